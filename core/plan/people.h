@@ -1,0 +1,140 @@
+/// Who and what moves: marks, performers, props, crew, shelters, gear, speech.
+#pragma once
+
+#include "core/plan/moment.h"
+
+namespace wend::plan {
+
+enum class Posture { stand, sit, kneel, lie, crouch };
+enum class LegShape { straight, smooth, arc };
+
+/// From a mark to the next one.
+struct Leg {
+  LegShape shape = LegShape::straight;
+  std::vector<Point> via;
+  Point centre;      ///< arc
+  double sweep = 0;  ///< arc: degrees, clockwise positive
+  Pace pace = Pace::even;
+  Extras extra;
+  bool operator==(const Leg&) const = default;
+};
+
+/// A place somebody or the camera reaches at a time and leaves at another. The camera's marks have an id and a height,
+/// performers' a posture and a facing, crew's a shelter or a place and a posture (stand or crouch).
+struct Mark {
+  std::string id;
+  Moment at;
+  std::optional<Moment> until;  ///< absent: leaves at once
+  Point pos;
+  std::optional<double> height;  ///< of the sensor, above the datum
+  std::optional<double> facing;  ///< bearing
+  Posture posture = Posture::stand;
+  bool taped = false;
+  std::string shelter;  ///< crew: instead of pos
+  Leg leg;
+  Extras extra;
+  bool operator==(const Mark&) const = default;
+};
+
+struct Performer {
+  base::Id<Performer> id;
+  std::string name;
+  std::string letter;
+  double stature = 1.75;
+  double radius = 0.25;
+  std::vector<Mark> marks;
+  Extras extra;
+  bool operator==(const Performer&) const = default;
+};
+
+/// From `at` on at a place, or carried `by` a performer.
+struct PropEntry {
+  Moment at;
+  Point pos;
+  std::string by;
+  double height = 1;
+  Extras extra;
+  bool operator==(const PropEntry&) const = default;
+};
+
+struct Prop {
+  base::Id<Prop> id;
+  std::string name;
+  double wobble = 0.05;
+  std::vector<PropEntry> track;
+  Extras extra;
+  bool operator==(const Prop&) const = default;
+};
+
+struct NearCamera {
+  double within = 6;
+  bool operator==(const NearCamera&) const = default;
+};
+struct Sees {
+  std::string who;
+  bool operator==(const Sees&) const = default;
+};
+struct Stays {
+  std::string shelter;
+  bool operator==(const Stays&) const = default;
+};
+
+/// What a crew member must have, for the whole take or from one moment until another.
+struct Need {
+  std::variant<NearCamera, Sees, Stays> what;
+  std::optional<Moment> from, until;
+  Extras extra;
+  bool operator==(const Need&) const = default;
+};
+
+struct Crew {
+  base::Id<Crew> id;
+  std::string role;
+  double radius = 0.28;
+  double height = 1.8;
+  double crouch = 1.1;
+  double speed = 1.1;       ///< m/s at most
+  std::vector<Mark> marks;  ///< the drawn route
+  std::vector<Need> needs;
+  Extras extra;
+  bool operator==(const Crew&) const = default;
+};
+
+struct Shelter {
+  base::Id<Shelter> id;
+  std::string name;
+  Point pos;
+  double radius = 0.5;
+  int holds = 1;
+  Extras extra;
+  bool operator==(const Shelter&) const = default;
+};
+
+struct Gear {
+  base::Id<Gear> id;
+  std::string name;
+  Point pos;
+  double radius = 0.3;
+  double height = 1.5;
+  Extras extra;
+  bool operator==(const Gear&) const = default;
+};
+
+struct Speech {
+  std::string who;  ///< a performer
+  Moment from, until;
+  std::string words;
+  Extras extra;
+  bool operator==(const Speech&) const = default;
+};
+
+struct Handover {
+  std::string what;  ///< "focus", "boom", "rig"
+  std::string from, to;
+  Moment at;
+  double over = 0;
+  Extras extra;
+  bool operator==(const Handover&) const = default;
+};
+
+}  // namespace wend::plan

@@ -1,0 +1,116 @@
+/// The plan: one shot on one set, as an immutable value. Everything that can be computed from it is elsewhere.
+///
+/// Tables share unchanged entities between snapshots, so that an edit costs microseconds and a pointer comparison names
+/// what changed. Lengths metres, times seconds, angles degrees, bearings clockwise from plan north.
+#pragma once
+
+#include <memory>
+
+#include "core/base/table.h"
+#include "core/plan/camera.h"
+#include "core/plan/people.h"
+#include "core/plan/set.h"
+
+namespace wend::plan {
+
+enum class LengthUnit { metres, feet };
+
+struct Clock {
+  int rateNumerator = 24, rateDenominator = 1;
+  bool dropFrame = false;
+  std::string startTimecode = "00:00:00:00";
+  double length = 60;
+  std::optional<double> timeOfDay;  ///< seconds after midnight at the take's start
+  Extras extra;
+  bool operator==(const Clock&) const = default;
+  double rate() const { return double(rateNumerator) / rateDenominator; }
+};
+
+struct Beat {
+  base::Id<Beat> id;
+  std::string name;
+  std::string cue;
+  double time = 0;
+  Extras extra;
+  bool operator==(const Beat&) const = default;
+};
+
+struct Set {
+  std::optional<Underlay> underlay;
+  base::Table<Room> rooms;
+  base::Table<Wall> walls;
+  base::Table<Opening> openings;
+  base::Table<Piece> pieces;
+  base::Table<Area> areas;
+  Extras extra;
+  bool operator==(const Set&) const = default;
+};
+
+struct SightRules {
+  double margin = 3;  ///< degrees
+  double early = 2, late = 1;
+  double radius = 0.28, height = 1.8;
+  double cell = 0.1;
+  Extras extra;
+  bool operator==(const SightRules&) const = default;
+};
+
+struct Accepted {
+  std::string key, by, note;
+  Extras extra;
+  bool operator==(const Accepted&) const = default;
+};
+
+struct TakeNote {
+  double at = 0;
+  std::string text;
+  bool operator==(const TakeNote&) const = default;
+};
+struct Take {
+  int number = 1;
+  std::string revision;
+  std::string note;
+  bool circled = false;
+  std::vector<std::pair<std::string, double>> beats;  ///< beat id to the second it fell on
+  std::vector<TakeNote> notes;
+  Extras extra;
+  bool operator==(const Take&) const = default;
+};
+
+struct Plan {
+  std::string title, revision, notes;
+  LengthUnit display = LengthUnit::metres;
+  Clock clock;
+  base::Table<Beat> beats;
+  Set set;
+  base::Table<Prop> props;
+  base::Table<Performer> performers;
+  Camera camera;
+  std::optional<Lens> lens;
+  Wobble wobble;
+  Focus focus;
+  Zoom zoom;
+  Iris iris;
+  base::Table<Fixture> fixtures;
+  base::Table<Crew> crew;
+  base::Table<Shelter> shelters;
+  base::Table<Gear> gear;
+  std::vector<Speech> speech;
+  std::vector<Handover> handovers;
+  SightRules sightRules;
+  std::map<std::string, double> thresholds;  ///< rule name to the factor on the table's value
+  std::vector<Accepted> accepted;
+  std::vector<Take> takes;
+  Extras extra;
+  bool operator==(const Plan&) const = default;
+};
+
+using PlanPtr = std::shared_ptr<const Plan>;
+
+/// Seconds from the start of the take. Requires the beat to exist or be "end".
+double secondsOf(const Plan& plan, const Moment& moment);
+
+/// True for "end" and for every beat's id.
+bool hasBeat(const Plan& plan, const std::string& beat);
+
+}  // namespace wend::plan
