@@ -121,7 +121,7 @@ bool isUtf8(std::string_view text) {
 
 std::optional<std::string> nearestWord(std::string_view word, const std::vector<std::string>& words) {
   std::optional<std::string> best;
-  std::size_t bestDistance = std::max<std::size_t>(1, word.size() / 3) + 1;
+  std::size_t bestDistance = std::max<std::size_t>(1, (word.size() + 1) / 3) + 1;
   if (word.size() > 64) return best;
   for (const auto& candidate : words) {
     const std::size_t distance = editDistance(word, candidate);
