@@ -1,0 +1,137 @@
+/// What the rules read: the take as computed, in plain values. Made by core/answers; rules add nothing to it.
+///
+/// Frame     plan frame, seconds from the start of the take. Samples stand at frame times k / rate, k = 0, 1, ... and
+///           the last one at the take's end.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/geometry/point.h"
+#include "core/plan/plan.h"
+#include "core/snags/instant.h"
+
+namespace wend::snags {
+
+using geometry::Span;
+
+/// A span in which somebody or something is in sight.
+struct SeenSpan {
+  Span span;
+  std::string via;       ///< "direct", or the id of the mirror
+  std::string by;        ///< "direct": the openings passed, joined with '+'; else empty
+  Point pos;             ///< where it stands at `span.from`
+  double marginDeg = 0;  ///< how far inside the frame it gets, degrees
+};
+
+/// A span in which somebody is clear, with the smallest angle to the frame's edge in it.
+struct ClearSpan {
+  Span span;
+  double marginDeg = 180;
+};
+
+enum class BodyKind { crew, gear, lens, carried };
+
+/// Everything of one crew member, piece of gear or carried body that the lens must not see.
+struct SightOf {
+  std::string id;
+  BodyKind kind = BodyKind::crew;
+  std::vector<SeenSpan> seen;
+  std::vector<ClearSpan> clear;
+};
+
+/// A move of one axis between two holds.
+struct Move {
+  enum class Axis { focus, iris, zoom };
+  Axis axis = Axis::focus;
+  double from = 0, until = 0;
+  double valueBefore = 0, valueAfter = 0;    ///< metres (infinite allowed), T-number, mm
+  double barrelBefore = 0, barrelAfter = 0;  ///< degrees
+  double peakDegPerSecond = 0;
+  double peakStopsPerSecond = 0;    ///< iris
+  double peakPercentPerSecond = 0;  ///< zoom, of the focal length
+  std::string beat;                 ///< the beat before it, empty before the first
+  double plus = 0;                  ///< seconds after that beat
+  std::string cover;                ///< what hides it, in words; empty: nothing known
+  double coverShare = 0;            ///< zoom: own flow over all flow, peak
+  std::string on;                   ///< focus: who it arrives on
+  int hands = 1;                    ///< hands needed while it runs
+};
+
+/// A span in which no track through the slack exists, and why.
+struct Unmet {
+  Span span;
+  std::string reason;
+};
+
+/// The nearest thing to a body at an instant.
+struct ClearanceAt {
+  double time = 0;
+  std::string body;      ///< "camera", or a crew id
+  std::string obstacle;  ///< id of a wall, opening, piece, performer or crew member
+  bool person = false;   ///< the obstacle is a person
+  bool hot = false;
+  double metres = 0;  ///< edge to edge; negative: they overlap
+  bool onLeft = false;
+  Point pos;  ///< of the body
+};
+
+/// Somebody steps over an edge of the ground.
+struct Crossing {
+  double time = 0;
+  std::string who;    ///< "camera" or a crew id
+  std::string place;  ///< area or opening
+  double height = 0;  ///< metres, positive
+  bool backwards = false;
+  double panRate = 0;
+  Point pos;
+};
+
+/// The lens sees ground of a room other than its own.
+struct ThroughSight {
+  Span span;
+  std::string room;  ///< id, or "outside"
+  std::vector<std::string> openings;
+};
+
+/// A body meets a leaf that is shut or moving.
+struct LeafMet {
+  double time = 0;
+  std::string who;  ///< "camera" or a crew id
+  std::string opening;
+  Point pos;
+};
+
+/// The centre of a taped mark in the unwidened frame, unhidden, within 8 m.
+struct MarkSeen {
+  Span span;
+  std::string who;
+  std::size_t mark = 0;
+  Point pos;
+};
+
+/// A jump that a hand cannot make.
+struct Jump {
+  double time = 0;
+  double degrees = 0;
+};
+
+struct Evidence {
+  plan::PlanPtr plan;
+  double length = 0;
+  double step = 1.0 / 24;
+  std::vector<Instant> samples;
+  std::vector<SightOf> sight;
+  std::vector<Move> moves;
+  std::vector<Unmet> unmet;
+  std::vector<ClearanceAt> clearances;  ///< per body, side and sample: the nearest obstacle under 0.6 m
+  std::vector<Crossing> crossings;
+  std::vector<ThroughSight> throughs;
+  std::vector<LeafMet> leaves;
+  std::vector<MarkSeen> marks;
+  std::vector<Jump> aimCuts;
+  std::vector<Span> zoomClipped;
+  bool sightKnown = false;  ///< false without a lens
+};
+
+}  // namespace wend::snags

@@ -1,0 +1,117 @@
+/// One instant of the take as every face of Wend shows it: poses, frame, focus, light, people.
+///
+/// Units     metres, seconds, degrees, millimetres for `focal`, stops as T-numbers, offsets in stops (+ over).
+///           A value that cannot be known is an empty optional: unknown, never fine.
+#pragma once
+
+#include <limits>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/geometry/pose.h"
+#include "core/optics/distance.h"
+#include "core/optics/figure.h"
+#include "core/optics/frame.h"
+
+namespace wend::snags {
+
+using geometry::Point;
+
+inline constexpr double kInfinity = std::numeric_limits<double>::infinity();
+
+struct CameraAt {
+  geometry::Pose sensor;
+  geometry::Pose pupil;
+  double speed = 0;     ///< along the floor, m/s
+  double panRate = 0;   ///< degrees per second, clockwise positive
+  double tiltRate = 0;
+  double travel = 0;    ///< bearing of travel; the last one while the camera stands
+  bool moving = false;  ///< faster than 0.05 m/s
+};
+
+struct LensAt {
+  double focal = 0;
+  double hfov = 0, vfov = 0;
+  optics::HalfTangents half;
+  double zoomRate = 0;  ///< percent of the focal length per second
+};
+
+/// Distances are from the sensor by the plan's focus distance kind; `far` may be infinite.
+struct BandAt {
+  double near = 0, far = kInfinity;
+};
+
+struct FocusAt {
+  std::vector<std::string> on;  ///< one, or [before, after] during a change of subject; a split lists "a+b"
+  bool changing = false;
+  bool known = false;  ///< false before there is a subject
+  optics::Distances wanted;
+  double wantedDistance = 0;  ///< the one that drives focus
+  BandAt wantedBand;
+  double slackNear = 0, slackFar = kInfinity;  ///< settings that keep the subject inside the slack
+  bool tooClose = false;
+  double setDistance = 0;  ///< infinite allowed
+  BandAt setBand;
+  double barrel = 0;      ///< degrees
+  double barrelRate = 0;  ///< degrees per second
+  std::optional<double> wobble;
+  std::optional<double> warmth;  ///< unknown during a change of subject
+};
+
+struct IrisAt {
+  std::optional<double> needed;
+  double set = 0;
+};
+
+struct PerformerAt {
+  std::string id;
+  bool present = false;
+  Point pos;
+  double eyes = 0, top = 0, floor = 0;  ///< heights above the datum
+  double speed = 0;
+  optics::Distances distances;
+  optics::InFrame inFrame = optics::InFrame::out;
+  double q = 0;               ///< frame height at the subject over standing height
+  std::string size;           ///< shot size of q
+  double figureInFrame = 0;   ///< the figure's height in frame heights
+  Point place;                ///< of the eyes, half-frames, x right, y up
+  double frameLeft = 0, frameRight = 0, frameTop = 0, frameBottom = 0;  ///< the figure's box, half-frames
+  std::optional<double> needed;  ///< stop its face asks for
+  std::optional<double> lux;
+  std::optional<double> offset;  ///< of the face, in stops, + over
+  double blur = 0;               ///< of its eyes, in blur circles
+};
+
+struct CrewAt {
+  std::string id;
+  bool present = false;
+  bool carried = false;  ///< by the camera
+  Point pos;
+  double floor = 0, height = 0, radius = 0;
+  std::string shelter;  ///< where it stands, if in one
+  bool walking = false;
+  bool seen = false;
+  std::string via;                 ///< "direct" or the mirror's id
+  std::optional<double> nextSeen;  ///< seconds until it is seen next
+};
+
+struct Background {
+  double brightest = 0, darkest = 0;  ///< stops against the set stop
+};
+
+struct Instant {
+  double time = 0;
+  long frameIndex = 0;
+  std::string timecode;
+  std::string beat;  ///< id of the beat that runs, empty before the first
+  CameraAt camera;
+  std::optional<LensAt> lens;
+  FocusAt focus;
+  IrisAt iris;
+  std::vector<PerformerAt> performers;
+  std::vector<CrewAt> crew;
+  std::optional<Background> background;
+};
+
+}  // namespace wend::snags

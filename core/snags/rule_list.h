@@ -1,0 +1,27 @@
+/// The rules' functions, one a line: what each reports stands at the top of its file rule_<name>.cpp.
+#pragma once
+
+#include "core/snags/rules.h"
+
+namespace wend::snags {
+
+Findings crewSeen(const Evidence& evidence);
+Findings subjectLost(const Evidence& evidence);
+Findings hotFocus(const Evidence& evidence);
+Findings tooClose(const Evidence& evidence);
+Findings barrelFast(const Evidence& evidence);
+Findings slackUnmet(const Evidence& evidence);
+Findings exposure(const Evidence& evidence);
+Findings panFast(const Evidence& evidence);
+Findings clearance(const Evidence& evidence);
+Findings bodiesMeet(const Evidence& evidence);
+Findings backwards(const Evidence& evidence);
+Findings speed(const Evidence& evidence);
+Findings doorLate(const Evidence& evidence);
+Findings throughSight(const Evidence& evidence);
+Findings stepCrossed(const Evidence& evidence);
+Findings markInFrame(const Evidence& evidence);
+Findings jump(const Evidence& evidence);
+Findings zoomClipped(const Evidence& evidence);
+
+}  // namespace wend::snags
