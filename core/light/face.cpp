@@ -1,0 +1,37 @@
+#include "core/light/face.h"
+
+#include <algorithm>
+
+namespace wend::light {
+
+FaceLight lightOnFace(const Lighting& lighting, const Face& face, double t) {
+  const AreaLight area = lighting.areas.lightAt(flat(face.at), t);
+  FaceLight light;
+  double added = 0;
+  for (const Fixture& fixture : lighting.fixtures) {
+    light.fixtureLux.push_back(luxAtFace(fixture, face, t, lighting.receptor, lighting.blocked));
+    if (!fixture.inReadings.value_or(area.covered)) added += light.fixtureLux.back();
+  }
+  if (area.covered && !area.stop) return light;
+  light.lux = added + (area.stop ? luxOfReading(*area.stop, lighting.exposure) : 0);
+  if (light.lux <= 0) return light;
+  // Without a lamp the reading passes straight through: the receptor's constant must not touch its last digit.
+  light.needed =
+      added > 0 ? stopFor(light.lux, lighting.exposure) : throughDensity(*area.stop, lighting.exposure.ndStops);
+  return light;
+}
+
+std::optional<double> shareOfFixture(const FaceLight& light, std::size_t fixture) {
+  if (!light.needed) return std::nullopt;
+  // Readings may be dimmer than a lamp that is said to be in them; more than all of the light it cannot give.
+  return std::min(1.0, light.fixtureLux[fixture] / light.lux);
+}
+
+std::optional<double> blendedNeed(std::optional<double> before, std::optional<double> after, double share) {
+  if (share <= 0) return before;
+  if (share >= 1) return after;
+  if (!before || !after) return std::nullopt;
+  return blendedStop(*before, *after, share);
+}
+
+}  // namespace wend::light
