@@ -7,6 +7,7 @@
 
 #include <cstddef>
 #include <memory>
+#include <set>
 #include <string_view>
 #include <utility>
 #include <vector>
@@ -43,6 +44,15 @@ class Table {
   void insert(std::size_t at, T entity) {
     WEND_CHECK(at <= rows_.size() && !find(entity.id.text()));
     rows_.insert(rows_.begin() + static_cast<std::ptrdiff_t>(at), std::make_shared<const T>(std::move(entity)));
+  }
+  /// All of `entities` after the rows there are. Requires ids unique, which is checked. Cost O(n log n).
+  void append(std::vector<T> entities) {
+    std::set<std::string_view> ids;
+    for (const auto& row : rows_) ids.insert(row->id.text());
+    for (T& entity : entities) {
+      rows_.push_back(std::make_shared<const T>(std::move(entity)));
+      WEND_CHECK(ids.insert(rows_.back()->id.text()).second);
+    }
   }
   void replace(std::size_t at, T entity) {
     const std::size_t other = indexOf(entity.id.text());

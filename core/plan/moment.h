@@ -16,7 +16,7 @@ using geometry::Point;
 
 /// A key of the file that this version does not know: kept with its text, written back after the known ones.
 struct Extra {
-  std::string key;
+  std::string key;   ///< as a JSON pointer below the object that has it: "hue", or "on/hue" inside a small one
   std::string text;  ///< its JSON, numbers as they were written
   bool operator==(const Extra&) const = default;
 };

@@ -10,10 +10,11 @@
 #include "core/plan/camera.h"
 #include "core/plan/people.h"
 #include "core/plan/set.h"
+#include "core/units/length.h"
 
 namespace wend::plan {
 
-enum class LengthUnit { metres, feet };
+using units::LengthUnit;
 
 struct Clock {
   int rateNumerator = 24, rateDenominator = 1;
