@@ -1,0 +1,118 @@
+#include "core/crew/route.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/base/check.h"
+
+namespace wend::crew {
+namespace {
+
+constexpr double kHundredth = 0.01;
+/// Metres a second by which an even walk may seem too fast from rounding alone.
+constexpr double kRounding = 1e-6;
+
+/// `count` + 1 instants from one end of the span to the other, at most `step` apart.
+std::vector<double> looks(Span span, double step) {
+  const auto count = std::max(1L, static_cast<long>(std::ceil(span.length() / step)));
+  std::vector<double> times;
+  for (long i = 0; i <= count; ++i) times.push_back(geometry::lerp(span.from, span.until, double(i) / double(count)));
+  return times;
+}
+
+void measure(Walk& walk, const DrawnRoute& route, double step) {
+  const auto times = looks(walk.span, step);
+  for (std::size_t i = 1; i < times.size(); ++i) {
+    const double metres = geometry::distance(route.at(times[i - 1]), route.at(times[i]));
+    walk.metres += metres;
+    if (times[i] > times[i - 1]) walk.peakSpeed = std::max(walk.peakSpeed, metres / (times[i] - times[i - 1]));
+  }
+  if (walk.span.length() > 0) walk.meanSpeed = walk.metres / walk.span.length();
+}
+
+/// One walk of a route, shifted in time as a whole.
+class ShiftedWalk {
+ public:
+  ShiftedWalk(const DrawnRoute& route, Span walk, double step, const GroundAt& ground)
+      : route_(route), walk_(walk), times_(looks(walk, step)), ground_(ground) {}
+
+  /// The walk itself, started `shift` seconds later, meets free ground.
+  bool walks(double shift) const {
+    return std::all_of(times_.begin(), times_.end(), [&](double t) { return isFree(t, t + shift); });
+  }
+  /// So does the wait that the shift ends with: before leaving when later, after arriving when earlier.
+  bool fits(double shift) const {
+    const double stand = shift > 0 ? walk_.from : walk_.until;
+    return isFree(stand, stand + shift) && walks(shift);
+  }
+
+ private:
+  bool isFree(double place, double t) const { return ground_(route_.at(place), t) == Ground::free; }
+  const DrawnRoute& route_;
+  Span walk_;
+  std::vector<double> times_;
+  const GroundAt& ground_;
+};
+
+/// The furthest shift towards `limit` that fits together with every shift on the way there.
+double furthestShift(const ShiftedWalk& walk, double limit, double step) {
+  const double sign = limit < 0 ? -1 : 1, most = std::abs(limit);
+  double good = 0;
+  while (good < most) {
+    const double next = std::min(most, good + step);
+    if (walk.fits(sign * next)) {
+      good = next;
+      continue;
+    }
+    double bad = next;
+    while (bad - good > kHundredth) {
+      const double middle = (good + bad) / 2;
+      (walk.fits(sign * middle) ? good : bad) = middle;
+    }
+    break;
+  }
+  return sign * good;
+}
+
+void addSlack(Walk& walk, Span before, Span after, const DrawnRoute& route, const RouteRules& rules,
+              const GroundAt& ground) {
+  const ShiftedWalk shifted(route, walk.span, rules.step, ground);
+  if (walk.peakSpeed > rules.speed + kRounding || !shifted.walks(0)) return;
+  const double later = std::min(rules.latest, after.until - walk.span.until);
+  const double earlier = std::min(rules.latest, walk.span.from - before.from);
+  walk.latestLeave = walk.span.from + furthestShift(shifted, later, rules.step);
+  walk.earliestArrive = walk.span.until + furthestShift(shifted, -earlier, rules.step);
+}
+
+void addBreaks(const DrawnRoute& route, Break::Why why, const geometry::Spans& spans, std::vector<Break>& breaks) {
+  for (const Span& span : spans) breaks.push_back({why, span, route.at(span.from)});
+}
+
+}  // namespace
+
+RouteReport reportOf(const DrawnRoute& route, const RouteRules& rules, const GroundAt& ground) {
+  WEND_CHECK(!route.stands.empty() && rules.step > 0);
+  RouteReport report;
+  geometry::Spans fast;
+  for (std::size_t i = 1; i < route.stands.size(); ++i) {
+    const Span &before = route.stands[i - 1], &after = route.stands[i];
+    Walk walk;
+    walk.span = {before.until, after.from};
+    measure(walk, route, rules.step);
+    addSlack(walk, before, after, route, rules, ground);
+    if (walk.peakSpeed > rules.speed + kRounding) fast.push_back(walk.span);
+    report.walks.push_back(walk);
+  }
+  const Span whole{route.stands.front().from, route.stands.back().until};
+  const auto where = [&](Ground kind) {
+    return geometry::spansWhere(whole, rules.step, [&](double t) { return ground(route.at(t), t) == kind; });
+  };
+  addBreaks(route, Break::Why::seen, where(Ground::seen), report.breaks);
+  addBreaks(route, Break::Why::taken, where(Ground::taken), report.breaks);
+  addBreaks(route, Break::Why::fast, fast, report.breaks);
+  std::stable_sort(report.breaks.begin(), report.breaks.end(),
+                   [](const Break& a, const Break& b) { return a.span.from < b.span.from; });
+  return report;
+}
+
+}  // namespace wend::crew
