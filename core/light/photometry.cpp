@@ -1,0 +1,121 @@
+#include "core/light/photometry.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <string>
+
+#include "core/base/text.h"
+#include "core/geometry/point.h"
+
+namespace wend::light {
+namespace {
+
+using base::Problem;
+
+bool increases(const std::vector<double>& angles) {
+  return std::adjacent_find(angles.begin(), angles.end(), [](double a, double b) { return !(a < b); }) == angles.end();
+}
+
+bool meansASymmetry(const std::vector<double>& h) {
+  if (h.size() == 1) return h.front() == 0;
+  if (h.front() == 90) return h.back() == 270;
+  return h.front() == 0 && (h.back() == 90 || h.back() == 180 || h.back() == 360);
+}
+
+base::Problems wrongAngles(const std::vector<double>& v, const std::vector<double>& h) {
+  base::Problems problems;
+  if (v.size() < 2 || !increases(v) || v.front() < 0 || v.back() > 180)
+    problems.push_back({"photometry-angles", "vertical angles", std::to_string(v.size()) + " angles",
+                        "two or more, increasing, within 0 to 180", "export the file again as type C photometry"});
+  if (h.empty() || !increases(h) || !meansASymmetry(h))
+    problems.push_back({"photometry-angles", "horizontal angles",
+                        h.empty() ? "none" : base::shortest(h.front()) + " to " + base::shortest(h.back()),
+                        "0 alone, or increasing over 0 to 90, 0 to 180, 90 to 270 or 0 to 360",
+                        "export the file again as type C photometry"});
+  return problems;
+}
+
+bool isATable(const std::vector<std::vector<double>>& rows, std::size_t count, std::size_t width) {
+  return rows.size() == count && std::all_of(rows.begin(), rows.end(), [width](const auto& row) {
+           return row.size() == width &&
+                  std::all_of(row.begin(), row.end(), [](double c) { return std::isfinite(c) && c >= 0; });
+         });
+}
+
+/// Any horizontal angle, brought into the range that the table covers.
+double folded(double angle, const std::vector<double>& range) {
+  const double whole = std::fmod(std::fmod(angle, 360) + 360, 360);
+  if (range.size() == 1) return 0;
+  if (range.back() == 360) return whole;
+  if (range.front() == 90) return whole > 270 ? 540 - whole : whole < 90 ? 180 - whole : whole;
+  const double half = whole > 180 ? 360 - whole : whole;
+  return range.back() == 90 && half > 90 ? 180 - half : half;
+}
+
+/// Between which two entries a value lies, and how far on from the first.
+struct Between {
+  std::size_t low = 0, high = 0;
+  double share = 0;
+};
+Between between(const std::vector<double>& angles, double angle) {
+  if (angles.size() == 1) return {};
+  const auto above = std::upper_bound(angles.begin() + 1, angles.end() - 1, angle);
+  const auto high = static_cast<std::size_t>(above - angles.begin());
+  return {high - 1, high, (angle - angles[high - 1]) / (angles[high] - angles[high - 1])};
+}
+
+/// The integral of a value that goes linearly from `from` at a to `until` at b, times the sine. Angles in radians.
+double linearTimesSine(double a, double b, double from, double until) {
+  const double slope = (until - from) / (b - a);
+  return from * std::cos(a) - until * std::cos(b) + slope * (std::sin(b) - std::sin(a));
+}
+
+}  // namespace
+
+base::Result<Photometry> Photometry::of(std::vector<double> vertical, std::vector<double> horizontal,
+                                        std::vector<std::vector<double>> candela) {
+  base::Problems problems = wrongAngles(vertical, horizontal);
+  if (!isATable(candela, horizontal.size(), vertical.size()))
+    problems.push_back({"photometry-table", "candela values", std::to_string(candela.size()) + " rows",
+                        "a row of finite values, 0 or more, for each of " + std::to_string(horizontal.size()) +
+                            " horizontal angles, with " + std::to_string(vertical.size()) + " values each",
+                        "check the counts in the file against its tables"});
+  if (!problems.empty()) return problems;
+  Photometry photometry;
+  photometry.vertical_ = std::move(vertical);
+  photometry.horizontal_ = std::move(horizontal);
+  photometry.candela_ = std::move(candela);
+  return photometry;
+}
+
+double Photometry::candelaAt(double vertical, double horizontal) const {
+  if (vertical < vertical_.front() || vertical > vertical_.back()) return 0;
+  const Between h = between(horizontal_, folded(horizontal, horizontal_)), v = between(vertical_, vertical);
+  const auto along = [&](const std::vector<double>& row) { return geometry::lerp(row[v.low], row[v.high], v.share); };
+  return geometry::lerp(along(candela_[h.low]), along(candela_[h.high]), h.share);
+}
+
+double Photometry::totalFlux() const {
+  const auto rowIntegral = [this](const std::vector<double>& row) {
+    double sum = 0;
+    for (std::size_t i = 1; i < row.size(); ++i)
+      sum += linearTimesSine(geometry::radians(vertical_[i - 1]), geometry::radians(vertical_[i]), row[i - 1], row[i]);
+    return sum;
+  };
+  const double round = 2 * std::numbers::pi;
+  if (horizontal_.size() == 1) return round * rowIntegral(candela_.front());
+  double sum = 0;
+  for (std::size_t i = 1; i < horizontal_.size(); ++i)
+    sum += (horizontal_[i] - horizontal_[i - 1]) * (rowIntegral(candela_[i - 1]) + rowIntegral(candela_[i])) / 2;
+  return round * sum / (horizontal_.back() - horizontal_.front());
+}
+
+Distribution distributionOf(Photometry photometry, double scale) {
+  // A lamp is asked clockwise about its axis, the table counts the other way.
+  return [table = std::move(photometry), scale](double offAxis, double around) {
+    return scale * table.candelaAt(offAxis, -around);
+  };
+}
+
+}  // namespace wend::light
