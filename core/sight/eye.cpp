@@ -1,0 +1,118 @@
+#include "core/sight/eye.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+#include "core/geometry/segment.h"
+
+namespace wend::sight {
+
+namespace {
+
+constexpr double kPi = std::numbers::pi;
+constexpr double kInfinity = std::numeric_limits<double>::infinity();
+
+/// Half angles stop short of a right angle: a frame is never wider than a half space.
+double widenedTangent(double tangent, double marginDegrees) {
+  const double angle = std::atan(tangent) + geometry::radians(marginDegrees);
+  return std::tan(std::min(angle, geometry::radians(89.9)));
+}
+
+/// Keeps of `s` the slopes with offset + rate * m >= 0.
+void keepWhere(Slopes& s, double offset, double rate) {
+  if (rate > 0) {
+    s.low = std::max(s.low, -offset / rate);
+  } else if (rate < 0) {
+    s.high = std::min(s.high, -offset / rate);
+  } else if (offset < 0) {
+    s.high = -kInfinity;
+  }
+}
+
+}  // namespace
+
+Frame::Frame(const Eye& eye)
+    : foot_(geometry::flat(eye.pupil.at)),
+      height_(eye.pupil.at.z),
+      axis_(geometry::direction(eye.pupil.bearing)),
+      rightward_(-geometry::left(axis_)),
+      cosTilt_(std::cos(geometry::radians(eye.pupil.tilt))),
+      sinTilt_(std::sin(geometry::radians(eye.pupil.tilt))),
+      tanWidth_(widenedTangent(eye.tanHalfWidth, eye.marginDegrees)),
+      tanHeight_(widenedTangent(eye.tanHalfHeight, eye.marginDegrees)) {
+  // The zenith or nadir is in frame when it is less than the half height away from the axis.
+  if (std::abs(sinTilt_) * tanHeight_ >= cosTilt_) {
+    turns_ = {-kPi, kPi};
+    return;
+  }
+  const double ahead = cosTilt_ - tanHeight_ * std::abs(sinTilt_);
+  const double widest = std::atan2(tanWidth_, ahead);
+  turns_ = {-widest, widest};
+}
+
+bool Frame::holds(Point3 p) const {
+  const Vec d = geometry::flat(p) - foot_;
+  const double z = p.z - height_, along = geometry::dot(d, axis_);
+  const double ahead = along * cosTilt_ + z * sinTilt_, up = z * cosTilt_ - along * sinTilt_;
+  return ahead > 0 && std::abs(geometry::dot(d, rightward_)) <= tanWidth_ * ahead && std::abs(up) <= tanHeight_ * ahead;
+}
+
+Slopes Frame::slopes(Vec direction) const {
+  const double along = geometry::dot(direction, axis_), right = geometry::dot(direction, rightward_);
+  Slopes s{-kInfinity, kInfinity};
+  keepWhere(s, tanWidth_ * along * cosTilt_ - right, tanWidth_ * sinTilt_);
+  keepWhere(s, tanWidth_ * along * cosTilt_ + right, tanWidth_ * sinTilt_);
+  keepWhere(s, tanHeight_ * along * cosTilt_ + along * sinTilt_, tanHeight_ * sinTilt_ - cosTilt_);
+  keepWhere(s, tanHeight_ * along * cosTilt_ - along * sinTilt_, tanHeight_ * sinTilt_ + cosTilt_);
+  return s;
+}
+
+namespace {
+
+/// The least distance from 0 of an arc of angles given as offsets from its middle, all in radians.
+double leastTurn(double middle, Span offsets) {
+  if (offsets.length() >= kPi) return 0;  // the pupil lies within the outline
+  const double low = middle + offsets.from, high = middle + offsets.until;
+  if (std::ceil(low / (2 * kPi)) * 2 * kPi <= high) return 0;
+  return std::min(std::abs(std::remainder(low, 2 * kPi)), std::abs(std::remainder(high, 2 * kPi)));
+}
+
+/// The arc that the directions (across, ahead) of the body's outline fill.
+struct Arc {
+  double middle;
+  Span offsets{0, 0};
+  void take(double angle) {
+    const double offset = std::remainder(angle - middle, 2 * kPi);
+    offsets = {std::min(offsets.from, offset), std::max(offsets.until, offset)};
+  }
+};
+
+constexpr int kRim = 32;
+
+}  // namespace
+
+double degreesToFrame(const Eye& eye, const Body& body) {
+  const double halfWidth = std::atan(eye.tanHalfWidth), halfHeight = std::atan(eye.tanHalfHeight);
+  const geometry::InView middle = eye.pupil.view(geometry::at(body.centre, (body.floor + body.top) / 2));
+  if (geometry::distance(geometry::flat(eye.pupil.at), body.centre) <= body.radius)
+    return -geometry::degrees(std::min(halfWidth, halfHeight));
+  Arc across{std::atan2(middle.right, middle.ahead)}, upright{std::atan2(middle.up, middle.ahead)};
+  // Around the disc rather than in it, so that the answer never promises too much.
+  const double radius = body.radius / std::cos(kPi / kRim);
+  for (int i = 0; i < kRim; ++i) {
+    const Vec off = geometry::turned(Vec{radius, 0}, 2 * kPi * i / kRim);
+    for (const double z : {body.floor, body.top}) {
+      const geometry::InView p = eye.pupil.view(geometry::at(body.centre + off, z));
+      across.take(std::atan2(p.right, p.ahead));
+      upright.take(std::atan2(p.up, p.ahead));
+    }
+  }
+  const double beside = leastTurn(across.middle, across.offsets) - halfWidth;
+  const double above = leastTurn(upright.middle, upright.offsets) - halfHeight;
+  return geometry::degrees(std::max(beside, above));
+}
+
+}  // namespace wend::sight

@@ -1,0 +1,204 @@
+/// What stands on the set and can hide somebody: walls with their openings, leaves, pieces, mirrors.
+///
+/// Frame     plan metres; heights above the set's datum; sides and ends are those of a wall's direction, first point to
+///           last. Everything carries a `tag` of the caller's and gives it back in results.
+///
+/// A wall is a band of thickness around its polyline. Between its openings it stands from bottom to top; below a sill
+/// and above a head it stays solid. A leaf is a panel without thickness on the wall's face. Glass shows, wherever it
+/// is.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <variant>
+#include <vector>
+
+#include "core/geometry/band.h"
+#include "core/geometry/keyed.h"
+#include "core/sight/eye.h"
+
+namespace wend::sight {
+
+using geometry::Ring;
+using geometry::Segment;
+
+enum class Surface { solid, glass, mirror };
+enum class Side { left, right };
+enum class End { start, end };
+enum class Fill { open, solid, glass, curtain };
+enum class LeafKind { swing, slide, lift };
+
+struct WallBand {
+  std::vector<Point> points;
+  double thickness = 0.1;
+  double bottom = 0, top = 3;
+  int tag = 0;
+};
+
+struct LeafMotion {
+  LeafKind kind = LeafKind::swing;
+  End hinge = End::start;
+  Side towards = Side::left;
+  double fullDegrees = 90;  ///< at share 1, swing only
+};
+
+/// A hole in a wall, and what hangs in it. Without keys its leaf is shut all along.
+struct OpeningCut {
+  std::size_t wall = 0;  ///< place in the list of walls
+  Span along;            ///< metres from the wall's first point
+  double sill = 0, head = 2.05;
+  Fill fill = Fill::open;
+  bool barsWay = true;  ///< when shut, nobody walks through
+  std::optional<LeafMotion> moves;
+  std::vector<geometry::KeySpan> keys;  ///< of the open share, in order of time
+  std::vector<double> shares;           ///< one a key; 0 shut, 1 fully open
+  int tag = 0;
+};
+
+struct DiscShape {
+  Point centre;
+  double radius = 0.5;
+};
+struct OutlineShape {
+  std::vector<Point> points;
+};
+/// A sheet without thickness along a polyline.
+struct LineShape {
+  std::vector<Point> points;
+};
+
+struct PieceIn {
+  std::variant<OutlineShape, DiscShape, LineShape> shape;
+  double bottom = 0, top = 1;
+  Surface surface = Surface::solid;
+  std::optional<Side> reflects;  ///< a mirror along a line: the side it shows; outlines show outwards
+  int tag = 0;
+};
+
+struct SceneInput {
+  std::vector<WallBand> walls;
+  std::vector<OpeningCut> openings;
+  std::vector<PieceIn> pieces;
+};
+
+enum class Owner : std::uint8_t { wall, opening, piece, other };
+
+/// Which of the caller's things something belongs to.
+struct Source {
+  Owner owner = Owner::other;
+  int tag = 0;
+  bool operator==(const Source&) const = default;
+};
+
+/// An upright body of the set that hides, straight from bottom to top: a convex or other outline, a circle, or a sheet.
+struct Prism {
+  enum class Form : std::uint8_t { outline, disc, sheet };
+  Form form = Form::outline;
+  bool jamb = false;  ///< a part of a wall between its openings
+  Surface surface = Surface::solid;
+  Source source;
+  std::uint32_t first = 0, count = 0;  ///< corners of an outline, counter-clockwise
+  Segment sheet;
+  Point centre;  ///< of the disc, or of the circle around it all
+  double radius = 0;
+  double bottom = 0, top = 0;
+};
+
+/// One reflecting face: seen from the left of the way from a to b.
+struct Mirror {
+  Segment face;
+  double bottom = 0, top = 0;
+  int tag = 0;
+};
+
+/// A gap of a wall on the floor plan.
+struct Gap {
+  std::vector<Point> course;  ///< along the middle of the wall
+  double sill = 0, head = 0;
+  int tag = 0;
+};
+
+/// How a leaf stands at an instant.
+struct Leaf {
+  Segment panel;
+  double bottom = 0, top = 0;
+  bool moving = false;  ///< hides nothing meanwhile
+  bool hides = false;
+  bool barsWay = false;  ///< shut, in an opening that bars the way when shut
+  int tag = 0;
+};
+
+class Scene;
+
+/// The set at one instant: everything that stands, and the leaves as they hang. Refers to its Scene, which must outlive
+/// it.
+class SceneAt {
+ public:
+  const Scene& scene() const { return *scene_; }
+  std::size_t size() const;
+  /// Fixed prisms first, hiding leaves after them.
+  const Prism& prism(std::size_t i) const;
+  std::span<const Point> corners(const Prism& prism) const;
+  const std::vector<Leaf>& leaves() const { return leaves_; }
+
+ private:
+  friend class Scene;
+  const Scene* scene_ = nullptr;
+  std::vector<Leaf> leaves_;
+  std::vector<Prism> panels_;
+};
+
+class Scene {
+ public:
+  /// Builds once what every question asks for.
+  ///
+  /// Requires  every opening's wall in range and as many shares as keys; walls and lines of two places at least,
+  ///           outlines of three.
+  /// Ensures   (1) joints within a wall are mitred, its ends and the jambs of openings square; walls do not join by
+  ///           themselves; (2) glass is not among the prisms; (3) a mirror hides like a solid, and each of its faces
+  ///           that shows is among `mirrors`; a mirror disc hides and shows nothing.
+  explicit Scene(const SceneInput& input);
+  Scene() : Scene(SceneInput{}) {}
+
+  /// The set at t. A leaf whose share is changing hides nothing from the start to the end of its key; a cut acts at its
+  /// instant. A shut leaf hangs on the face it opens towards and turns about that face's edge at its hinge; a slide
+  /// runs along the face past its hinge end, a lift goes up. Without motion a leaf hangs in the middle of the wall and
+  /// hides at share 0 only; a curtain hides below share 1.
+  SceneAt at(double t) const;
+
+  /// Every instant at which a leaf starts to hide or ceases, in order.
+  std::vector<double> changes() const;
+
+  const std::vector<Prism>& prisms() const { return prisms_; }
+  const std::vector<Mirror>& mirrors() const { return mirrors_; }
+  const std::vector<Gap>& gaps() const { return gaps_; }
+  /// Glass that stands in the way: panes hide nobody, but nobody walks through them.
+  const std::vector<Prism>& glass() const { return glass_; }
+  std::span<const Point> corners(const Prism& prism) const { return {&corners_[prism.first], prism.count}; }
+  /// Around everything that stands. Empty scenes have an extent of one point, the origin.
+  geometry::Extent extent() const { return extent_; }
+
+ private:
+  void addWall(const SceneInput& input, std::size_t index);
+  void addOpening(const SceneInput& input, const OpeningCut& cut);
+  void addBand(const geometry::Course& course, double thickness, Span part, Prism like);
+  void addPiece(const PieceIn& piece);
+  void addOutline(std::span<const Point> ring, Prism like, std::vector<Prism>& into);
+  void addMirrors(const PieceIn& piece);
+
+  struct Hanging {
+    OpeningCut cut;
+    Segment shut;  ///< from the hinge to the free end
+  };
+  static Leaf leafAt(const Hanging& hanging, double t);
+
+  std::vector<Prism> prisms_, glass_;
+  std::vector<Point> corners_;
+  std::vector<Mirror> mirrors_;
+  std::vector<Gap> gaps_;
+  std::vector<Hanging> hangings_;
+  geometry::Extent extent_;
+};
+
+}  // namespace wend::sight
