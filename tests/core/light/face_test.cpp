@@ -84,6 +84,33 @@ TEST(LightOnFace, NeverOpensForOneLampMore) {
   }
 }
 
+/// The bakery before dawn: an alley, and a room whose lamps and oven change on cue.
+Lighting bakery() {
+  const auto always = [](AreaShape shape, double stop) { return Area{std::move(shape), {{{}, {{{}, stop}}}}, {}}; };
+  const auto cut = [](double at, std::vector<Reading> readings) {
+    return AreaState{{at, 0, false}, std::move(readings)};
+  };
+  const Outline alley{{{-3.7, 6}, {-0.2, 6}, {-0.2, 14}, {-3.7, 14}}}, inside{{{0, 0}, {9, 0}, {9, 8}, {0, 8}}};
+  return lit({always(alley, 1.4),
+              {inside, {cut(0, {{{2, 2}, 1.4}}), cut(34, {{{2, 2}, 3.53}})}, {}},
+              {Disc{{4.5, 3.7}, 2.1}, {cut(0, {{{4.5, 3.7}, 1.4}}), cut(34, {{{4.5, 3.7}, 4.49}})}, {}},
+              {Disc{{3.1, 6.9}, 1.3}, {cut(0, {}), cut(74, {{{3.1, 6.5}, 7.06}}), cut(81.5, {})}, {}}},
+             {});
+}
+
+TEST(LightOnFace, FollowsTheCuesOfATake) {
+  const Lighting lighting = bakery();
+  const auto offset = [&](Point face, double t, double set) {
+    return offsetStops(lightOnFace(lighting, {at(face, 1.6), {0, -1, 0}}, t).needed.value(), set);
+  };
+  EXPECT_NEAR(offset({-1.9, 9.5}, 2, 2.8), -2, 0.05) << "dark in the alley";
+  EXPECT_NEAR(offset({2.75, 3}, 33.9, 2.8), -2, 0.05);
+  EXPECT_GT(offset({2.75, 3}, 34, 2.8), 0.67) << "over the moment the lamps come on";
+  EXPECT_NEAR(offset({3.1, 6.5}, 73.9, 4), -0.36, 0.01);
+  EXPECT_NEAR(offset({3.1, 6.5}, 74, stopAway(4, 0.2)), 1.5, 0.1) << "the oven opens before the iris is there";
+  EXPECT_NEAR(offset({3.1, 6.5}, 81.5, 4), -0.36, 0.01);
+}
+
 TEST(ShareOfFixture, IsAtMostTheWholeLight) {
   const FaceLight light = lightOnFace(lit({room(0.5)}, {lamp(9000, true)}), kFace, 0);
   EXPECT_EQ(shareOfFixture(light, 0), 1);

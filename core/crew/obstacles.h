@@ -1,0 +1,25 @@
+/// What a body can meet of the set: the walls, pieces, panes and leaves that stand in a sight scene.
+#pragma once
+
+#include "core/crew/bodies.h"
+#include "core/sight/scene.h"
+
+namespace wend::crew {
+
+/// What the caller knows of a thing of the scene.
+struct Named {
+  std::string id;
+  bool hot = false;
+};
+using NameOf = std::function<Named(sight::Source)>;
+
+/// Everything that stands all along, glass too. A wall comes in pieces that all bear its name.
+std::vector<Obstacle> obstaclesOf(const sight::Scene& scene, const NameOf& nameOf);
+
+/// The leaves as they hang at the instant, moving ones where they are on their way: those that bar the way, and those
+/// that are stiff, such as a door standing open.
+/// Frame     `stiff` is asked with a leaf's tag; a curtain is not.
+std::vector<Obstacle> leavesOf(const sight::SceneAt& scene, const NameOf& nameOf,
+                               const std::function<bool(int)>& stiff);
+
+}  // namespace wend::crew
