@@ -23,8 +23,8 @@ inline constexpr double kInfinity = std::numeric_limits<double>::infinity();
 struct CameraAt {
   geometry::Pose sensor;
   geometry::Pose pupil;
-  double speed = 0;     ///< along the floor, m/s
-  double panRate = 0;   ///< degrees per second, clockwise positive
+  double speed = 0;    ///< along the floor, m/s
+  double panRate = 0;  ///< degrees per second, clockwise positive
   double tiltRate = 0;
   double travel = 0;    ///< bearing of travel; the last one while the camera stands
   bool moving = false;  ///< faster than 0.05 m/s
@@ -46,7 +46,7 @@ struct FocusAt {
   std::vector<std::string> on;  ///< one, or [before, after] during a change of subject; a split lists "a+b"
   bool changing = false;
   bool known = false;  ///< false before there is a subject
-  optics::Distances wanted;
+  optics::SubjectDistances wanted;
   double wantedDistance = 0;  ///< the one that drives focus
   BandAt wantedBand;
   double slackNear = 0, slackFar = kInfinity;  ///< settings that keep the subject inside the slack
@@ -70,14 +70,14 @@ struct PerformerAt {
   Point pos;
   double eyes = 0, top = 0, floor = 0;  ///< heights above the datum
   double speed = 0;
-  optics::Distances distances;
-  optics::InFrame inFrame = optics::InFrame::out;
-  double q = 0;               ///< frame height at the subject over standing height
-  std::string size;           ///< shot size of q
-  double figureInFrame = 0;   ///< the figure's height in frame heights
-  Point place;                ///< of the eyes, half-frames, x right, y up
+  optics::SubjectDistances distances;
+  optics::Showing inFrame = optics::Showing::out;
+  double q = 0;              ///< frame height at the subject over standing height
+  std::string size;          ///< shot size of q
+  double figureInFrame = 0;  ///< the figure's height in frame heights
+  Point place;               ///< of the eyes, half-frames, x right, y up
   double frameLeft = 0, frameRight = 0, frameTop = 0, frameBottom = 0;  ///< the figure's box, half-frames
-  std::optional<double> needed;  ///< stop its face asks for
+  std::optional<double> needed;                                         ///< stop its face asks for
   std::optional<double> lux;
   std::optional<double> offset;  ///< of the face, in stops, + over
   double blur = 0;               ///< of its eyes, in blur circles

@@ -1,0 +1,52 @@
+/// Answers: everything Wend computes of one plan, stamped with that plan. Made here, read by windows, papers and verbs.
+///
+/// Ensures   (1) the same plan gives the same answers, on one thread or two, with or without what was computed before
+///           (2) answers never change once made: a newer plan gets new ones
+#pragma once
+
+#include <memory>
+
+#include "core/answers/take.h"
+#include "core/base/cancel.h"
+#include "core/base/result.h"
+#include "core/snags/evidence.h"
+#include "core/snags/rules.h"
+
+namespace wend::sight {
+class GroundMap;
+}
+
+namespace wend::answers {
+
+using snags::Evidence;
+using snags::Instant;
+
+struct Answers {
+  TakePtr take;  ///< holds the plan
+  std::shared_ptr<const Evidence> evidence;
+  std::shared_ptr<const snags::Snags> snags;
+  std::shared_ptr<const sight::GroundMap> ground;  ///< null until asked for, or without a lens
+};
+using AnswersPtr = std::shared_ptr<const Answers>;
+
+/// The instant at t, people's sight included. `nextSeen` is filled where `evidence` is given; it may be of an older
+/// plan only in so far as the caller shows it as stale.
+/// Requires  0 <= t <= take.length()
+Instant instantAt(const Take& take, double t, const Evidence* evidence = nullptr);
+
+/// The same without what only the shown instant needs: crew sight, timecode, background.
+Instant sampleAt(const Take& take, double t);
+
+/// Brightest and darkest tenth of what the frame's rays meet. Nothing without a lens or where nothing is known.
+std::optional<snags::Background> backgroundAt(const Take& take, const Instant& instant);
+
+/// The whole take, a sample a frame. Fails only when cancelled (code "cancelled").
+base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const base::Cancel& cancel = {});
+
+/// When the lens sees a person at each cell of the ground; sampled in time. Fails when cancelled or without a lens.
+base::Result<std::shared_ptr<const sight::GroundMap>> groundOf(const Take& take, const base::Cancel& cancel = {});
+
+/// Take, evidence and snags of a plan. Fails with what keeps the plan from being resolved.
+base::Result<AnswersPtr> answersOf(const plan::PlanPtr& plan, const base::Cancel& cancel = {});
+
+}  // namespace wend::answers

@@ -1,0 +1,252 @@
+// One instant, assembled in the order of the stages.
+#include <algorithm>
+#include <cmath>
+
+#include "core/answers/answers.h"
+#include "core/light/background.h"
+#include "core/optics/figure.h"
+#include "core/optics/shot_size.h"
+#include "core/optics/warmth.h"
+#include "core/sight/body.h"
+#include "core/sight/ray.h"
+
+namespace wend::answers {
+
+using namespace snags;
+using geometry::Pose;
+
+namespace {
+
+struct InstantMaker {
+  const Take& take;
+  double t;
+  const plan::Plan& plan = take.plan();
+  Pose sensor = take.view().sensorAt(t);
+  sight::SceneAt now = take.scene().at(t);
+  std::vector<std::optional<optics::Figure>> figures;
+
+  CameraAt camera() const;
+  std::optional<LensAt> lens() const;
+  FocusAt focus(const std::optional<LensAt>& lens, double stop) const;
+  void slack(FocusAt& focus, const optics::Optics& optics) const;
+  void heat(FocusAt& focus, const optics::Optics& optics) const;
+  IrisAt iris() const;
+  PerformerAt performer(std::size_t i, const Instant& instant) const;
+  void showing(std::size_t i, const Instant& instant, PerformerAt& at) const;
+  void framing(const optics::Figure& figure, const Instant& instant, PerformerAt& at) const;
+  void exposure(std::size_t i, const Instant& instant, PerformerAt& at) const;
+  CrewAt crew(std::size_t i) const;
+};
+
+std::string beatAt(const plan::Plan& plan, double t) {
+  const plan::Beat* running = nullptr;
+  for (const auto& beat : plan.beats)
+    if (beat.time <= t && (!running || beat.time >= running->time)) running = &beat;
+  return running ? running->id.text() : std::string();
+}
+
+double pupilAheadOf(const plan::Plan& plan) {
+  return plan.lens ? plan.lens->pupilAhead : 0;
+}
+
+CameraAt InstantMaker::camera() const {
+  CameraAt at;
+  const motion::Track& track = take.people().camera();
+  at.sensor = sensor;
+  at.pupil = sensor.advanced(pupilAheadOf(plan));
+  at.speed = track.speed(t);
+  const motion::Orientation rates = take.view().aim().ratesAt(t);
+  at.panRate = rates.bearing;
+  at.tiltRate = rates.tilt;
+  const auto travel = track.travelDirection(t);
+  at.travel = travel ? geometry::bearingOf(*travel) : sensor.bearing;
+  at.moving = at.speed > kMoving;
+  return at;
+}
+
+std::optional<LensAt> InstantMaker::lens() const {
+  const auto focal = take.view().focalAt(t);
+  const auto half = take.view().halfTangentsAt(t);
+  if (!focal || !half) return std::nullopt;
+  const optics::FieldOfView field = optics::fieldOfView(*half);
+  return LensAt{*focal, field.horizontal, field.vertical, *half, take.view().zoomRateAt(t)};
+}
+
+void InstantMaker::slack(FocusAt& focus, const optics::Optics& optics) const {
+  const double ahead = pupilAheadOf(plan);
+  const double u = optics::fromPupil(focus.wantedDistance, ahead);
+  if (u <= optics.focal / 1000) {
+    focus.tooClose = true;
+    return;
+  }
+  const optics::Range band = optics::depthOfField(u, optics);
+  focus.wantedBand = {band.near + ahead, band.far + ahead};
+  const auto settings = optics::slackOf(u, optics, plan.focus.blurShare, plan.lens->closeFocus - ahead);
+  focus.tooClose = !settings;
+  if (settings) focus.slackNear = settings->near + ahead, focus.slackFar = settings->far + ahead;
+}
+
+void InstantMaker::heat(FocusAt& focus, const optics::Optics& optics) const {
+  if (focus.changing || focus.tooClose) return;
+  const std::string id = take.subjects().firstOf(take.subjects().blendAt(t).after);
+  focus.wobble = optics::wobbleOf({take.people().wobbleOf(id, t), take.people().rigWobble(t)});
+  focus.warmth = optics::warmthOf(optics::fromPupil(focus.wantedDistance, pupilAheadOf(plan)), optics, *focus.wobble);
+}
+
+FocusAt InstantMaker::focus(const std::optional<LensAt>& lensAt, double stop) const {
+  FocusAt focus;
+  const Subjects& subjects = take.subjects();
+  if (!subjects.any()) return focus;
+  const geometry::KeyBlend blend = subjects.blendAt(t);
+  focus.on.push_back(subjects.nameOf(blend.before));
+  focus.changing = blend.before != blend.after;
+  if (focus.changing) focus.on.push_back(subjects.nameOf(blend.after));
+  const auto wanted = subjects.wantedAt(t, sensor);
+  if (!wanted) return focus;
+  focus.known = true;
+  focus.wanted = *wanted;
+  focus.wantedDistance = driving(plan, *wanted);
+  if (!lensAt) return focus;
+  const optics::Optics optics{lensAt->focal, optics::fNumberOf(stop, plan.lens->transmission), plan.camera.blurCircle};
+  slack(focus, optics);
+  heat(focus, optics);
+  const double ahead = pupilAheadOf(plan);
+  focus.setDistance = take.lens().focusAt(t);
+  focus.barrel = take.lens().barrelAt(t);
+  focus.barrelRate = take.lens().barrelRateAt(t);
+  const optics::Range band = optics::depthOfField(optics::fromPupil(focus.setDistance, ahead), optics);
+  focus.setBand = {band.near + ahead, band.far + ahead};
+  return focus;
+}
+
+IrisAt InstantMaker::iris() const {
+  return {take.lens().neededAt(t), take.lens().irisAt(t)};
+}
+
+void InstantMaker::framing(const optics::Figure& figure, const Instant& instant, PerformerAt& at) const {
+  const LensAt& lens = *instant.lens;
+  if (const auto place = optics::placeInFrame(optics::eyesOf(figure), instant.camera.pupil, lens.half))
+    at.place = *place;
+  if (const auto box = optics::boxInFrame(figure, instant.camera.pupil, lens.half)) {
+    at.frameLeft = box->left;
+    at.frameRight = box->right;
+    at.frameTop = box->top;
+    at.frameBottom = box->bottom;
+    at.figureInFrame = (box->top - box->bottom) / 2;
+  }
+}
+
+void InstantMaker::showing(std::size_t i, const Instant& instant, PerformerAt& at) const {
+  const optics::Figure& figure = *figures[i];
+  const auto hides = [&](geometry::Point3 point) {
+    if (!sight::openBetween(now, instant.camera.pupil.at, point)) return true;
+    for (std::size_t k = 0; k < figures.size(); ++k)
+      if (k != i && figures[k] && optics::standsBetween(*figures[k], instant.camera.pupil.at, point)) return true;
+    return false;
+  };
+  at.inFrame = optics::showing(figure, instant.camera.pupil, instant.lens->half, hides);
+}
+
+void InstantMaker::exposure(std::size_t i, const Instant& instant, PerformerAt& at) const {
+  const geometry::Point3 eyes = optics::eyesOf(*figures[i]);
+  const geometry::Vec3 towards = instant.camera.pupil.at - eyes;
+  if (geometry::length(towards) < geometry::kTouch) return;
+  const light::FaceLight face = light::lightOnFace(take.lighting(), {eyes, towards}, t);
+  if (!face.needed) return;
+  at.needed = face.needed;
+  at.lux = face.lux;
+  at.offset = light::offsetStops(*face.needed, instant.iris.set);
+}
+
+PerformerAt InstantMaker::performer(std::size_t i, const Instant& instant) const {
+  PerformerAt at;
+  at.id = plan.performers[i].id.text();
+  const PerformerPose pose = take.people().performerAt(i, t);
+  at.present = pose.present;
+  if (!pose.present) return at;
+  at.pos = pose.pos;
+  at.eyes = pose.eyes;
+  at.top = pose.top;
+  at.floor = pose.floor;
+  at.speed = pose.speed;
+  at.distances = optics::distancesOf(geometry::at(pose.pos, pose.eyes), sensor);
+  exposure(i, instant, at);
+  if (!instant.lens) return at;
+  const double fromPupil = std::max(0.01, optics::fromPupil(at.distances.slant, pupilAheadOf(plan)));
+  at.q = optics::frameOverStature(instant.lens->half.v, fromPupil, plan.performers[i].stature);
+  at.size = optics::usualShotSizes()[optics::nearestShotSize(at.q)].name;
+  framing(*figures[i], instant, at);
+  showing(i, instant, at);
+  if (instant.focus.known) {
+    const optics::Optics optics{instant.lens->focal, optics::fNumberOf(instant.iris.set, plan.lens->transmission),
+                                plan.camera.blurCircle};
+    const double distance = std::max(0.01, optics::fromPupil(driving(plan, at.distances), pupilAheadOf(plan)));
+    at.blur = optics::blurOf(distance, optics::fromPupil(instant.focus.setDistance, pupilAheadOf(plan)), optics) /
+              plan.camera.blurCircle;
+  }
+  return at;
+}
+
+CrewAt InstantMaker::crew(std::size_t i) const {
+  CrewAt at;
+  const plan::Crew& crew = plan.crew[i];
+  at.id = crew.id.text();
+  const CrewPose pose = take.people().crewAt(i, t, sensor);
+  at.present = pose.present;
+  at.carried = pose.carried;
+  at.pos = pose.pos;
+  at.floor = pose.floor;
+  at.height = pose.height;
+  at.radius = crew.radius;
+  at.shelter = pose.shelter;
+  at.walking = pose.walking;
+  return at;
+}
+
+std::optional<double> nextSeen(const Evidence& evidence, const std::string& id, double t) {
+  for (const auto& sight : evidence.sight) {
+    if (sight.id != id) continue;
+    for (const auto& seen : sight.seen)
+      if (seen.span.until >= t) return std::max(0.0, seen.span.from - t);
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+Instant sampleAt(const Take& take, double t) {
+  InstantMaker maker{take, t};
+  for (std::size_t i = 0; i < take.plan().performers.size(); ++i) maker.figures.push_back(take.figureAt(i, t));
+  Instant instant;
+  instant.time = t;
+  instant.frameIndex = static_cast<long>(units::frameAt(t, take.frameRate()));
+  instant.beat = beatAt(take.plan(), t);
+  instant.camera = maker.camera();
+  instant.lens = maker.lens();
+  instant.iris = maker.iris();
+  instant.focus = maker.focus(instant.lens, instant.iris.set);
+  for (std::size_t i = 0; i < take.plan().performers.size(); ++i)
+    instant.performers.push_back(maker.performer(i, instant));
+  for (std::size_t i = 0; i < take.plan().crew.size(); ++i) instant.crew.push_back(maker.crew(i));
+  return instant;
+}
+
+Instant instantAt(const Take& take, double t, const Evidence* evidence) {
+  Instant instant = sampleAt(take, t);
+  instant.timecode = take.timecodeAt(t);
+  const auto eye = take.eyeAt(t, take.plan().sightRules.margin);
+  const sight::SceneAt now = take.scene().at(t);
+  for (auto& crew : instant.crew) {
+    if (!crew.present || !eye) continue;
+    const sight::BodySight seen =
+        sight::bodySight(now, *eye, {crew.pos, crew.radius, crew.floor, crew.floor + crew.height});
+    crew.seen = seen.seen;
+    if (seen.seen)
+      crew.via = seen.mirror ? take.plan().set.pieces[static_cast<std::size_t>(*seen.mirror)].id.text() : "direct";
+    if (evidence) crew.nextSeen = nextSeen(*evidence, crew.id, t);
+  }
+  instant.background = backgroundAt(take, instant);
+  return instant;
+}
+
+}  // namespace wend::answers

@@ -1,0 +1,39 @@
+/// What takes the whole take to know, a function a subject. The long ones poll `cancel` and answer nothing once it
+/// fired.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/answers/answers.h"
+#include "core/geometry/spans.h"
+
+namespace wend::answers {
+
+/// Seen and clear windows of crew, gear and those carried; a sample a frame, edges to a millisecond. The lens itself
+/// (what of the rig a mirror shows) comes as kind `lens`, id "camera".
+std::optional<std::vector<snags::SightOf>> sightOfAll(const Take& take, const base::Cancel& cancel);
+
+/// The same for one body that stands.
+snags::SightOf sightOfSpot(const Take& take, Point pos, double height, double radius, const base::Cancel& cancel = {});
+
+/// Spans in which the lens sees ground of another room, with the openings passed; sampled ten times a second.
+std::optional<std::vector<snags::ThroughSight>> throughSights(const Take& take, const base::Cancel& cancel);
+
+/// Taped marks whose centre is in the frame, unhidden, within 8 m.
+std::vector<snags::MarkSeen> marksSeen(const Take& take, const std::vector<Instant>& samples);
+
+/// Nearest gap on either side of the rig, everyone carried and every walking crew member, a sample a frame.
+std::optional<std::vector<snags::ClearanceAt>> clearancesOf(const Take& take, const std::vector<Instant>& samples,
+                                                            const base::Cancel& cancel);
+
+/// Edges of the ground the camera and the crew step over.
+std::vector<snags::Crossing> crossingsOf(const Take& take);
+
+/// The camera in the way of a leaf that is not open yet: its centre passes an opening whose leaf bars the way.
+std::vector<snags::LeafMet> leavesMet(const Take& take, const std::vector<Instant>& samples);
+
+/// The moves of focus, iris and zoom, in order of time.
+std::vector<snags::Move> movesOf(const Take& take);
+
+}  // namespace wend::answers

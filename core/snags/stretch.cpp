@@ -1,0 +1,86 @@
+#include "core/snags/stretch.h"
+
+#include <cmath>
+
+#include "core/base/text.h"
+#include "core/geometry/nearest.h"
+
+namespace wend::snags {
+
+std::vector<Stretch> stretches(const Evidence& evidence, double hold, const Excess& excess) {
+  std::vector<Stretch> found;
+  std::optional<Stretch> open;
+  const auto close = [&] {
+    if (open && spanOf(evidence, *open).length() >= hold - 1e-9) found.push_back(*open);
+    open.reset();
+  };
+  for (std::size_t i = 0; i < evidence.samples.size(); ++i) {
+    const auto value = excess(evidence.samples[i], i);
+    if (!value) {
+      close();
+      continue;
+    }
+    if (!open) open = Stretch{i, i, i, *value};
+    open->last = i;
+    if (*value > open->value) open->worst = i, open->value = *value;
+  }
+  close();
+  return found;
+}
+
+Span spanOf(const Evidence& evidence, const Stretch& stretch) {
+  return {evidence.samples[stretch.first].time, evidence.samples[stretch.last].time};
+}
+
+std::string nameOf(const plan::Plan& plan, const std::string& id) {
+  const auto named = [&](const std::string& name) { return name.empty() ? id : name; };
+  if (const auto* performer = plan.performers.find(id)) return named(performer->name);
+  if (const auto* crew = plan.crew.find(id)) return named(crew->role);
+  if (const auto* opening = plan.set.openings.find(id)) return named(opening->name);
+  if (const auto* piece = plan.set.pieces.find(id)) return named(piece->name);
+  if (const auto* wall = plan.set.walls.find(id)) return named(wall->name);
+  if (const auto* room = plan.set.rooms.find(id)) return named(room->name);
+  if (const auto* area = plan.set.areas.find(id)) return named(area->name);
+  if (const auto* gear = plan.gear.find(id)) return named(gear->name);
+  if (const auto* prop = plan.props.find(id)) return named(prop->name);
+  return id;
+}
+
+namespace {
+
+bool covers(const plan::Footprint& shape, Point pos) {
+  if (const auto* disc = std::get_if<plan::Disc>(&shape)) return geometry::distance(pos, disc->centre) <= disc->radius;
+  if (const auto* outline = std::get_if<plan::Outline>(&shape)) return geometry::insideRing(pos, outline->points);
+  return false;
+}
+
+}  // namespace
+
+std::string placeOf(const plan::Plan& plan, Point pos) {
+  for (std::size_t i = plan.set.areas.size(); i-- > 0;) {
+    const plan::Area& area = plan.set.areas[i];
+    const bool lights = !area.states.empty() || !area.byClock.empty();
+    if (lights && covers(area.shape, pos)) return area.id.text();
+  }
+  for (const auto& room : plan.set.rooms)
+    if (geometry::insideRing(pos, room.outline)) return room.id.text();
+  return {};
+}
+
+std::string metres(double value) {
+  return base::fixed(value, 2) + " m";
+}
+
+std::string seconds(double value) {
+  return base::fixed(value, 1) + " s";
+}
+
+std::string stops(double value) {
+  static const char* const thirds[] = {"", "\u2153", "\u2154"};
+  const long count = std::lround(std::abs(value) * 3);
+  const std::string whole = count >= 3 || count == 0 ? std::to_string(count / 3) : std::string();
+  const std::string sign = count == 0 ? "\u00b1" : value > 0 ? "+" : "\u2212";
+  return sign + whole + thirds[count % 3] + (count > 3 ? " stops" : " stop");
+}
+
+}  // namespace wend::snags

@@ -1,0 +1,40 @@
+/// Stretches of samples in which something holds, and the words rules share.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/snags/evidence.h"
+#include "core/snags/snag.h"
+
+namespace wend::snags {
+
+/// A maximal run of samples in which a value was there, with the sample where it was greatest.
+struct Stretch {
+  std::size_t first = 0, last = 0, worst = 0;
+  double value = 0;  ///< at `worst`
+};
+
+/// What a rule measures at a sample: nothing where the rule has nothing to say.
+using Excess = std::function<std::optional<double>(const Instant&, std::size_t index)>;
+
+/// Runs that last at least `hold` seconds, from the first sample's time to the last one's. One sample lasts 0 s.
+std::vector<Stretch> stretches(const Evidence& evidence, double hold, const Excess& excess);
+
+/// From the stretch's first sample to its last.
+Span spanOf(const Evidence& evidence, const Stretch& stretch);
+
+/// What people call the thing of that id: a performer's or opening's name, a crew member's role; the id if nameless.
+std::string nameOf(const plan::Plan& plan, const std::string& id);
+
+/// The room or the topmost light area there: what a snag is filed under. Empty on ground that has neither.
+std::string placeOf(const plan::Plan& plan, Point pos);
+
+/// "1.27 m", "6.0 s", "+1⅓ stop".
+std::string metres(double value);
+std::string seconds(double value);
+std::string stops(double value);
+
+}  // namespace wend::snags

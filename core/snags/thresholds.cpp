@@ -1,0 +1,49 @@
+#include "core/snags/thresholds.h"
+
+#include "core/base/check.h"
+
+namespace wend::snags {
+
+namespace {
+
+constexpr const char* kPractice = "common practice, no source";
+
+}  // namespace
+
+const std::vector<Threshold>& thresholdTable() {
+  static const std::vector<Threshold> table = {
+      {"crew-seen", 0, "s in sight", 0, Severity::stops, "what the word clear means; no number"},
+      {"subject-lost", 0.5, "s out or hidden", 0.5, Severity::risks, kPractice},
+      {"warmth", 1, "sharp half band over wobble", 0.5, Severity::risks, kPractice},
+      {"too-close", 1, "of the close focus", 0, Severity::stops, "the lens' own scale"},
+      {"barrel", 1, "of the lens' limit, deg/s", 0.1, Severity::risks, kPractice},
+      {"exposure", 2.0 / 3, "stop", 1, Severity::risks, kPractice},
+      {"pan", 1.0 / 7, "of the field of view a second", 0.5, Severity::note,
+       "7 s across the frame: the judder rule of a cinematographers' handbook, figures in tests/published"},
+      {"pan-held", 0.1, "frame a second: a subject slower than this is held", 0, Severity::note, kPractice},
+      {"clearance-red", 0.15, "m", 0, Severity::stops, kPractice},
+      {"clearance-tight", 0.30, "m", 0, Severity::note, kPractice},
+      {"clearance-hot", 0.30, "m more beside hot things", 0, Severity::stops, kPractice},
+      {"lens-speed", 1.3, "m/s", 0, Severity::risks, kPractice},
+      {"backwards-brisk", 0.8, "m/s", 0, Severity::risks, kPractice},
+      {"backwards-most", 1.1, "m/s", 0, Severity::stops, kPractice},
+      {"crew-speed", 1.0, "m/s", 0, Severity::note, kPractice},
+      {"mark-in-frame", 0.5, "s in the frame", 0.5, Severity::note, kPractice},
+      {"aim-cut", 0.5, "degree", 0, Severity::risks, kPractice},
+      {"through-sight", 0, "s", 0, Severity::note, kPractice},
+      {"step", 0.01, "m high", 0, Severity::note, kPractice},
+  };
+  return table;
+}
+
+Threshold threshold(const plan::Plan& plan, const std::string& name) {
+  for (Threshold row : thresholdTable()) {
+    if (row.name != name) continue;
+    const auto factor = plan.thresholds.find(name);
+    if (factor != plan.thresholds.end()) row.value *= factor->second;
+    return row;
+  }
+  WEND_CHECK(!"a threshold of that name");
+}
+
+}  // namespace wend::snags
