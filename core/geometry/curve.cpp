@@ -7,9 +7,9 @@
 namespace wend::geometry {
 namespace {
 
-/// Parts a cubic is measured in: five-point quadrature on a sixteenth leaves errors far below a micrometre on pieces
-/// of ordinary shape.
-constexpr int kParts = 16;
+/// Parts a cubic is measured in. Hairpins, where the speed over u nearly vanishes, decide: over 300 curves through
+/// random points the worst error was 0.6 mm with 16 parts, 36 micrometres with 32 and 2 with 64.
+constexpr int kParts = 64;
 
 template <class... F>
 struct Cases : F... {

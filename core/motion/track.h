@@ -70,6 +70,8 @@ class Track {
   const std::vector<TrackMark>& marks() const { return marks_; }
   /// One per pair of neighbouring marks.
   const std::vector<LegFigures>& legs() const { return figures_; }
+  /// Metres along a leg against time, as a cubic. Requires a leg that travels.
+  const geometry::Hermite& timing(std::size_t leg) const { return legs_[leg].metres; }
   double totalLength() const;         ///< metres over the floor, first mark to last
   double travelled(double t) const;   ///< metres over the floor up to t
   double peakSpeed(Span time) const;  ///< the highest speed in a span, in closed form
@@ -82,7 +84,7 @@ class Track {
   friend base::Result<Track> trackThrough(std::vector<TrackMark> marks);
   struct Leg {
     geometry::Curve way;
-    geometry::Hermite metres;  ///< against time; requires a leg that travels
+    geometry::Hermite metres;  ///< against time
     double startsAt = 0;       ///< metres of the track before it
   };
 
