@@ -34,33 +34,15 @@ TEST(EdgeDistance, IsPositiveInsideAndNegativeOutside) {
   EXPECT_DOUBLE_EQ(edgeDistance({0.5, 2}, kEll).inward, 0.5);
 }
 
-TEST(InsideRing, DoesNotDependOnTheSenseOfTurning) {
-  const std::vector<Point> back(kEll.rbegin(), kEll.rend());
+TEST(EdgeDistance, IsToAnEdgePointThatNoOtherIsNearerThan) {
   std::mt19937_64 random(7);
-  int inside = 0;
-  for (int i = 0; i < 2000; ++i) {
+  for (int i = 0; i < 500; ++i) {
     const Point p{uniform(random, -1, 5), uniform(random, -1, 4)};
-    const bool truth = p.x > 0 && p.y > 0 && ((p.x < 4 && p.y < 1) || (p.x < 1 && p.y < 3));
-    ASSERT_EQ(insideRing(p, kEll), truth) << p.x << ' ' << p.y;
-    ASSERT_EQ(insideRing(p, back), truth) << p.x << ' ' << p.y;
-    inside += truth;
+    const EdgeDistance edge = edgeDistance(p, kEll);
+    ASSERT_NEAR(std::abs(edge.inward), distance(p, edge.edge), 1e-12);
+    ASSERT_NEAR(std::abs(edge.inward), distanceToEdge(kEll, p), 1e-12);
+    ASSERT_EQ(edge.inward > 0, p.x > 0 && p.y > 0 && ((p.x < 4 && p.y < 1) || (p.x < 1 && p.y < 3)));
   }
-  EXPECT_GT(inside, 200);
-}
-
-TEST(InsideRing, CountsARayThroughACornerOnce) {
-  const std::vector<Point> diamond{{0, -1}, {1, 0}, {0, 1}, {-1, 0}};
-  EXPECT_TRUE(insideRing({0, 0}, diamond));
-  EXPECT_FALSE(insideRing({-2, 0}, diamond));
-  EXPECT_FALSE(insideRing({2, 0}, diamond));
-}
-
-TEST(Meeting, IsTheShareAlongTheFirstSegment) {
-  EXPECT_DOUBLE_EQ(meeting({0, 0}, {4, 0}, {1, -1}, {1, 1}).value(), 0.25);
-  EXPECT_DOUBLE_EQ(meeting({0, 0}, {4, 0}, {4, 0}, {4, 3}).value(), 1);
-  EXPECT_FALSE(meeting({0, 0}, {4, 0}, {5, -1}, {5, 1}));
-  EXPECT_FALSE(meeting({0, 0}, {4, 0}, {1, 1}, {1, 2}));
-  EXPECT_FALSE(meeting({0, 0}, {4, 0}, {0, 0}, {4, 0}));
 }
 
 }  // namespace
