@@ -25,7 +25,7 @@ using GroundAt = std::function<Ground(Point, double t)>;
 
 struct DrawnRoute {
   std::function<Point(double t)> at;  ///< asked within the stands and between them only
-  std::vector<Span> stands;           ///< in order of time; from and until may be equal
+  std::vector<Span> stands;           ///< in order of time; a mark passed without standing is no stand
 };
 
 struct RouteRules {

@@ -117,6 +117,38 @@ TEST(ReportOf, OneStandHasNoWalks) {
   EXPECT_TRUE(report.holds()) << "seen before it was there";
 }
 
+TEST(ReportOf, AFocusPullersWayThroughABakery) {
+  struct Mark {
+    double at, until;
+    Point pos;
+  };
+  const std::vector<Mark> marks{{0, 10, {-3, -4.8}},         {20, 32, {-3.3, -0.6}},     {36.2, 36.2, {-1, 2.45}},
+                                {37.6, 37.6, {0.35, 2.5}},   {39.6, 44, {0.6, 0.7}},     {50, 50, {6.95, 0.55}},
+                                {52, 100.5, {7.2, -1.2}},    {102.3, 102.3, {7.2, 0.6}}, {105.5, 105.5, {8.5, 3.3}},
+                                {106.2, 106.2, {9.1, 3.68}}, {107.2, 107.2, {9.6, 3.1}}, {108.9, 132.5, {9.6, 1.5}}};
+  DrawnRoute route;
+  for (const Mark& m : marks)
+    if (m.until > m.at) route.stands.push_back({m.at, m.until});
+  route.at = [&](double t) {
+    std::size_t i = 0;
+    while (i + 1 < marks.size() && marks[i + 1].at <= t) ++i;
+    if (i + 1 == marks.size() || t <= marks[i].until) return marks[i].pos;
+    return geometry::lerp(marks[i].pos, marks[i + 1].pos, (t - marks[i].until) / (marks[i + 1].at - marks[i].until));
+  };
+  const RouteReport report = reportOf(route, {.speed = 1.1}, kFree);
+  EXPECT_TRUE(report.holds());
+  ASSERT_EQ(report.walks.size(), 4u);
+  // By hand from the marks: hypot(0.3, 4.2) in 10 s.
+  EXPECT_NEAR(report.walks[0].metres, std::hypot(0.3, 4.2), 1e-9);
+  EXPECT_NEAR(report.walks[0].meanSpeed, 0.421, 5e-4);
+  double fastest = 0;
+  for (const Walk& walk : report.walks) fastest = std::max(fastest, walk.peakSpeed);
+  EXPECT_NEAR(fastest, 1.06, 0.01);
+  EXPECT_DOUBLE_EQ(report.walks[0].latestLeave.value(), 22);
+  EXPECT_DOUBLE_EQ(report.walks[3].earliestArrive.value(), 60.4);
+  EXPECT_EQ(reportOf(route, {.speed = 1.0}, kFree).breaks.size(), 2u);
+}
+
 TEST(ReportOf, EveryShiftUpToTheLatestMeetsFreeGround) {
   std::mt19937_64 random(23);
   const auto uniform = [&](double a, double b) { return a + (b - a) * (double(random() >> 11) / 9007199254740992.0); };
