@@ -67,6 +67,11 @@ double Curve::Measured::parameter(double s) const {
   return u;
 }
 
+double Curve::Measured::metresAt(double u) const {
+  const auto part = std::min<std::size_t>(kParts - 1, static_cast<std::size_t>(u * kParts));
+  return metres[part] + cubic.length(static_cast<double>(part) / kParts, u);
+}
+
 Curve::Curve(Point place) : start_(place) {}
 
 Curve Curve::through(const std::vector<Point>& points) {
@@ -140,7 +145,7 @@ std::vector<CurvePoint> Curve::polyline(double tolerance) const {
                    runs_[run]);
     for (int k = 1; k <= parts; ++k) {
       const double share = 1.0 * k / parts;
-      const double s = std::visit(Cases{[&](const Measured& m) { return m.cubic.length(0, share); },
+      const double s = std::visit(Cases{[&](const Measured& m) { return m.metresAt(share); },
                                         [&](const auto&) { return share * runLength(run); }},
                                   runs_[run]);
       const double along = k == parts ? starts_[run + 1] : starts_[run] + s;

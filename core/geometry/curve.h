@@ -65,6 +65,7 @@ class Curve {
     Cubic cubic;
     std::vector<double> metres;
     double parameter(double s) const;
+    double metresAt(double u) const;
   };
   using Run = std::variant<Line, Arc, Measured>;
   struct Spot {
