@@ -165,6 +165,13 @@ void appendJoined(Span piece, std::vector<Span>& out, std::size_t first) {
   }
 }
 
+/// The slopes that reach a line above or below a box only through the inside of it, for a ray still inside the box.
+Slopes throughInside(double eye, const Upright& box, Span line) {
+  const double near = std::max(box.near, kFoot);
+  if (line.from >= box.top) return box.top > eye ? Slopes{-kInfinity, (box.top - eye) / near} : Slopes{};
+  return box.bottom < eye ? Slopes{(box.bottom - eye) / near, kInfinity} : Slopes{};
+}
+
 /// Takes the heights of a box out of a set of heights.
 void takeOut(std::vector<Span>& heights, double bottom, double top) {
   const std::size_t count = heights.size();
@@ -197,26 +204,32 @@ void SeenDistances::append(double eye, std::span<Upright> blocks, double bottom,
   }
 }
 
-/// Within a stretch no box begins or ends. A box the ray is inside of hides with its near face what stands above or
-/// below it, and what stands in it altogether.
+/// Within a stretch no box begins or ends. What stands in a box the ray is inside of is hidden altogether; what stands
+/// above it is hidden from every slope that had to rise through it, and likewise below.
 void SeenDistances::appendStretch(double eye, std::span<const Upright> blocks, Slopes window, Span stretch,
                                   std::vector<Span>& out) {
-  SlopeSet set;
+  SlopeSet passed;
+  inside_.clear();
   for (const Upright& block : blocks) {
     if (block.near > stretch.from) break;
-    const bool inside = block.far >= stretch.until;
-    if (inside) takeOut(heights_, block.bottom, block.top);
-    set.add(slopesOf(eye, {block.near, inside ? block.near : block.far, block.bottom, block.top}));
+    if (block.far < stretch.until) {
+      passed.add(slopesOf(eye, block));
+    } else {
+      takeOut(heights_, block.bottom, block.top);
+      inside_.push_back(block);
+    }
   }
   pieces_.clear();
-  set.eachGap(window, [&](Slopes gap) {
-    if (!widerThanSliver(gap)) return false;
-    for (const Span& line : heights_) {
+  for (const Span& line : heights_) {
+    SlopeSet set = passed;
+    for (const Upright& block : inside_) set.add(throughInside(eye, block, line));
+    set.eachGap(window, [&](Slopes gap) {
+      if (!widerThanSliver(gap)) return false;
       const Span span = distancesMeeting(eye, line.from, line.until, gap);
       pieces_.push_back({std::max(span.from, stretch.from), std::min(span.until, stretch.until)});
-    }
-    return false;
-  });
+      return false;
+    });
+  }
   std::sort(pieces_.begin(), pieces_.end(), [](Span a, Span b) { return a.from < b.from; });
   for (const Span& piece : pieces_) appendJoined(piece, out, first_);
 }

@@ -65,6 +65,7 @@ class SeenDistances {
   void appendStretch(double eye, std::span<const Upright> blocks, Slopes window, Span stretch, std::vector<Span>& out);
   std::vector<double> stops_;
   std::vector<Span> heights_, pieces_;
+  std::vector<Upright> inside_;
   std::size_t first_ = 0;
 };
 
