@@ -86,17 +86,19 @@ void drawMarks(QPainter& painter, const sheets::Tile& tile, const QRectF& area, 
     painter.strokePath(strokes, QPen(colour, tile.strokeWidth, Qt::SolidLine, Qt::SquareCap, Qt::RoundJoin));
 }
 
+/// Drawn four times too large and averaged: marks of one or two pixels keep their weight at every scale.
 QPixmap tileTexture(const sheets::Tile& tile, const QColor& colour, double scale) {
+  constexpr int kFiner = 4;
   int across = 1, down = 1;
   const int width = wholePixels(tile.width * scale, across), height = wholePixels(tile.height * scale, down);
-  QImage image(width, height, QImage::Format_ARGB32_Premultiplied);
+  QImage image(width * kFiner, height * kFiner, QImage::Format_ARGB32_Premultiplied);
   image.fill(Qt::transparent);
   QPainter painter(&image);
   painter.setRenderHint(QPainter::Antialiasing);
-  painter.scale(width / (across * tile.width), height / (down * tile.height));
+  painter.scale(image.width() / (across * tile.width), image.height() / (down * tile.height));
   drawMarks(painter, tile, QRectF(0, 0, across * tile.width, down * tile.height), colour);
   painter.end();
-  return QPixmap::fromImage(std::move(image));
+  return QPixmap::fromImage(image.scaled(width, height, Qt::IgnoreAspectRatio, Qt::SmoothTransformation));
 }
 
 /// Device pixels per unit, the same in all directions or nearly so.

@@ -12,7 +12,7 @@ QLabel { background: transparent; }
 QToolTip { background: @raise; color: @ink; border: 1px solid @line2; padding: 4px; }
 QLineEdit, QAbstractSpinBox, QComboBox, QPlainTextEdit, QTextEdit {
   background: @field; color: @ink; border: 1px solid @line2; border-radius: 4px; padding: 0 8px;
-  min-height: 24px; selection-background-color: @ink; selection-color: @page; }
+  min-height: 26px; selection-background-color: @ink; selection-color: @page; }
 QPlainTextEdit, QTextEdit { padding: 4px 8px; }
 QLineEdit:focus, QAbstractSpinBox:focus, QComboBox:focus, QPlainTextEdit:focus, QTextEdit:focus {
   border: 2px solid @ink; padding: 0 7px; }
