@@ -1,8 +1,6 @@
 #include "ui/canvas/drawing_painter.h"
 
 #include <QFontMetricsF>
-#include <QPainterPath>
-#include <QPixmap>
 #include <algorithm>
 #include <cmath>
 #include <variant>

@@ -8,11 +8,12 @@
 ///           strokes dominate: callers keep finished layers as pixmaps
 #pragma once
 
-#include <QBrush>
-#include <QFont>
 #include <QHash>
 #include <QImage>
 #include <QPainter>
+#include <QPainterPath>
+#include <QPixmap>
+#include <string>
 
 #include "core/geometry/drawing.h"
 #include "core/sheets/theme.h"
