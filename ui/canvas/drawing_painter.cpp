@@ -1,6 +1,7 @@
 #include "ui/canvas/drawing_painter.h"
 
 #include <QFontMetricsF>
+#include <QPainterPath>
 #include <algorithm>
 #include <cmath>
 #include <variant>
@@ -147,11 +148,11 @@ class DrawingPass {
 
  private:
   void draw(const geometry::Path& path) {
-    if (path.fill.tone == Tone::none && !path.closed) {
-      for (const auto& ring : path.rings) drawPolyline(ring, path.stroke);
-      return;
+    if (path.fill.tone != Tone::none) {
+      inks_.filled(path.fill);
+      fill(pathOf(path), path.fill);
     }
-    drawShape(path);
+    for (const auto& ring : path.rings) drawLine(ring, path.closed, path.stroke);
   }
   void draw(const geometry::Circle& circle) { drawShape(circle); }
   void draw(const geometry::Box& box) { drawShape(box); }
@@ -182,24 +183,61 @@ class DrawingPass {
       const double width = QFontMetricsF(sized.font).horizontalAdvance(words);
       painter_.translate(text.align == geometry::Align::centre ? -width / 2 : -width, 0);
     }
-    if (text.halo != Tone::none) drawHalo(text, sized);
     painter_.setFont(sized.font);
+    if (text.halo != Tone::none) drawHalo(text, words, sized);
     painter_.setPen(coloured(inks_.of(text.tone), 1));
     painter_.drawText(QPointF(0, 0), words);
     painter_.restore();
   }
 
-  void drawHalo(const geometry::Text& text, const SizedFont& sized) {
-    const double width = sheets::haloWidth(text.size, owner_.unit_) / sized.scale;
-    const QPen pen(coloured(inks_.of(text.halo), 1), width, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin);
-    painter_.strokePath(owner_.outline(text), pen);
+  /// On a screen the text itself is drawn around its place: glyphs come from a cache, outlines would be filled anew at
+  /// twenty times the cost. Rings one px apart leave no gap between the thinnest stems.
+  void drawHalo(const geometry::Text& text, const QString& words, const SizedFont& sized) {
+    const double reach = sheets::haloWidth(text.size, owner_.unit_) / 2 / sized.scale;
+    const QColor colour = coloured(inks_.of(text.halo), 1);
+    if (owner_.patternsAs_ == PatternsAs::vectors) {
+      QPainterPath outline;
+      outline.addText(QPointF(0, 0), sized.font, words);
+      painter_.strokePath(outline, QPen(colour, 2 * reach, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+      return;
+    }
+    constexpr double kDiagonal = 0.7071;
+    painter_.setPen(colour);
+    for (const QPointF way :
+         {QPointF(1, 0), QPointF(0, 1), QPointF(-1, 0), QPointF(0, -1), QPointF(kDiagonal, kDiagonal),
+          QPointF(-kDiagonal, kDiagonal), QPointF(kDiagonal, -kDiagonal), QPointF(-kDiagonal, -kDiagonal)})
+      painter_.drawText(way * reach, words);
   }
 
-  void drawPolyline(const std::vector<Point>& points, const geometry::Stroke& stroke) {
-    if (stroke.tone == Tone::none || stroke.width <= 0) return;
-    painter_.setPen(penOf(stroke, coloured(inks_.of(stroke.tone), stroke.strength)));
+  void drawLine(const std::vector<Point>& points, bool closed, const geometry::Stroke& stroke) {
+    if (stroke.tone == Tone::none || stroke.width <= 0 || points.empty()) return;
+    QPolygonF line = polygonOf(points);
+    QPen pen = penOf(stroke, coloured(inks_.of(stroke.tone), stroke.strength));
+    const bool isLong = line.size() > kPiece;
+    // Corners of a long line are shallow: mitred they look the same and cost a fifth.
+    if (isLong) pen.setJoinStyle(Qt::MiterJoin);
     painter_.setBrush(Qt::NoBrush);
-    painter_.drawPolyline(polygonOf(points));
+    painter_.setPen(pen);
+    if (isLong && stroke.strength >= 1 && owner_.patternsAs_ == PatternsAs::textures)
+      drawInPieces(closed ? line << line[0] << line[1] : line, pen);
+    else if (closed)
+      painter_.drawPolygon(line);
+    else
+      painter_.drawPolyline(line);
+  }
+
+  /// The raster engine's cost grows faster than a line's length. Pieces share their end points, dashes go on across.
+  void drawInPieces(const QPolygonF& line, QPen pen) {
+    double drawn = 0;
+    for (qsizetype first = 0; first + 1 < line.size(); first += kPiece) {
+      const int count = int(std::min(kPiece + 1, line.size() - first));
+      if (!pen.dashPattern().isEmpty()) {
+        pen.setDashOffset(drawn / pen.widthF());
+        for (int i = 1; i < count; ++i) drawn += QLineF(line[first + i - 1], line[first + i]).length();
+        painter_.setPen(pen);
+      }
+      painter_.drawPolyline(line.constData() + first, count);
+    }
   }
 
   template <class S>
@@ -246,6 +284,8 @@ class DrawingPass {
     painter_.restore();
   }
 
+  static constexpr qsizetype kPiece = 32;
+
   DrawingPainter& owner_;
   QPainter& painter_;
   sheets::Inks inks_;
@@ -270,19 +310,6 @@ const QPixmap& DrawingPainter::texture(Pattern pattern, sheets::Rgb colour, doub
   const auto known = textures_.find(key);
   if (known != textures_.end()) return *known;
   return *textures_.insert(key, tileTexture(sheets::tileOf(pattern), colourOf(colour), devicePxPerPx));
-}
-
-const QPainterPath& DrawingPainter::outline(const geometry::Text& text) {
-  constexpr qsizetype kMostOutlines = 4096;
-  if (outlines_.size() > kMostOutlines) outlines_.clear();
-  const QString words = QString::fromStdString(text.text);
-  const SizedFont sized = sizedFont(text.size, text.bold);
-  const QString key = QString::number(sized.font.pixelSize()) + (text.bold ? u'b' : u'r') + words;
-  const auto known = outlines_.find(key);
-  if (known != outlines_.end()) return *known;
-  QPainterPath path;
-  path.addText(QPointF(0, 0), sized.font, words);
-  return *outlines_.insert(key, path);
 }
 
 QImage imageOf(const geometry::Drawing& drawing, sheets::Theme theme, double ratio, Tone ground, sheets::Unit unit) {

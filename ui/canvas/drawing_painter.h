@@ -4,14 +4,14 @@
 ///           (2) patterns keep their pitch in px whatever the painter's scale, start at the drawing's patternOrigin to
 ///               the nearest device pixel, and are drawn at device resolution
 ///           (3) the painter's state is as it was before
-/// Cost      each pattern of a tone is drawn once per device scale and kept; so is each text's halo. Wide smooth
-///           strokes dominate: callers keep finished layers as pixmaps
+/// Cost      each pattern of a tone is drawn once per device scale and kept; a text with a halo costs nine texts; long
+///           wide lines are drawn in pieces, which the raster engine fills many times faster than one piece. Callers
+///           still keep finished layers as pixmaps
 #pragma once
 
 #include <QHash>
 #include <QImage>
 #include <QPainter>
-#include <QPainterPath>
 #include <QPixmap>
 #include <string>
 
@@ -38,13 +38,11 @@ class DrawingPainter {
  private:
   friend class DrawingPass;
   const QPixmap& texture(geometry::Pattern pattern, sheets::Rgb colour, double devicePxPerPx);
-  const QPainterPath& outline(const geometry::Text& text);
 
   sheets::Theme theme_;
   sheets::Unit unit_;
   PatternsAs patternsAs_;
   QHash<quint64, QPixmap> textures_;
-  QHash<QString, QPainterPath> outlines_;
 };
 
 /// The drawing on a ground of that tone (none: transparent), `ratio` device pixels to a px. A drawing in mm is shown at

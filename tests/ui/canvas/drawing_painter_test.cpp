@@ -5,6 +5,7 @@
 #include <QBuffer>
 #include <QPainterPath>
 #include <QPdfWriter>
+#include <cmath>
 
 #include "tests/ui/canvas/gallery.h"
 #include "ui/style/palette.h"
@@ -162,6 +163,43 @@ TEST(DrawingPattern, KeepsItsPitchOnPaperInMillimetres) {
   const QImage image = imageOf(mm, Theme::paper, 1, Tone::page, sheets::Unit::mm);
   EXPECT_EQ(image.width(), 61);  // 16 mm at 96 px to the inch
   EXPECT_EQ(difference(image.copy(0, 0, 60, 60), imageOf(filled(Pattern::dots), Theme::paper).copy(0, 0, 60, 60)), 0);
+}
+
+/// A wave of `count` points, whose length does not depend on their number.
+std::vector<geometry::Point> wave(int count) {
+  std::vector<geometry::Point> points;
+  for (int i = 0; i < count; ++i) {
+    const double x = 180.0 * i / (count - 1);
+    points.push_back({10 + x, 50 + 30 * std::sin(x / 20)});
+  }
+  return points;
+}
+
+Drawing lineOf(const std::vector<geometry::Point>& points, bool closed, std::vector<double> dash) {
+  Drawing drawing{200, 100, {}, {}};
+  drawing.add(geometry::Path{{points}, closed, {}, {Tone::ink, 2.4, std::move(dash), geometry::Cap::flat}});
+  return drawing;
+}
+
+// One piece is what a line is drawn as when its strength is a hair under one.
+TEST(DrawingLine, LooksTheSameInOneAndInManyPieces) {
+  for (const bool closed : {false, true}) {
+    const Drawing pieces = lineOf(wave(400), closed, {});
+    Drawing whole = pieces;
+    std::get<geometry::Path>(whole.shapes[0]).stroke.strength = 0.9999;
+    EXPECT_LT(difference(imageOf(pieces, Theme::paper), imageOf(whole, Theme::paper)), 80)
+        << closed;  // a gap would be 200
+  }
+}
+
+TEST(DrawingLine, CarriesItsDashesFromPieceToPiece) {
+  const Drawing pieces = lineOf(wave(400), false, {6, 4});
+  Drawing whole = pieces;
+  std::get<geometry::Path>(whole.shapes[0]).stroke.strength = 0.9999;
+  EXPECT_LT(difference(imageOf(pieces, Theme::paper), imageOf(whole, Theme::paper)), 80);
+  const double blank = inkShare(imageOf({200, 100, {}, {}}, Theme::paper));
+  const double dashed = inkShare(imageOf(pieces, Theme::paper)) - blank;
+  EXPECT_NEAR(dashed / (inkShare(imageOf(lineOf(wave(400), false, {}), Theme::paper)) - blank), 0.6, 0.05);
 }
 
 TEST(DrawingText, StandsWhereItsAlignmentSays) {
