@@ -9,6 +9,7 @@
 #include "core/answers/take.h"
 #include "core/base/cancel.h"
 #include "core/base/result.h"
+#include "core/geometry/bit_grid.h"
 #include "core/snags/evidence.h"
 #include "core/snags/rules.h"
 
@@ -43,8 +44,17 @@ std::optional<snags::Background> backgroundAt(const Take& take, const Instant& i
 /// The whole take, a sample a frame. Fails only when cancelled (code "cancelled").
 base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const base::Cancel& cancel = {});
 
+struct GroundQuestion {
+  double height = 1.8;  ///< of the person, metres above the datum
+  double step = 0.125;  ///< seconds between samples
+};
+
+/// Cells of the plan's size over the set and a metre around it; larger ones where that would be too many.
+geometry::Grid groundGrid(const Take& take);
+
 /// When the lens sees a person at each cell of the ground; sampled in time. Fails when cancelled or without a lens.
-base::Result<std::shared_ptr<const sight::GroundMap>> groundOf(const Take& take, const base::Cancel& cancel = {});
+base::Result<std::shared_ptr<const sight::GroundMap>> groundOf(const Take& take, const GroundQuestion& question = {},
+                                                               const base::Cancel& cancel = {});
 
 /// Take, evidence and snags of a plan. Fails with what keeps the plan from being resolved.
 base::Result<AnswersPtr> answersOf(const plan::PlanPtr& plan, const base::Cancel& cancel = {});

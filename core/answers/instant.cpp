@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/answers/answers.h"
+#include "core/geometry/tolerance.h"
 #include "core/light/background.h"
 #include "core/optics/figure.h"
 #include "core/optics/shot_size.h"
@@ -215,7 +216,7 @@ std::optional<double> nextSeen(const Evidence& evidence, const std::string& id, 
 }  // namespace
 
 Instant sampleAt(const Take& take, double t) {
-  InstantMaker maker{take, t};
+  InstantMaker maker{.take = take, .t = t, .figures = {}};
   for (std::size_t i = 0; i < take.plan().performers.size(); ++i) maker.figures.push_back(take.figureAt(i, t));
   Instant instant;
   instant.time = t;

@@ -1,64 +1,62 @@
 /// Where the lens is set along the take: iris and focus, from the plan's keys and pulls or planned inside the slack.
 ///
-/// The iris comes first, because what is sharp depends on it. Focus moves in barrel degrees, iris in stops.
+/// The iris comes first, because what is sharp depends on it. Focus moves in barrel degrees, iris in stops from T1
+/// (2 log2 T); between knots both run straight.
 #pragma once
 
-#include <memory>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "core/answers/camera_view.h"
 #include "core/answers/subjects.h"
 #include "core/light/face.h"
+#include "core/optics/depth_of_field.h"
 #include "core/optics/lens_scale.h"
+#include "core/pulls/fewest_moves.h"
 #include "core/snags/evidence.h"
 
 namespace wend::answers {
 
-/// The slack of an instant in the axis' own coordinate (barrel degrees; stops above T1). Free where anything goes:
-/// during a change of subject, or where nothing is known.
-struct Slack {
-  double t = 0;
-  double low = 0, high = 0;
-  bool free = false;
-};
-
-/// A corner of a track; straight between corners.
-struct Knot {
-  double t = 0;
-  double value = 0;
-};
+/// Stops from T1 and back.
+double stopsOf(double tNumber);
+double tNumberOf(double stops);
 
 class LensTracks {
  public:
-  /// Reads the rest once and keeps nothing of it but the plan. `times` are where the slack is looked at, in order.
+  /// Reads the rest once and keeps nothing of it. `times` are where the slack is looked at, in order, both ends of the
+  /// take included.
   static LensTracks of(const plan::PlanPtr& plan, const Subjects& subjects, const CameraView& view,
                        const light::Lighting& lighting, const std::vector<double>& times);
 
   /// T-number set at t. Without keys and without a need, the lens wide open.
   double irisAt(double t) const;
-  /// T-number the exposed face needs at t, between the looked-at times in stops.
+  /// T-number the exposed face needs; between the looked-at times blended in stops.
   std::optional<double> neededAt(double t) const;
   /// Metres from the sensor the lens is set at, infinity allowed.
-  double focusAt(double t) const;
+  double focusAt(double t) const { return scale_.valueAt(barrelAt(t)); }
   double barrelAt(double t) const;
-  double barrelRateAt(double t) const;  ///< degrees per second
+  double barrelRateAt(double t) const;  ///< degrees per second, over 2 ms about t
   const optics::LensScale& focusScale() const { return scale_; }
 
-  const std::vector<Slack>& focusSlack() const { return focusSlack_; }
-  const std::vector<Slack>& irisSlack() const { return irisSlack_; }
-  const std::vector<Knot>& focusKnots() const { return focus_; }
-  const std::vector<Knot>& irisKnots() const { return iris_; }
-  const std::vector<snags::Unmet>& unmet() const { return unmet_; }
+  /// What focus and iris may show; open where anything goes.
+  const pulls::Tube& focusTube() const { return focusTube_; }
+  const pulls::Tube& irisTube() const { return irisTube_; }
+  const pulls::Track& focus() const { return focus_; }
+  const pulls::Track& iris() const { return iris_; }
+  /// Spans in which the planned focus cannot stay inside its slack.
+  std::vector<snags::Unmet> unmet() const;
 
  private:
+  struct Maker;
   LensTracks() : scale_(optics::LensScale::uncharted(1)) {}
+
   optics::LensScale scale_;
-  double widest_ = 2.8;
-  std::vector<Knot> iris_, focus_;
-  std::vector<Slack> irisSlack_, focusSlack_;
+  std::vector<geometry::KeySpan> irisKeys_;
+  std::vector<double> irisStops_;
   std::vector<std::pair<double, std::optional<double>>> needed_;
-  std::vector<snags::Unmet> unmet_;
+  pulls::Tube focusTube_, irisTube_;
+  pulls::Track focus_, iris_;
 };
 
 }  // namespace wend::answers

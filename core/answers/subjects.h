@@ -12,6 +12,7 @@ class Subjects {
  public:
   Subjects(plan::PlanPtr plan, const People& people);
 
+  const People& people() const { return *people_; }
   bool any() const { return !keys_.empty(); }
   /// Which keys count at t, and how far the change is. Requires any().
   geometry::KeyBlend blendAt(double t) const { return geometry::blendAt(keys_, t); }

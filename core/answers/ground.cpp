@@ -1,0 +1,56 @@
+// The map of the ground: a standing person in each cell, over the extent of the set and a little more.
+#include <algorithm>
+#include <cmath>
+
+#include "core/answers/answers.h"
+#include "core/answers/set_scene.h"
+#include "core/sight/ground_map.h"
+
+namespace wend::answers {
+
+namespace {
+
+/// Ground beyond everything that is drawn does not count as the set's.
+constexpr double kBorder = 1.0;
+/// Cells at most; larger sets get larger cells.
+constexpr double kMostCells = 150000;
+
+geometry::Extent extentOfSet(const Take& take) {
+  std::vector<Point> points;
+  const auto add = [&](const std::vector<Point>& more) { points.insert(points.end(), more.begin(), more.end()); };
+  const plan::Plan& plan = take.plan();
+  for (const auto& room : plan.set.rooms) add(room.outline);
+  for (const auto& wall : plan.set.walls) add(wall.points);
+  for (const auto& piece : plan.set.pieces) add(outlineOf(piece.shape));
+  for (const auto& area : plan.set.areas) add(outlineOf(area.shape));
+  for (const auto& mark : take.people().camera().marks()) points.push_back(mark.pos);
+  for (const auto& shelter : plan.shelters) points.push_back(shelter.pos);
+  return geometry::extentOf(points);
+}
+
+}  // namespace
+
+geometry::Grid groundGrid(const Take& take) {
+  const geometry::Extent extent = extentOfSet(take);
+  const double area = (extent.high.x - extent.low.x + 2 * kBorder) * (extent.high.y - extent.low.y + 2 * kBorder);
+  return geometry::gridOver(extent, std::max(take.plan().sightRules.cell, std::sqrt(area / kMostCells)), kBorder);
+}
+
+base::Result<std::shared_ptr<const sight::GroundMap>> groundOf(const Take& take, const GroundQuestion& question,
+                                                               const base::Cancel& cancel) {
+  if (!take.plan().lens)
+    return base::Problem{"no-lens", "/lens", "no lens", "a lens", "without one nothing is known of sight; add it"};
+  const plan::SightRules& rules = take.plan().sightRules;
+  sight::GroundMapSpec spec;
+  spec.grid = groundGrid(take);
+  spec.take = {0, take.length()};
+  spec.step = question.step;
+  spec.radius = rules.radius;
+  spec.top = question.height;
+  auto map = sight::GroundMap::sampled(
+      take.scene(), [&](double t) { return take.eyeAt(t, rules.margin); }, spec, cancel);
+  if (!map) return base::Problem{"cancelled", "", "", "", "a newer plan took its place"};
+  return std::shared_ptr<const sight::GroundMap>(std::make_shared<sight::GroundMap>(std::move(*map)));
+}
+
+}  // namespace wend::answers

@@ -1,0 +1,225 @@
+#include "core/answers/lens_tracks.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace wend::answers {
+
+double stopsOf(double tNumber) {
+  return 2 * std::log2(tNumber);
+}
+double tNumberOf(double stops) {
+  return std::exp2(stops / 2);
+}
+
+namespace {
+
+/// No hand turns an iris faster than this when Wend plans it, stops per second. Common practice, no source: one stop a
+/// second passes under a full cover only.
+constexpr double kIrisRate = 1.0, kIrisEasyRate = 0.25;
+
+optics::LensScale scaleOf(const std::optional<plan::Lens>& lens) {
+  if (!lens) return optics::LensScale::uncharted(1);
+  std::vector<optics::ScaleMark> marks;
+  for (const auto& mark : lens->focusMarks)
+    marks.push_back({mark.distance.value_or(std::numeric_limits<double>::infinity()), mark.deg});
+  if (!marks.empty())
+    if (auto scale = optics::LensScale::through(optics::ScaleOf::distance, marks)) return std::move(scale).value();
+  return optics::LensScale::uncharted(lens->closeFocus);
+}
+
+/// A track through keyed values: straight for even keys, in small steps for eased ones.
+pulls::Track trackOf(const std::vector<geometry::KeySpan>& keys, const std::vector<double>& values, double length) {
+  constexpr int kEasedSteps = 16;
+  pulls::Track track;
+  track.knots.push_back({0, values.front()});
+  for (std::size_t k = 1; k < keys.size(); ++k) {
+    const double before = values[k - 1], after = values[k], end = keys[k].at + keys[k].over;
+    track.knots.push_back({keys[k].at, before});
+    const int steps = keys[k].eased ? kEasedSteps : 1;
+    for (int i = 1; i <= steps; ++i) {
+      const double share = double(i) / steps;
+      const double eased = keys[k].eased ? geometry::smoothstep(share) : share;
+      track.knots.push_back({keys[k].at + keys[k].over * share, geometry::lerp(before, after, eased)});
+    }
+    if (before == after) continue;
+    const double peak = keys[k].over > 0 ? std::abs(after - before) / keys[k].over * (keys[k].eased ? 1.5 : 1) : 0;
+    track.moves.push_back({keys[k].at, end, before, after, peak, 1});
+  }
+  track.knots.push_back({length, values.back()});
+  return track;
+}
+
+}  // namespace
+
+struct LensTracks::Maker {
+  const plan::Plan& plan;
+  const Subjects& subjects;
+  const CameraView& view;
+  const light::Lighting& lighting;
+  const std::vector<double>& times;
+  LensTracks& tracks;
+
+  std::optional<double> neededOf(std::size_t key, double t) const;
+  std::optional<double> needed(double t) const;
+  void lookAtNeeds();
+  void setIris();
+  void planIris();
+  std::optional<std::pair<double, double>> focusBounds(double t) const;
+  void lookAtSlack();
+  void setFocus();
+};
+
+std::optional<double> LensTracks::Maker::neededOf(std::size_t key, double t) const {
+  const auto place = subjects.placeOf(key, t);
+  if (!place) return std::nullopt;
+  const geometry::Vec3 towards = view.pupilAt(t).at - *place;
+  if (geometry::length(towards) == 0) return std::nullopt;
+  return light::lightOnFace(lighting, {*place, towards}, t).needed;
+}
+
+std::optional<double> LensTracks::Maker::needed(double t) const {
+  const std::string& exposed = plan.iris.exposePerformer;
+  if (!exposed.empty()) {
+    const auto place = subjects.people().lookAt(exposed, t);
+    return place ? light::lightOnFace(lighting, {*place, view.pupilAt(t).at - *place}, t).needed : std::nullopt;
+  }
+  if (!subjects.any()) return std::nullopt;
+  const geometry::KeyBlend blend = subjects.blendAt(t);
+  if (blend.before == blend.after) return neededOf(blend.after, t);
+  return light::blendedNeed(neededOf(blend.before, t), neededOf(blend.after, t), blend.share);
+}
+
+void LensTracks::Maker::lookAtNeeds() {
+  for (const double t : times) {
+    const auto stop = needed(t);
+    tracks.needed_.emplace_back(t, stop);
+    if (!stop) {
+      pulls::addOpen(tracks.irisTube_, t);
+      continue;
+    }
+    const double centre = stopsOf(*stop), slack = plan.iris.slackStops;
+    pulls::addBounds(tracks.irisTube_, t, centre - slack, centre + slack);
+  }
+}
+
+void LensTracks::Maker::planIris() {
+  const bool known = std::any_of(tracks.irisTube_.begin(), tracks.irisTube_.end(),
+                                 [](const pulls::TubeSample& sample) { return !sample.open; });
+  const std::array<double, 2> range = plan.lens ? plan.lens->stop : std::array<double, 2>{2.8, 22};
+  if (!known) {
+    tracks.iris_.knots = {{0, stopsOf(range[0])}, {times.back(), stopsOf(range[0])}};
+    return;
+  }
+  pulls::Tube reachable = tracks.irisTube_;
+  for (auto& sample : reachable) {
+    sample.lo = std::clamp(sample.lo, stopsOf(range[0]), stopsOf(range[1]));
+    sample.hi = std::clamp(sample.hi, stopsOf(range[0]), stopsOf(range[1]));
+  }
+  tracks.iris_ = pulls::fewestMoves(reachable, {kIrisRate, kIrisEasyRate, 0.25});
+}
+
+void LensTracks::Maker::setIris() {
+  if (plan.iris.keys.empty()) return planIris();
+  tracks.irisKeys_ = resolvedKeys(plan, plan.iris.keys);
+  for (const auto& key : plan.iris.keys) tracks.irisStops_.push_back(stopsOf(key.stop));
+  tracks.iris_ = trackOf(tracks.irisKeys_, tracks.irisStops_, times.back());
+}
+
+/// Barrel degrees between which every subject's blur stays inside the slack; nothing while anything goes.
+std::optional<std::pair<double, double>> LensTracks::Maker::focusBounds(double t) const {
+  if (!subjects.any() || subjects.changing(t) || !plan.lens) return std::nullopt;
+  const optics::Optics optics{*view.focalAt(t), optics::fNumberOf(tracks.irisAt(t), plan.lens->transmission),
+                              plan.camera.blurCircle};
+  const double ahead = plan.lens->pupilAhead, closest = plan.lens->closeFocus - ahead;
+  const auto distances = subjects.drivingDistances(subjects.blendAt(t).after, t, view.sensorAt(t));
+  if (distances.empty()) return std::nullopt;
+  double near = closest, far = std::numeric_limits<double>::infinity();
+  for (const double distance : distances) {
+    const double u = std::max(distance - ahead, closest);
+    const auto slack = optics::slackOf(u, optics, plan.focus.blurShare, closest);
+    if (!slack) continue;
+    near = std::max(near, slack->near);
+    far = std::min(far, slack->far);
+  }
+  // A split that cannot be held leaves no setting: then the one of least largest blur is asked for.
+  if (near > far) near = far = 2 / (1 / near + 1 / far);
+  const double a = tracks.scale_.degreesAt(near + ahead), b = tracks.scale_.degreesAt(far + ahead);
+  return std::pair{std::min(a, b), std::max(a, b)};
+}
+
+void LensTracks::Maker::lookAtSlack() {
+  for (const double t : times) {
+    const auto bounds = focusBounds(t);
+    if (bounds)
+      pulls::addBounds(tracks.focusTube_, t, bounds->first, bounds->second);
+    else
+      pulls::addOpen(tracks.focusTube_, t);
+  }
+}
+
+void LensTracks::Maker::setFocus() {
+  const double limit = plan.lens ? plan.lens->limits.focusDegPerSecond : 120;
+  if (plan.focus.pulls.empty()) {
+    // Up to 60 degrees a second is comfortable. Common practice, no source.
+    tracks.focus_ = pulls::fewestMoves(tracks.focusTube_, {limit, std::min(limit, 60.0), 0.25});
+    return;
+  }
+  std::vector<geometry::KeySpan> keys;
+  std::vector<double> degrees;
+  for (const auto& pull : plan.focus.pulls) {
+    keys.push_back({plan::secondsOf(plan, pull.at), pull.over, false});
+    degrees.push_back(tracks.scale_.degreesAt(pull.distance));
+  }
+  tracks.focus_ = trackOf(keys, degrees, times.back());
+}
+
+LensTracks LensTracks::of(const plan::PlanPtr& plan, const Subjects& subjects, const CameraView& view,
+                          const light::Lighting& lighting, const std::vector<double>& times) {
+  LensTracks tracks;
+  tracks.scale_ = scaleOf(plan->lens);
+  Maker maker{*plan, subjects, view, lighting, times, tracks};
+  maker.lookAtNeeds();
+  maker.setIris();
+  maker.lookAtSlack();
+  maker.setFocus();
+  return tracks;
+}
+
+double LensTracks::irisAt(double t) const {
+  if (irisKeys_.empty()) return tNumberOf(iris_.valueAt(t));
+  const geometry::KeyBlend blend = geometry::blendAt(irisKeys_, t);
+  return tNumberOf(geometry::lerp(irisStops_[blend.before], irisStops_[blend.after], blend.share));
+}
+
+std::optional<double> LensTracks::neededAt(double t) const {
+  const auto after = std::lower_bound(needed_.begin(), needed_.end(), t,
+                                      [](const auto& entry, double time) { return entry.first < time; });
+  if (after == needed_.end()) return needed_.back().second;
+  if (after == needed_.begin() || after->first == t) return after->second;
+  const auto before = std::prev(after);
+  if (!before->second || !after->second) return std::nullopt;
+  const double share = (t - before->first) / (after->first - before->first);
+  return tNumberOf(geometry::lerp(stopsOf(*before->second), stopsOf(*after->second), share));
+}
+
+double LensTracks::barrelAt(double t) const {
+  return focus_.valueAt(t);
+}
+
+double LensTracks::barrelRateAt(double t) const {
+  constexpr double kHalf = 1e-3;
+  return (barrelAt(t + kHalf) - barrelAt(t - kHalf)) / (2 * kHalf);
+}
+
+std::vector<snags::Unmet> LensTracks::unmet() const {
+  std::vector<snags::Unmet> list;
+  for (const auto& span : focus_.unmet)
+    list.push_back({span.span, span.reason == pulls::Unmet::noValue
+                                   ? "no setting would do"
+                                   : "the barrel would have to turn faster than its limit"});
+  return list;
+}
+
+}  // namespace wend::answers

@@ -1,0 +1,62 @@
+// The sharp band is narrower than people and rig wobble: the focus is a gamble there, however good the hand. Each cure
+// is one change alone, with the band it would give.
+#include <cmath>
+
+#include "core/base/text.h"
+#include "core/optics/warmth.h"
+#include "core/snags/rule_list.h"
+#include "core/snags/stretch.h"
+
+namespace wend::snags {
+
+namespace {
+
+std::string bandText(const optics::Range& band, double ahead) {
+  return base::fixed(band.near + ahead, 2) + " to " + metres(band.far + ahead);
+}
+
+std::string cureText(const std::string& what, const std::string& value, const optics::Cure& cure, double ahead) {
+  return what + value + " (band " + bandText(cure.band, ahead) + ", " + base::fixed(cure.warmth, 1) + " \u00d7 wobble" +
+         (cure.enough ? "" : ", not enough") + ")";
+}
+
+std::string curesText(const plan::Plan& plan, const Instant& worst) {
+  const plan::Lens& lens = *plan.lens;
+  const double target = threshold(plan, "warmth").value;
+  const optics::Optics optics{worst.lens->focal, optics::fNumberOf(worst.iris.set, lens.transmission),
+                              plan.camera.blurCircle};
+  const double distance = optics::fromPupil(worst.focus.wantedDistance, lens.pupilAhead);
+  const optics::Cures cures =
+      optics::curesFor(distance, optics, *worst.focus.wobble, target,
+                       {std::min(lens.focal[0], optics.focal),
+                        std::max(optics::fNumberOf(lens.stop[1], lens.transmission), optics.fNumber)});
+  const double stop = optics::tNumberOf(cures.stopDown.value, lens.transmission);
+  return cureText("back off to ", metres(cures.backOff.value + lens.pupilAhead), cures.backOff, lens.pupilAhead) +
+         "; or widen to " + cureText("", base::fixed(cures.widen.value, 0) + " mm", cures.widen, lens.pupilAhead) +
+         "; or stop down to T" + cureText("", base::fixed(stop, 1), cures.stopDown, lens.pupilAhead);
+}
+
+}  // namespace
+
+Findings hotFocus(const Evidence& evidence) {
+  Findings findings;
+  const plan::Plan& plan = *evidence.plan;
+  const Threshold limit = threshold(plan, "warmth");
+  const auto hot = stretches(evidence, limit.hold, [&](const Instant& instant, std::size_t) {
+    return instant.focus.warmth && *instant.focus.warmth < limit.value
+               ? std::optional<double>(limit.value - *instant.focus.warmth)
+               : std::nullopt;
+  });
+  for (const auto& stretch : hot) {
+    const Instant& worst = evidence.samples[stretch.worst];
+    const Span span = spanOf(evidence, stretch);
+    findings.push_back(
+        {worst.focus.on.front(), "", span.from, span.until, geometry::flat(worst.camera.sensor.at), limit.severity,
+         "hot focus on " + nameOf(plan, worst.focus.on.front()) + ": band " + base::fixed(*worst.focus.warmth, 1) +
+             " \u00d7 wobble (\u00b1" + metres(*worst.focus.wobble) + ") at " + metres(worst.focus.wantedDistance),
+         curesText(plan, worst)});
+  }
+  return findings;
+}
+
+}  // namespace wend::snags
