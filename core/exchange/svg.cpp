@@ -22,6 +22,11 @@ std::string number(double value) {
   return base::shortest(rounded == 0 ? 0 : rounded);
 }
 
+/// Rounded down: a reader that rounds a picture's size up to whole pixels must not find one more.
+std::string millimetres(double value) {
+  return base::shortest(std::floor(value * 1e6 + 1e-3) / 1e6) + "mm";
+}
+
 std::string hex(Rgb colour) {
   constexpr std::string_view digits = "0123456789abcdef";
   std::string text = "#";
@@ -84,8 +89,8 @@ class Writer {
     const double mmPerUnit = style_.unit == sheets::Unit::mm ? 1 : sheets::kMmPerPx;
     const std::string width = number(drawing_.width), height = number(drawing_.height);
     std::string out = "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\"" +
-                      attribute("width", number(drawing_.width * mmPerUnit) + "mm") +
-                      attribute("height", number(drawing_.height * mmPerUnit) + "mm") +
+                      attribute("width", millimetres(drawing_.width * mmPerUnit)) +
+                      attribute("height", millimetres(drawing_.height * mmPerUnit)) +
                       attribute("viewBox", "0 0 " + width + " " + height) + ">\n";
     if (!style_.title.empty()) out += "<title>" + escaped(style_.title) + "</title>\n";
     if (!definitions_.empty()) out += "<defs>\n" + definitions_ + "</defs>\n";

@@ -17,7 +17,10 @@ QPlainTextEdit, QTextEdit { padding: 4px 8px; }
 QLineEdit:focus, QAbstractSpinBox:focus, QComboBox:focus, QPlainTextEdit:focus, QTextEdit:focus {
   border: 2px solid @ink; padding: 0 7px; }
 QLineEdit:disabled, QAbstractSpinBox:disabled, QComboBox:disabled { color: @ink3; border-color: @line; }
+QAbstractSpinBox::up-button, QAbstractSpinBox::down-button { width: 0; border: none; }
 QComboBox::drop-down { border: none; width: 24px; }
+QComboBox::down-arrow { width: 0; height: 0; border-left: 4px solid @field; border-right: 4px solid @field;
+  border-top: 5px solid @ink2; }
 QComboBox QAbstractItemView { background: @panel; color: @ink; border: 1px solid @line2;
   selection-background-color: @raise; selection-color: @ink; }
 QPushButton, QToolButton {
@@ -41,7 +44,6 @@ QMenu::item:selected { background: @ink; color: @page; }
 QMenu::item:disabled { color: @ink3; }
 QMenu::separator { height: 1px; background: @line; margin: 4px 8px; }
 QListView, QTreeView, QTableView { background: @field; border: 1px solid @line2; border-radius: 4px; outline: none; }
-QListView::item, QTreeView::item { min-height: 32px; }
 QListView::item:selected, QTreeView::item:selected, QTableView::item:selected { background: @ink; color: @page; }
 QListView:focus, QTreeView:focus, QTableView:focus { border: 2px solid @ink; }
 QHeaderView::section { background: @panel; color: @ink2; border: none; border-bottom: 1px solid @line; padding: 8px; }

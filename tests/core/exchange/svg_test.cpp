@@ -181,6 +181,14 @@ TEST_F(RenderedSvg, HasItsTrueSizeAndPlace) {
   EXPECT_FALSE(pixels.isDark(146, 50));
 }
 
+TEST_F(RenderedSvg, HasNotOnePixelMore) {
+  for (const double px : {1.0, 7.0, 100.0, 333.0, 560.0, 1001.0}) {
+    const Pixels pixels = rendered(svgText({px, px + 1, {}, {}}, {}));
+    EXPECT_EQ(pixels.width, px);
+    EXPECT_EQ(pixels.height, px + 1);
+  }
+}
+
 TEST_F(RenderedSvg, CutsByTheClip) {
   Drawing drawing{100, 100, {}, {}};
   drawing.add(geometry::BeginClip{{{0, 0}, {50, 0}, {50, 100}, {0, 100}}});
