@@ -22,9 +22,12 @@ std::string number(double value) {
   return base::shortest(rounded == 0 ? 0 : rounded);
 }
 
-/// Rounded down: a reader that rounds a picture's size up to whole pixels must not find one more.
+/// Rounded down to a thousandth, also in single precision, which some readers use: one that rounds a picture's size up
+/// to whole pixels must not find one more.
 std::string millimetres(double value) {
-  return base::shortest(std::floor(value * 1e6 + 1e-3) / 1e6) + "mm";
+  double thousandths = std::floor(value * 1000 + 1e-6);
+  if (double(float(thousandths / 1000)) > value) thousandths -= 1;
+  return base::shortest(thousandths / 1000) + "mm";
 }
 
 std::string hex(Rgb colour) {

@@ -3,7 +3,7 @@
 /// Frame     as geometry::Drawing; the picture's size is written in millimetres, so that it prints at its true size
 ///           wherever it is opened.
 /// Requires  every coordinate finite, every text UTF-8, every BeginClip closed by an EndClip
-/// Ensures   (1) width and height are in mm, 96 px to the inch when a unit is a px
+/// Ensures   (1) width and height are in mm to a thousandth, 96 px to the inch when a unit is a px
 ///           (2) text stays text: B612, or a plain face where it is missing
 ///           (3) a pattern is defined once per tone and anchored at the drawing's patternOrigin
 ///           (4) nothing outside the file is referred to

@@ -182,7 +182,7 @@ TEST_F(RenderedSvg, HasItsTrueSizeAndPlace) {
 }
 
 TEST_F(RenderedSvg, HasNotOnePixelMore) {
-  for (const double px : {1.0, 7.0, 100.0, 333.0, 560.0, 1001.0}) {
+  for (const double px : {1.0, 7.0, 100.0, 333.0, 560.0, 672.0, 1001.0}) {
     const Pixels pixels = rendered(svgText({px, px + 1, {}, {}}, {}));
     EXPECT_EQ(pixels.width, px);
     EXPECT_EQ(pixels.height, px + 1);
