@@ -2,7 +2,7 @@
 #include <algorithm>
 
 #include "core/answers/whole_take.h"
-#include "core/crew/bodies.h"
+#include "core/crew/obstacles.h"
 #include "core/crew/walking.h"
 #include "core/geometry/tolerance.h"
 
@@ -34,11 +34,15 @@ std::vector<crew::Body> othersAt(const plan::Plan& plan, const Instant& instant)
 
 class ClearanceLog {
  public:
-  ClearanceLog(const Take& take) : take_(take), fixed_(fixedObstacles(take.plan(), take.scene())) {}
+  ClearanceLog(const Take& take)
+      : take_(take), names_(namesOf(take.plan())), fixed_(crew::obstaclesOf(take.scene(), names_)) {}
 
   void add(const Instant& instant, const Instant* before) {
     const plan::Plan& plan = take_.plan();
-    auto near = leafObstacles(plan, take_.scene().at(instant.time));
+    const auto stiff = [&](int tag) {
+      return plan.set.openings[static_cast<std::size_t>(tag)].fill != plan::OpeningFill::curtain;
+    };
+    auto near = crew::leavesOf(take_.scene().at(instant.time), names_, stiff);
     const auto others = othersAt(plan, instant);
     for (const auto& body : others) near.push_back(crew::obstacleOf(body));
     for (auto i = near.size() - others.size(); i < near.size(); ++i) near[i].person = true;
@@ -80,6 +84,7 @@ class ClearanceLog {
   }
 
   const Take& take_;
+  crew::NameOf names_;
   std::vector<crew::Obstacle> fixed_;
   std::vector<ClearanceAt> logged_;
 };
@@ -134,8 +139,9 @@ std::vector<LeafMet> leavesMet(const Take& take, const std::vector<Instant>& sam
   for (std::size_t i = 1; i < samples.size(); ++i) {
     const Point before = geometry::flat(samples[i - 1].camera.sensor.at);
     const Point after = geometry::flat(samples[i].camera.sensor.at);
-    for (const auto& leaf : take.scene().at(samples[i].time).leaves()) {
-      if (!leaf.barsWay || !geometry::whereMeet({before, after}, leaf.panel)) continue;
+    const sight::SceneAt now = take.scene().at(samples[i].time);
+    for (const auto& leaf : now.leaves()) {
+      if (!leaf.inWay || !geometry::whereMeet({before, after}, leaf.panel)) continue;
       met.push_back(
           {samples[i].time, "camera", take.plan().set.openings[static_cast<std::size_t>(leaf.tag)].id.text(), after});
     }

@@ -96,11 +96,11 @@ void LensTracks::Maker::lookAtNeeds() {
     const auto stop = needed(t);
     tracks.needed_.emplace_back(t, stop);
     if (!stop) {
-      pulls::addOpen(tracks.irisTube_, t);
+      tracks.irisTube_.push_back({t, 0, 0, true});
       continue;
     }
     const double centre = stopsOf(*stop), slack = plan.iris.slackStops;
-    pulls::addBounds(tracks.irisTube_, t, centre - slack, centre + slack);
+    tracks.irisTube_.push_back({t, centre - slack, centre + slack, false});
   }
 }
 
@@ -152,10 +152,8 @@ std::optional<std::pair<double, double>> LensTracks::Maker::focusBounds(double t
 void LensTracks::Maker::lookAtSlack() {
   for (const double t : times) {
     const auto bounds = focusBounds(t);
-    if (bounds)
-      pulls::addBounds(tracks.focusTube_, t, bounds->first, bounds->second);
-    else
-      pulls::addOpen(tracks.focusTube_, t);
+    tracks.focusTube_.push_back(bounds ? pulls::TubeSample{t, bounds->first, bounds->second, false}
+                                       : pulls::TubeSample{t, 0, 0, true});
   }
 }
 

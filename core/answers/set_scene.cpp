@@ -159,45 +159,11 @@ std::vector<Point> outlineOf(const plan::Footprint& shape) {
   return points;
 }
 
-std::vector<crew::Obstacle> fixedObstacles(const plan::Plan& plan, const sight::Scene& scene) {
-  std::vector<crew::Obstacle> obstacles;
-  const auto add = [&](const sight::Prism& prism) {
-    crew::Obstacle obstacle;
-    obstacle.id = idOf(plan, prism.source);
-    obstacle.bottom = prism.bottom;
-    obstacle.top = prism.top;
-    if (prism.source.owner == sight::Owner::piece)
-      obstacle.hot = plan.set.pieces[static_cast<std::size_t>(prism.source.tag)].hot;
-    if (prism.form == sight::Prism::Form::disc) {
-      obstacle.points = {prism.centre};
-      obstacle.radius = prism.radius;
-    } else if (prism.form == sight::Prism::Form::sheet) {
-      obstacle.points = {prism.sheet.a, prism.sheet.b};
-    } else {
-      const auto corners = scene.corners(prism);
-      obstacle.points.assign(corners.begin(), corners.end());
-      obstacle.closed = true;
-    }
-    obstacles.push_back(std::move(obstacle));
+crew::NameOf namesOf(const plan::Plan& plan) {
+  return [&plan](sight::Source source) {
+    const bool piece = source.owner == sight::Owner::piece;
+    return crew::Named{idOf(plan, source), piece && plan.set.pieces[static_cast<std::size_t>(source.tag)].hot};
   };
-  for (const auto& prism : scene.prisms()) add(prism);
-  for (const auto& prism : scene.glass()) add(prism);
-  return obstacles;
-}
-
-std::vector<crew::Obstacle> leafObstacles(const plan::Plan& plan, const sight::SceneAt& now) {
-  std::vector<crew::Obstacle> obstacles;
-  for (const auto& leaf : now.leaves()) {
-    const plan::Opening& opening = plan.set.openings[static_cast<std::size_t>(leaf.tag)];
-    if (opening.fill == plan::OpeningFill::open || opening.fill == plan::OpeningFill::curtain) continue;
-    crew::Obstacle obstacle;
-    obstacle.id = opening.id.text();
-    obstacle.points = {leaf.panel.a, leaf.panel.b};
-    obstacle.bottom = leaf.bottom;
-    obstacle.top = leaf.top;
-    obstacles.push_back(std::move(obstacle));
-  }
-  return obstacles;
 }
 
 std::vector<crew::GroundEdge> groundEdges(const plan::Plan& plan) {

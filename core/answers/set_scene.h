@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "core/crew/bodies.h"
+#include "core/crew/obstacles.h"
 #include "core/crew/walking.h"
 #include "core/light/face.h"
 #include "core/plan/plan.h"
@@ -22,10 +22,8 @@ std::vector<std::string> unknownFixtures(const plan::Plan& plan);
 /// The id of what a sight result points at.
 std::string idOf(const plan::Plan& plan, const sight::Source& source);
 
-/// Everything fixed that a body can run into, glass included, leaves left out.
-std::vector<crew::Obstacle> fixedObstacles(const plan::Plan& plan, const sight::Scene& scene);
-/// The leaves at an instant; those in motion count where they are.
-std::vector<crew::Obstacle> leafObstacles(const plan::Plan& plan, const sight::SceneAt& now);
+/// The ids by which bodies meet the things of the set, and whether they are hot. `plan` must outlive it.
+crew::NameOf namesOf(const plan::Plan& plan);
 
 /// Kerbs and thresholds.
 std::vector<crew::GroundEdge> groundEdges(const plan::Plan& plan);

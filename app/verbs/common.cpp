@@ -1,0 +1,135 @@
+#include "app/verbs/common.h"
+
+#include <unistd.h>
+
+#include <QByteArray>
+#include <QString>
+#include <cstdio>
+
+#include "core/base/text.h"
+#include "core/file/limits.h"
+#include "core/file/plan_reader.h"
+#include "core/units/time_text.h"
+#include "ui/document/open.h"
+#include "ui/document/save.h"
+
+namespace wend::app {
+
+using base::Problem;
+using base::Result;
+
+namespace {
+
+void say(const std::string& line) {
+  std::fprintf(stderr, "%s\n", line.c_str());
+}
+
+Result<std::string> standardInput() {
+  std::string bytes;
+  char buffer[65536];
+  while (const std::size_t got = std::fread(buffer, 1, sizeof buffer, stdin)) {
+    bytes.append(buffer, got);
+    if (bytes.size() > file::kMostBytes)
+      return Problem{"too-large", "standard input", "over 64 MiB", "a plan of at most 64 MiB",
+                     "check what is piped in"};
+  }
+  return bytes;
+}
+
+}  // namespace
+
+Exit refused(const base::Problems& problems, const std::string& file) {
+  for (const auto& problem : problems) say("wend: " + (file.empty() ? "" : file + ": ") + base::toText(problem));
+  return Exit::unusable;
+}
+
+Exit refused(const Problem& problem) {
+  return refused(base::Problems{problem});
+}
+
+Result<Loaded> loaded(const std::string& path) {
+  std::string bytes;
+  if (path == "-") {
+    auto input = standardInput();
+    if (!input) return input.problems();
+    bytes = std::move(input).value();
+  } else {
+    auto content = ui::readFile(QString::fromStdString(path), file::kMostBytes);
+    if (!content) return content.problems();
+    bytes = std::move(content->bytes);
+  }
+  auto read = file::readPlan(bytes);
+  if (!read) {
+    base::Problems problems = read.problems();
+    for (auto& problem : problems) problem.where = path + (problem.where.empty() ? "" : " " + problem.where);
+    return problems;
+  }
+  return Loaded{std::make_shared<const plan::Plan>(std::move(read->plan)), std::move(read->notes)};
+}
+
+Result<answers::TakePtr> takeAt(const std::string& path) {
+  auto plan = loaded(path);
+  if (!plan) return plan.problems();
+  for (const auto& note : plan->notes) say("wend: note: " + path + " " + base::toText(note));
+  return answers::Take::of(plan->plan);
+}
+
+Result<answers::AnswersPtr> answersAt(const std::string& path, bool quiet) {
+  auto plan = loaded(path);
+  if (!plan) return plan.problems();
+  for (const auto& note : plan->notes) say("wend: note: " + path + " " + base::toText(note));
+  const bool talk = !quiet && isatty(STDERR_FILENO) != 0;
+  if (talk) std::fprintf(stderr, "wend: computing the take ...\r");
+  auto answers = answers::answersOf(plan->plan);
+  if (talk) std::fprintf(stderr, "\33[2K\r");
+  return answers;
+}
+
+Result<double> timeWithin(const answers::Take& take, const std::string& text) {
+  const plan::Plan& plan = take.plan();
+  const units::TimecodeKind kind{take.frameRate(), plan.clock.dropFrame};
+  const auto start = units::framesFrom(plan.clock.startTimecode, kind);
+  const auto typed = units::timeFrom(text, {kind, start ? *start : 0});
+  if (!typed) return typed.problems();
+  if (!typed->beat.empty() && !plan::hasBeat(plan, typed->beat)) {
+    std::vector<std::string> ids = {plan::kEndBeat};
+    for (const auto& beat : plan.beats) ids.push_back(beat.id.text());
+    const auto nearest = base::nearestWord(typed->beat, ids);
+    return Problem{"no-such-beat", "TIME", "\"" + typed->beat + "\"", "a beat of the plan, seconds or a timecode",
+                   nearest ? "did you mean " + *nearest + "?" : "the plan's beats are listed in its file"};
+  }
+  const double t = plan::secondsOf(plan, {typed->beat, typed->seconds});
+  if (t < 0 || t > take.length())
+    return Problem{"out-of-take", "TIME", base::shortest(t) + " s", "0 to " + base::shortest(take.length()) + " s",
+                   "give a time within the take"};
+  return t;
+}
+
+Result<bool> operandsCount(const Arguments& arguments, const Verb& verb) {
+  std::vector<std::string> wanted;
+  for (const auto& word : base::split(verb.operands, ' '))
+    if (!word.empty()) wanted.push_back(word);
+  const auto& given = arguments.operands();
+  if (given.size() < wanted.size())
+    return Problem{"missing-operand", verb.name, "no " + wanted[given.size()], verb.operands,
+                   "for example: " + verb.example};
+  if (given.size() > wanted.size())
+    return Problem{"surplus-operand", verb.name, "\"" + given[wanted.size()] + "\"",
+                   verb.operands.empty() ? "nothing more" : verb.operands, "for example: " + verb.example};
+  return true;
+}
+
+Exit handedOut(const Arguments& arguments, const std::string& bytes) {
+  const auto output = arguments.text("--output");
+  if (output && *output != "-") {
+    const auto written =
+        ui::writeFile(QString::fromStdString(*output), QByteArrayView(bytes.data(), qsizetype(bytes.size())));
+    return written ? Exit::fine : refused(written.problems());
+  }
+  // A reader that closed the pipe has seen enough: that is no failure.
+  std::fwrite(bytes.data(), 1, bytes.size(), stdout);
+  std::fflush(stdout);
+  return Exit::fine;
+}
+
+}  // namespace wend::app

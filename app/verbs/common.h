@@ -1,0 +1,35 @@
+/// What every verb does alike: reading the plan, understanding a time, handing out what it made.
+#pragma once
+
+#include <string>
+
+#include "app/verbs/verb.h"
+#include "core/answers/answers.h"
+
+namespace wend::app {
+
+/// Prints the problems on standard error, each with its place and remedy, and answers `unusable`.
+Exit refused(const base::Problems& problems, const std::string& file = {});
+Exit refused(const base::Problem& problem);
+
+struct Loaded {
+  plan::PlanPtr plan;
+  base::Problems notes;
+};
+/// The plan at that path; "-" is standard input.
+base::Result<Loaded> loaded(const std::string& path);
+
+/// The plan's path, the first operand, resolved to its take or its answers. Notes of the file go to standard error.
+base::Result<answers::TakePtr> takeAt(const std::string& path);
+base::Result<answers::AnswersPtr> answersAt(const std::string& path, bool quiet);
+
+/// Seconds of a typed time within the take: seconds, timecode, beat with an offset.
+base::Result<double> timeWithin(const answers::Take& take, const std::string& text);
+
+/// Requires exactly that many operands, else the problem names the first missing or surplus one.
+base::Result<bool> operandsCount(const Arguments& arguments, const Verb& verb);
+
+/// Prints, or writes to --output as a whole or not at all.
+Exit handedOut(const Arguments& arguments, const std::string& bytes);
+
+}  // namespace wend::app

@@ -1,0 +1,60 @@
+// wend at, wend table: one instant, and instants along the take.
+#include "app/verbs/common.h"
+#include "core/exchange/verbs_json.h"
+#include "core/sheets/text_tables.h"
+
+namespace wend::app {
+
+namespace {
+
+bool endsWith(const std::string& text, const std::string& ending) {
+  return text.size() >= ending.size() && text.compare(text.size() - ending.size(), ending.size(), ending) == 0;
+}
+
+Exit at(const Arguments& arguments) {
+  auto answers = answersAt(arguments.operands()[0], arguments.has("--quiet"));
+  if (!answers) return refused(answers.problems());
+  const answers::Take& take = *(*answers)->take;
+  const auto t = timeWithin(take, arguments.operands()[1]);
+  if (!t) return refused(t.problems());
+  const auto instant = answers::instantAt(take, *t, (*answers)->evidence.get());
+  return handedOut(arguments, arguments.has("--json")
+                                  ? exchange::instantJson(instant)
+                                  : sheets::instantText(take, instant) + "\n" + sheets::kCaution + "\n");
+}
+
+Exit table(const Arguments& arguments) {
+  auto answers = answersAt(arguments.operands()[0], arguments.has("--quiet"));
+  if (!answers) return refused(answers.problems());
+  const answers::Take& take = *(*answers)->take;
+  const auto step = arguments.number("--step", 0, 0.001, 86400);
+  if (!step) return refused(step.problems());
+  std::vector<answers::Instant> rows;
+  const auto add = [&](double t) { rows.push_back(answers::instantAt(take, t, (*answers)->evidence.get())); };
+  if (*step == 0)
+    for (const double t : take.frameTimes()) add(t);
+  else
+    for (int i = 0; i * *step <= take.length() + 1e-9; ++i) add(std::min(i * *step, take.length()));
+  if (arguments.has("--json")) return handedOut(arguments, exchange::tableJson(rows));
+  const sheets::TextTable table = sheets::instantsTable(take, rows);
+  const bool csv = endsWith(arguments.text("--output").value_or(""), ".csv");
+  return handedOut(arguments, csv ? table.csv() : table.text());
+}
+
+}  // namespace
+
+const Verb kAt{"at",
+               "PLAN TIME",
+               "everything about one instant: poses, frame, who is in it, focus, stop, light, crew",
+               "wend at samples/first-batch.wend b6+5",
+               {kJson, kOutput, kQuiet},
+               at};
+
+const Verb kTable{"table",
+                  "PLAN",
+                  "the same numbers along the take, a row a frame or every S seconds (.csv too)",
+                  "wend table samples/first-batch.wend --step 1",
+                  {{"--step", "S", "seconds between rows; without it a row a frame"}, kJson, kOutput, kQuiet},
+                  table};
+
+}  // namespace wend::app

@@ -1,0 +1,266 @@
+#include "core/exchange/verbs_json.h"
+
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+namespace wend::exchange {
+
+using Json = nlohmann::ordered_json;
+using namespace snags;
+
+namespace {
+
+/// Infinity and what is not known are null.
+Json number(double value) {
+  return std::isfinite(value) ? Json(value) : Json(nullptr);
+}
+Json number(const std::optional<double>& value) {
+  return value ? number(*value) : Json(nullptr);
+}
+Json place(geometry::Point p) {
+  return Json::array({p.x, p.y});
+}
+Json pair(double a, double b) {
+  return Json::array({number(a), number(b)});
+}
+Json idOrNull(const std::string& id) {
+  return id.empty() ? Json(nullptr) : Json(id);
+}
+
+std::string text(const Json& json) {
+  return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+Json distancesOf(const optics::SubjectDistances& d) {
+  return {{"floor", number(d.floor)}, {"slant", number(d.slant)}, {"flat", number(d.flat)}};
+}
+
+const char* wordOf(optics::Showing showing) {
+  switch (showing) {
+    case optics::Showing::whole:
+      return "whole";
+    case optics::Showing::part:
+      return "part";
+    case optics::Showing::hidden:
+      return "hidden";
+    case optics::Showing::out:
+      break;
+  }
+  return "out";
+}
+
+Json cameraOf(const CameraAt& camera) {
+  return {{"pos", place(geometry::flat(camera.sensor.at))},
+          {"height", camera.sensor.at.z},
+          {"bearing", camera.sensor.bearing},
+          {"tilt", camera.sensor.tilt},
+          {"speed", camera.speed},
+          {"panRate", camera.panRate},
+          {"tiltRate", camera.tiltRate}};
+}
+
+Json focusOf(const FocusAt& focus, bool lens) {
+  if (!focus.known) return {{"on", focus.on}, {"wanted", nullptr}, {"set", nullptr}, {"warmth", nullptr}};
+  Json wanted = distancesOf(focus.wanted);
+  Json set = nullptr;
+  if (lens) {
+    wanted["band"] = pair(focus.wantedBand.near, focus.wantedBand.far);
+    set = {{"distance", number(focus.setDistance)},
+           {"near", number(focus.setBand.near)},
+           {"far", number(focus.setBand.far)},
+           {"barrel", number(focus.barrel)}};
+  }
+  return {{"on", focus.on},
+          {"wanted", wanted},
+          {"set", set},
+          {"wobble", number(focus.wobble)},
+          {"warmth", number(focus.warmth)}};
+}
+
+Json performerOf(const PerformerAt& at) {
+  if (!at.present) return {{"id", at.id}, {"pos", nullptr}, {"inFrame", "out"}};
+  return {{"id", at.id},
+          {"pos", place(at.pos)},
+          {"eyes", at.eyes},
+          {"distances", distancesOf(at.distances)},
+          {"inFrame", wordOf(at.inFrame)},
+          {"size", {{"name", at.size}, {"q", number(at.q)}}},
+          {"figureInFrame", number(at.figureInFrame)},
+          {"place", place(at.place)},
+          {"lux", number(at.lux)},
+          {"offset", number(at.offset)},
+          {"blur", number(at.blur)}};
+}
+
+Json crewOf(const CrewAt& at) {
+  if (!at.present) return {{"id", at.id}, {"pos", nullptr}, {"seen", nullptr}, {"via", nullptr}, {"nextSeen", nullptr}};
+  return {{"id", at.id},
+          {"pos", place(at.pos)},
+          {"seen", at.seen},
+          {"via", idOrNull(at.via)},
+          {"nextSeen", number(at.nextSeen)}};
+}
+
+Json instantOf(const Instant& instant) {
+  Json json = {{"time", instant.time},
+               {"frameIndex", instant.frameIndex},
+               {"timecode", instant.timecode},
+               {"beat", idOrNull(instant.beat)},
+               {"camera", cameraOf(instant.camera)},
+               {"lens", nullptr},
+               {"focus", focusOf(instant.focus, instant.lens.has_value())},
+               {"iris", {{"needed", number(instant.iris.needed)}, {"set", number(instant.iris.set)}}},
+               {"performers", Json::array()},
+               {"crew", Json::array()},
+               {"background", nullptr}};
+  if (instant.lens)
+    json["lens"] = {{"focal", instant.lens->focal}, {"hfov", instant.lens->hfov}, {"vfov", instant.lens->vfov}};
+  for (const auto& performer : instant.performers) json["performers"].push_back(performerOf(performer));
+  for (const auto& crew : instant.crew) json["crew"].push_back(crewOf(crew));
+  if (instant.background)
+    json["background"] = {{"brightest", instant.background->brightest}, {"darkest", instant.background->darkest}};
+  return json;
+}
+
+Json problemOf(const base::Problem& problem) {
+  return {{"code", problem.code},
+          {"where", problem.where},
+          {"found", problem.found},
+          {"expected", problem.expected},
+          {"remedy", problem.remedy}};
+}
+
+Json snagOf(const Snag& snag) {
+  return {{"key", snag.key},
+          {"rule", snag.rule},
+          {"who", snag.who},
+          {"beat", idOrNull(snag.beat)},
+          {"from", snag.from},
+          {"until", snag.until},
+          {"pos", snag.pos ? place(*snag.pos) : Json(nullptr)},
+          {"severity", static_cast<int>(snag.severity)},
+          {"text", snag.text},
+          {"mend", snag.mend},
+          {"accepted", snag.accepted ? Json{{"by", snag.accepted->by}, {"note", snag.accepted->note}} : Json(nullptr)}};
+}
+
+const char* wordOf(Move::Axis axis) {
+  return axis == Move::Axis::focus ? "focus" : axis == Move::Axis::iris ? "iris" : "zoom";
+}
+
+Json moveOf(const Move& move) {
+  Json json = {{"axis", wordOf(move.axis)},
+               {"value", pair(move.valueBefore, move.valueAfter)},
+               {"from", move.from},
+               {"until", move.until},
+               {"trigger", {{"beat", idOrNull(move.beat)}, {"plus", move.plus}}},
+               {"barrel", pair(move.barrelBefore, move.barrelAfter)},
+               {"peakDegPerSecond", number(move.peakDegPerSecond)},
+               {"cover", idOrNull(move.cover)},
+               {"hands", move.hands}};
+  if (move.axis == Move::Axis::focus) json["on"] = idOrNull(move.on);
+  if (move.axis == Move::Axis::iris) json["peakStopsPerSecond"] = number(move.peakStopsPerSecond);
+  if (move.axis == Move::Axis::zoom) json["peakPercentPerSecond"] = number(move.peakPercentPerSecond);
+  return json;
+}
+
+Json pathOf(const std::vector<geometry::Point>& path) {
+  Json points = Json::array();
+  for (const auto p : path) points.push_back(place(p));
+  return points;
+}
+
+Json walkOf(const sheets::WalkOf& walk) {
+  return {{"from", walk.span.from},
+          {"until", walk.span.until},
+          {"path", pathOf(walk.path)},
+          {"trigger", {{"beat", idOrNull(walk.beat)}, {"plus", walk.plus}}},
+          {"latestLeave", number(walk.latestLeave)},
+          {"earliestArrive", number(walk.earliestArrive)},
+          {"speed", walk.speed}};
+}
+
+Json routeOf(const sheets::RouteOf& route) {
+  Json json = {{"id", route.id},           {"drawn", route.drawn},
+               {"carried", route.carried}, {"feasible", route.drawn ? Json(route.feasible) : Json(nullptr)},
+               {"stands", Json::array()},  {"walks", Json::array()},
+               {"breaks", Json::array()}};
+  for (const auto& stand : route.stands)
+    json["stands"].push_back({{"pos", place(stand.pos)},
+                              {"shelter", idOrNull(stand.shelter)},
+                              {"from", stand.span.from},
+                              {"until", stand.span.until}});
+  for (const auto& walk : route.walks) json["walks"].push_back(walkOf(walk));
+  for (const auto& stop : route.breaks)
+    json["breaks"].push_back(
+        {{"from", stop.span.from}, {"until", stop.span.until}, {"pos", place(stop.pos)}, {"why", stop.why}});
+  return json;
+}
+
+}  // namespace
+
+std::string checkJson(const base::Problems& problems, const Snags& snags) {
+  Json json = {{"problems", Json::array()}, {"snags", Json::array()}};
+  for (const auto& problem : problems) json["problems"].push_back(problemOf(problem));
+  for (const auto& snag : snags) json["snags"].push_back(snagOf(snag));
+  return text(json);
+}
+
+std::string instantJson(const Instant& instant) {
+  return text(instantOf(instant));
+}
+
+std::string tableJson(const std::vector<Instant>& instants) {
+  Json rows = Json::array();
+  for (const auto& instant : instants) rows.push_back(instantOf(instant));
+  return text({{"rows", rows}});
+}
+
+std::string pullsJson(const Evidence& evidence) {
+  Json json = {{"moves", Json::array()}, {"unmet", Json::array()}};
+  for (const auto& move : evidence.moves) json["moves"].push_back(moveOf(move));
+  for (const auto& unmet : evidence.unmet)
+    json["unmet"].push_back({{"from", unmet.span.from}, {"until", unmet.span.until}, {"reason", unmet.reason}});
+  return text(json);
+}
+
+std::string spotJson(geometry::Point pos, double height, const SightOf& sight) {
+  Json json = {{"pos", place(pos)}, {"height", height}, {"seen", Json::array()}, {"clear", Json::array()}};
+  for (const auto& seen : sight.seen)
+    json["seen"].push_back({{"from", seen.span.from}, {"until", seen.span.until}, {"via", seen.via}});
+  for (const auto& clear : sight.clear)
+    json["clear"].push_back(
+        {{"from", clear.span.from}, {"until", clear.span.until}, {"marginDeg", number(clear.marginDeg)}});
+  return text(json);
+}
+
+std::string clearJson(const geometry::Grid& grid, const std::vector<std::uint8_t>& clear) {
+  Json rows = Json::array();
+  for (int row = 0; row < grid.ny; ++row) {
+    Json runs = Json::array();
+    int length = 0;
+    bool state = false;
+    for (int column = 0; column < grid.nx; ++column) {
+      const bool cell =
+          clear[static_cast<std::size_t>(row) * static_cast<std::size_t>(grid.nx) + static_cast<std::size_t>(column)] !=
+          0;
+      if (cell != state) runs.push_back(std::exchange(length, 0)), state = cell;
+      ++length;
+    }
+    runs.push_back(length);
+    rows.push_back(std::move(runs));
+  }
+  return text({{"cell", grid.cell},
+               {"origin", place(grid.origin)},
+               {"cells", Json::array({grid.nx, grid.ny})},
+               {"sampled", true},
+               {"rows", std::move(rows)}});
+}
+
+std::string routesJson(const std::vector<sheets::RouteOf>& routes) {
+  Json json = {{"crew", Json::array()}};
+  for (const auto& route : routes) json["crew"].push_back(routeOf(route));
+  return text(json);
+}
+
+}  // namespace wend::exchange

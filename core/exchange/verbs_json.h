@@ -1,0 +1,23 @@
+/// What the verbs answer to --json: one object each, SI values, shortest numbers that read back exactly, an unbounded
+/// far limit as null. Fields are only ever added. The schemas stand in tests/golden/schemas.
+#pragma once
+
+#include <string>
+
+#include "core/answers/answers.h"
+#include "core/base/problem.h"
+#include "core/sheets/crew_sheet.h"
+
+namespace wend::exchange {
+
+std::string checkJson(const base::Problems& problems, const snags::Snags& snags);
+std::string instantJson(const answers::Instant& instant);
+/// Rows of instants.
+std::string tableJson(const std::vector<answers::Instant>& instants);
+std::string pullsJson(const snags::Evidence& evidence);
+std::string spotJson(geometry::Point pos, double height, const snags::SightOf& sight);
+/// `clear` a byte a cell, from the south-west, row by row.
+std::string clearJson(const geometry::Grid& grid, const std::vector<std::uint8_t>& clear);
+std::string routesJson(const std::vector<sheets::RouteOf>& routes);
+
+}  // namespace wend::exchange

@@ -1,0 +1,128 @@
+#include "core/sheets/crew_sheet.h"
+
+#include <cmath>
+#include <map>
+#include <tuple>
+
+#include "core/crew/route.h"
+#include "core/sight/body.h"
+
+namespace wend::sheets {
+
+using answers::Answers;
+using answers::Take;
+using geometry::Point;
+
+namespace {
+
+/// Whether the lens sees a body at a place within the bars of an instant. Looks are shared: places are told apart by
+/// 5 cm and times by a quarter of a second, which is finer than anybody walks a route.
+class BarredGround {
+ public:
+  BarredGround(const Take& take, double radius, double height) : take_(take), radius_(radius), height_(height) {}
+
+  crew::Ground at(Point pos, double t) {
+    const plan::SightRules& rules = take_.plan().sightRules;
+    for (double s = t - rules.late; s <= t + rules.early; s += kStep)
+      if (s >= 0 && s <= take_.length() && seen(pos, s)) return crew::Ground::seen;
+    return crew::Ground::free;
+  }
+
+ private:
+  static constexpr double kStep = 0.25, kPlace = 0.05;
+
+  bool seen(Point pos, double t) {
+    const auto key = std::make_tuple(std::lround(pos.x / kPlace), std::lround(pos.y / kPlace), std::lround(t / kStep));
+    const auto [entry, fresh] = looks_.try_emplace(key, false);
+    if (!fresh) return entry->second;
+    const double instant = double(std::get<2>(key)) * kStep;
+    const auto eye = take_.eyeAt(std::min(instant, take_.length()), take_.plan().sightRules.margin);
+    const double floor = take_.people().floorAt(pos);
+    entry->second =
+        eye && sight::bodySight(take_.scene().at(instant), *eye, {pos, radius_, floor, floor + height_}).seen;
+    return entry->second;
+  }
+
+  const Take& take_;
+  double radius_, height_;
+  std::map<std::tuple<long, long, long>, bool> looks_;
+};
+
+crew::DrawnRoute drawnRoute(const motion::Track& track, double length) {
+  crew::DrawnRoute route;
+  route.at = [&track](double t) { return track.place(t); };
+  for (const auto& mark : track.marks()) {
+    // Marks passed without a stop are no stands: the walk goes on through them.
+    const bool last = &mark == &track.marks().back();
+    const bool first = &mark == &track.marks().front();
+    if (first || last || mark.until > mark.at)
+      route.stands.push_back({mark.at, last ? std::max(length, mark.until) : mark.until});
+  }
+  return route;
+}
+
+std::vector<Point> pathOf(const motion::Track& track, geometry::Span span) {
+  std::vector<Point> path = {track.place(span.from)};
+  for (const auto& place : track.path(0.005))
+    if (place.t > span.from && place.t < span.until) path.push_back(place.place);
+  path.push_back(track.place(span.until));
+  return path;
+}
+
+void bindToBeat(const plan::Plan& plan, WalkOf& walk) {
+  const plan::Beat* last = nullptr;
+  for (const auto& beat : plan.beats)
+    if (beat.time <= walk.span.from + 1e-9 && (!last || beat.time >= last->time)) last = &beat;
+  walk.beat = last ? last->id.text() : std::string();
+  walk.plus = last ? walk.span.from - last->time : walk.span.from;
+}
+
+const char* wordOf(crew::Break::Why why) {
+  switch (why) {
+    case crew::Break::Why::taken:
+      return "taken";
+    case crew::Break::Why::fast:
+      return "fast";
+    case crew::Break::Why::seen:
+      break;
+  }
+  return "seen";
+}
+
+void fill(const Take& take, std::size_t i, const motion::Track& track, RouteOf& route) {
+  const plan::Crew& crew = take.plan().crew[i];
+  BarredGround ground(take, crew.radius, crew.height);
+  const crew::DrawnRoute drawn = drawnRoute(track, take.length());
+  const auto report = crew::reportOf(drawn, {crew.speed, 0.25, 60}, [&](Point p, double t) { return ground.at(p, t); });
+  for (const auto& span : drawn.stands) {
+    const answers::CrewPose pose = take.people().crewAt(i, span.from, take.view().sensorAt(span.from));
+    route.stands.push_back({track.place(span.from), pose.shelter, span});
+  }
+  for (const auto& walk : report.walks) {
+    WalkOf out{walk.span, pathOf(track, walk.span), "", 0, walk.latestLeave, walk.earliestArrive, walk.peakSpeed};
+    bindToBeat(take.plan(), out);
+    route.walks.push_back(std::move(out));
+  }
+  for (const auto& stop : report.breaks) route.breaks.push_back({stop.span, stop.at, wordOf(stop.why)});
+  route.feasible = report.holds();
+}
+
+}  // namespace
+
+std::vector<RouteOf> routesOf(const Answers& answers) {
+  std::vector<RouteOf> routes;
+  const Take& take = *answers.take;
+  for (std::size_t i = 0; i < take.plan().crew.size(); ++i) {
+    RouteOf route;
+    route.id = take.plan().crew[i].id.text();
+    route.role = take.plan().crew[i].role;
+    route.carried = take.people().crewAt(i, 0, take.view().sensorAt(0)).carried;
+    const motion::Track* track = take.people().crew(i);
+    route.drawn = track != nullptr && !route.carried;
+    if (route.drawn) fill(take, i, *track, route);
+    routes.push_back(std::move(route));
+  }
+  return routes;
+}
+
+}  // namespace wend::sheets

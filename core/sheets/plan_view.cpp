@@ -1,0 +1,144 @@
+#include "core/sheets/plan_view.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/base/text.h"
+
+namespace wend::sheets {
+
+using namespace geometry;
+
+namespace {
+
+PlanView around(const std::vector<Point>& points, double width, double height) {
+  constexpr double kMargin = 40;
+  const Extent extent = extentOf(points);
+  PlanView view;
+  view.width = width;
+  view.height = height;
+  view.centre = lerp(extent.low, extent.high, 0.5);
+  const double across = std::max(1.0, extent.high.x - extent.low.x), up = std::max(1.0, extent.high.y - extent.low.y);
+  view.pxPerMetre = std::min((width - 2 * kMargin) / across, (height - 2 * kMargin) / up);
+  return view;
+}
+
+}  // namespace
+
+PlanView wholeSet(const answers::Take& take, double width, double height) {
+  const Extent extent = answers::groundGrid(take).extent();
+  return around({extent.low, extent.high}, width, height);
+}
+
+PlanView wholeTake(const answers::Take& take, double width, double height) {
+  std::vector<Point> points;
+  for (const auto& mark : take.people().camera().marks()) points.push_back(mark.pos);
+  for (std::size_t i = 0; i < take.plan().performers.size(); ++i)
+    if (const auto* track = take.people().performer(i))
+      for (const auto& mark : track->marks()) points.push_back(mark.pos);
+  return around(points, width, height);
+}
+
+namespace {
+
+void legendEntry(Drawing& drawing, double& x, double y, const Fill& fill, const std::string& words) {
+  drawing.add(geometry::Box{
+      .topLeft = {x, y - 12}, .width = 34, .height = 20, .radius = 2, .fill = {Tone::page}, .stroke = {}});
+  drawing.add(geometry::Box{.topLeft = {x, y - 12},
+                            .width = 34,
+                            .height = 20,
+                            .radius = 2,
+                            .fill = fill,
+                            .stroke = {.tone = Tone::ink2, .width = 1, .dash = {}}});
+  drawing.add(Text{.at = {x + 42, y + 3}, .text = words, .size = 12, .tone = Tone::ink2});
+  x += 56 + 6.9 * static_cast<double>(base::columns(words));
+}
+
+/// The longest of these that fits a quarter of the picture.
+void scaleBar(Drawing& drawing, const PlanView& view, plan::LengthUnit unit) {
+  const double metresPerUnit = unit == plan::LengthUnit::metres ? 1 : 0.3048;
+  double length = 1;
+  for (const double candidate : {2.0, 4.0, 10.0, 20.0, 40.0})
+    if (candidate * metresPerUnit * view.pxPerMetre < view.width / 6) length = candidate;
+  const double px = length * metresPerUnit * view.pxPerMetre, right = view.width - 40, y = view.height - 12;
+  drawing.add(geometry::Box{.topLeft = {right - px, y - 5},
+                            .width = px,
+                            .height = 5,
+                            .radius = 0,
+                            .fill = {Tone::page},
+                            .stroke = {.tone = Tone::ink, .width = 1, .dash = {}}});
+  for (int i = 0; i < 2; ++i)
+    drawing.add(geometry::Box{.topLeft = {right - px + i * px / 2, y - 5},
+                              .width = px / 4,
+                              .height = 5,
+                              .radius = 0,
+                              .fill = {Tone::ink},
+                              .stroke = {}});
+  const std::string name = unit == plan::LengthUnit::metres ? " m" : " ft";
+  drawing.add(Text{.at = {right - px, y - 9}, .text = "0", .size = 12, .align = Align::centre, .tone = Tone::ink2});
+  drawing.add(Text{.at = {right, y - 9},
+                   .text = base::fixed(length, 0) + name,
+                   .size = 12,
+                   .align = Align::centre,
+                   .tone = Tone::ink2});
+}
+
+void northArrow(Drawing& drawing, const PlanView& view) {
+  const Point c{view.width - 30, 46};
+  drawing.add(
+      Text{.at = {c.x, c.y - 22}, .text = "N", .size = 12, .bold = true, .align = Align::centre, .tone = Tone::ink});
+  Path arrow;
+  arrow.rings = {{{c.x, c.y - 18}, {c.x + 7, c.y + 14}, {c.x, c.y + 9}, {c.x - 7, c.y + 14}}};
+  arrow.closed = true;
+  arrow.fill = {Tone::page};
+  arrow.stroke = {.tone = Tone::ink, .width = 1.6, .dash = {}};
+  drawing.add(arrow);
+}
+
+}  // namespace
+
+Drawing planLegend(const PlanView& view, const PlanPicture& picture, plan::LengthUnit unit) {
+  Drawing drawing = view.sheet();
+  const double strip = 30, y = view.height - strip / 2 + 2;
+  drawing.add(geometry::Box{.topLeft = {0, view.height - strip},
+                            .width = view.width,
+                            .height = strip,
+                            .radius = 0,
+                            .fill = {Tone::panel},
+                            .stroke = {}});
+  double x = 16;
+  const char* title = picture.ground == Ground::untilSeen   ? "Lens sees this ground (sampled)"
+                      : picture.ground == Ground::clearSpan ? "Ground clear over the span (sampled)"
+                      : picture.ground == Ground::light     ? "Light against the set stop"
+                                                            : "Floor";
+  drawing.add(Text{.at = {x, y + 3}, .text = title, .size = 12, .tone = Tone::ink2});
+  x += 16 + 6.6 * static_cast<double>(base::columns(title));
+  if (picture.ground == Ground::untilSeen) {
+    legendEntry(drawing, x, y, {Tone::lit}, "now");
+    legendEntry(drawing, x, y, {Tone::grain, Pattern::dots}, "in 2 s");
+    legendEntry(drawing, x, y, {Tone::grain, Pattern::quincunx}, "in 5 s");
+    legendEntry(drawing, x, y, {Tone::grain, Pattern::sparse}, "in 15 s");
+    legendEntry(drawing, x, y, {}, "later");
+    legendEntry(drawing, x, y, {Tone::line2, Pattern::wave}, "never again");
+  }
+  if (picture.ground == Ground::clearSpan) legendEntry(drawing, x, y, {Tone::grain, Pattern::quincunx}, "seen");
+  if (picture.ground == Ground::light) {
+    legendEntry(drawing, x, y, {Tone::line2, Pattern::rising}, "over");
+    legendEntry(drawing, x, y, {Tone::line2, Pattern::falling}, "under");
+  }
+  scaleBar(drawing, view, unit);
+  northArrow(drawing, view);
+  return drawing;
+}
+
+Drawing planDrawing(const answers::Answers& answers, const PlanView& view, const PlanPicture& picture) {
+  Drawing drawing = view.sheet();
+  const auto instant = answers::instantAt(*answers.take, picture.time, answers.evidence.get());
+  for (Drawing layer : {groundLayer(answers, view, picture), setLayer(*answers.take, view, picture.time),
+                        waysLayer(*answers.take, view, picture), nowLayer(answers, instant, view, picture),
+                        planLegend(view, picture, answers.take->plan().display)})
+    for (auto& shape : layer.shapes) drawing.shapes.push_back(std::move(shape));
+  return drawing;
+}
+
+}  // namespace wend::sheets

@@ -1,0 +1,248 @@
+#include "core/sheets/score_drawing.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/base/text.h"
+#include "core/sheets/stave.h"
+#include "core/units/clock_time.h"
+
+namespace wend::sheets {
+
+using namespace geometry;
+using answers::Answers;
+
+namespace {
+
+constexpr double kFolded = 16;
+constexpr double kCrewRow = 14;
+
+struct Stave {
+  const char* name;
+  double height;
+  void (*draw)(StavePainter&);
+};
+
+/// The staves from top to bottom.
+constexpr Stave kStaves[] = {
+    {"clock", 24, drawClockStave},    {"beats", 24, drawBeatsStave},        {"in frame", 40, drawInFrameStave},
+    {"sharp", 96, drawSharpStave},    {"zoom", 32, drawZoomStave},          {"iris, faces", 80, drawIrisStave},
+    {"pan, speed", 32, drawPanStave}, {"doors, lights", 24, drawCuesStave}, {"crew", 84, drawCrewStave},
+    {"speech", 24, drawSpeechStave},  {"snags", 28, drawSnagsStave},
+};
+
+double fullHeight(const plan::Plan& plan, const Stave& stave) {
+  if (stave.draw == drawCrewStave) {
+    const auto rows = plan.crew.size() - std::min(plan.crew.size(), plan.camera.bodies.size());
+    return std::max(kCrewRow * static_cast<double>(std::max<std::size_t>(rows, 1)), kCrewRow);
+  }
+  if (stave.draw == drawInFrameStave)
+    return std::max(16.0, 13.0 * static_cast<double>(std::max<std::size_t>(plan.performers.size(), 1)) + 1);
+  return stave.height;
+}
+
+const Stave& staveNamed(const std::string& name) {
+  return *std::find_if(std::begin(kStaves), std::end(kStaves), [&](const Stave& stave) { return name == stave.name; });
+}
+
+}  // namespace
+
+std::vector<StaveBox> stavesOf(const plan::Plan& plan, const ScoreView& view) {
+  std::vector<StaveBox> boxes;
+  double top = 0;
+  for (const Stave& stave : kStaves) {
+    const bool folded = std::find(view.folded.begin(), view.folded.end(), stave.name) != view.folded.end();
+    boxes.push_back({stave.name, top, folded ? kFolded : fullHeight(plan, stave), folded});
+    top += boxes.back().height;
+  }
+  return boxes;
+}
+
+double scoreHeight(const plan::Plan& plan, const ScoreView& view) {
+  const auto boxes = stavesOf(plan, view);
+  return boxes.back().top + boxes.back().height;
+}
+
+void StavePainter::line(std::vector<Point> points, Tone tone, double width, std::vector<double> dash) {
+  if (points.size() < 2) return;
+  Path path;
+  path.rings = {std::move(points)};
+  path.stroke = {.tone = tone, .width = width, .dash = std::move(dash), .strength = strength()};
+  drawing.add(path);
+}
+
+void StavePainter::block(double from, double until, double top, double height, Fill fill, Stroke stroke) {
+  if (!shows(from, until)) return;
+  const double left = view.x(std::max(from, view.from)), right = view.x(std::min(until, view.until));
+  fill.strength *= strength();
+  drawing.add(geometry::Box{.topLeft = {left, top},
+                            .width = std::max(1.0, right - left),
+                            .height = height,
+                            .radius = std::min(2.0, height / 2),
+                            .fill = fill,
+                            .stroke = std::move(stroke)});
+}
+
+void StavePainter::text(Point at, std::string words, Tone tone, bool bold, Align align) {
+  drawing.add(Text{
+      .at = at, .text = std::move(words), .size = 12, .bold = bold, .align = align, .tone = tone, .halo = Tone::page});
+}
+
+void StavePainter::scale(double y, const std::string& words) {
+  drawing.add(Text{.at = {view.width - view.scales + 8, y + 4}, .text = words, .size = 12, .tone = Tone::ink2});
+}
+
+std::string StavePainter::cut(const std::string& words, double px) {
+  const auto fits = static_cast<std::size_t>(std::max(0.0, px / 6.7));
+  if (base::columns(words) <= fits) return words;
+  if (fits < 3) return {};
+  std::string shortened;
+  std::size_t count = 0;
+  for (const char c : words) {
+    if ((static_cast<unsigned char>(c) & 0xC0) != 0x80 && ++count >= fits) break;
+    shortened += c;
+  }
+  return shortened + "\u2026";
+}
+
+namespace {
+
+void drawBeatLines(Drawing& drawing, const Answers& answers, const ScoreView& view, double height) {
+  for (const auto& beat : answers.take->plan().beats) {
+    if (beat.time < view.from || beat.time > view.until) continue;
+    Path line;
+    line.rings = {{{view.x(beat.time), 24}, {view.x(beat.time), height}}};
+    line.stroke = {.tone = Tone::line, .width = 1, .dash = {}};
+    drawing.add(line);
+  }
+}
+
+void drawFrameOf(Drawing& drawing, const ScoreView& view, const StaveBox& box) {
+  Path rule;
+  rule.rings = {{{0, box.top + box.height}, {view.width, box.top + box.height}}};
+  rule.stroke = {.tone = Tone::line, .width = 1, .dash = {}};
+  drawing.add(rule);
+  drawing.add(Text{
+      .at = {32, box.top + std::min(box.height / 2 + 4.5, 18.0)}, .text = box.name, .size = 12, .tone = Tone::ink2});
+}
+
+/// A folded stave keeps its name and the ticks of the snags.
+void drawFolded(StavePainter& p) {
+  if (!p.answers.snags) return;
+  for (const auto& snag : *p.answers.snags)
+    if (!snag.accepted && snag.severity == snags::Severity::stops)
+      p.block(snag.from, snag.until, p.box.top + 5, 6, {Tone::ink2});
+}
+
+}  // namespace
+
+Drawing scoreDrawing(const Answers& answers, const ScoreView& view, bool stale) {
+  const plan::Plan& plan = answers.take->plan();
+  Drawing drawing{
+      .width = view.width, .height = scoreHeight(plan, view), .patternOrigin = {view.labels, 0}, .shapes = {}};
+  drawing.add(geometry::Box{.topLeft = {0, 0},
+                            .width = view.width,
+                            .height = drawing.height,
+                            .radius = 0,
+                            .fill = {Tone::page},
+                            .stroke = {}});
+  drawBeatLines(drawing, answers, view, drawing.height);
+  for (const auto& box : stavesOf(plan, view)) {
+    drawFrameOf(drawing, view, box);
+    drawing.add(BeginClip{{{view.labels - 28, box.top},
+                           {view.width, box.top},
+                           {view.width, box.top + box.height},
+                           {view.labels - 28, box.top + box.height}}});
+    StavePainter painter{drawing, answers, *answers.take, plan, view, box, stale};
+    if (box.folded)
+      drawFolded(painter);
+    else
+      staveNamed(box.name).draw(painter);
+    drawing.add(EndClip{});
+  }
+  for (const double x : {view.labels, view.width - view.scales}) {
+    Path edge;
+    edge.rings = {{{x, 0}, {x, drawing.height}}};
+    edge.stroke = {.tone = Tone::line, .width = 1, .dash = {}};
+    drawing.add(edge);
+  }
+  if (stale)
+    drawing.add(Text{.at = {8, drawing.height - 8}, .text = "stale", .size = 12, .bold = true, .tone = Tone::ink});
+  return drawing;
+}
+
+Drawing playheadDrawing(const plan::Plan& plan, const ScoreView& view, double t) {
+  const double height = scoreHeight(plan, view), x = view.x(t);
+  Drawing drawing{.width = view.width, .height = height, .patternOrigin = {}, .shapes = {}};
+  if (t < view.from || t > view.until) return drawing;
+  Path line;
+  line.rings = {{{x, 0}, {x, height}}};
+  line.stroke = {.tone = Tone::lens, .width = 2, .dash = {}};
+  drawing.add(line);
+  drawing.add(geometry::Box{
+      .topLeft = {x - 32, 1}, .width = 64, .height = 21, .radius = 4, .fill = {Tone::lens}, .stroke = {}});
+  drawing.add(Text{.at = {x, 16.5},
+                   .text = units::takeTimeText(t),
+                   .size = 14,
+                   .bold = true,
+                   .align = Align::centre,
+                   .tone = Tone::page});
+  return drawing;
+}
+
+std::vector<ScoreHandle> scoreHandles(const Answers& answers, const ScoreView& view) {
+  const answers::Take& take = *answers.take;
+  const plan::Plan& plan = take.plan();
+  std::vector<ScoreHandle> handles;
+  const auto add = [&](const std::string& key, double time, double y, double value, double perPx) {
+    if (time >= view.from && time <= view.until) handles.push_back({key, time, view.x(time), y, value, perPx});
+  };
+  for (const auto& box : stavesOf(plan, view)) {
+    if (box.folded) continue;
+    if (box.name == "beats")
+      for (const auto& beat : plan.beats) add("beat/" + beat.id.text(), beat.time, box.top + 12, 0, 0);
+    if (box.name == "zoom") {
+      const StaveScale scale = zoomStaveScale(plan, box);
+      const auto keys = answers::resolvedKeys(plan, plan.zoom.keys);
+      for (std::size_t k = 0; k < keys.size(); ++k)
+        if (const auto focal = take.view().focalAt(keys[k].at + keys[k].over))
+          add("zoom/" + std::to_string(k), keys[k].at + keys[k].over, scale.y(std::log2(*focal)), std::log2(*focal),
+              scale.perPx());
+    }
+    if (box.name == "iris, faces") {
+      const StaveScale scale = irisStaveScale(answers, box);
+      const auto keys = answers::resolvedKeys(plan, plan.iris.keys);
+      for (std::size_t k = 0; k < keys.size(); ++k) {
+        const double stops = answers::stopsOf(plan.iris.keys[k].stop);
+        add("iris/" + std::to_string(k), keys[k].at + keys[k].over, scale.y(stops), stops, scale.perPx());
+      }
+    }
+    if (box.name == "sharp") {
+      const StaveScale scale = focusStaveScale(take, box);
+      const auto keys = answers::resolvedKeys(plan, plan.focus.keys);
+      for (std::size_t k = 0; k < keys.size(); ++k) {
+        const double t = std::min(keys[k].at + keys[k].over, take.length());
+        const double measure = 1 / std::max(0.05, take.lens().focusAt(t));
+        add("focus/" + std::to_string(k), t, scale.y(measure), measure, scale.perPx());
+      }
+    }
+  }
+  return handles;
+}
+
+void drawSpotLane(Drawing& drawing, const ScoreView& view, double top, const snags::SightOf& sight) {
+  Path clear;
+  for (const auto& span : sight.clear)
+    clear.rings.push_back({{view.x(span.span.from), top + 8}, {view.x(span.span.until), top + 8}});
+  clear.stroke = {.tone = Tone::ink, .width = 3, .dash = {}};
+  if (!clear.rings.empty()) drawing.add(clear);
+  for (const auto& seen : sight.seen)
+    drawing.add(geometry::Box{.topLeft = {view.x(seen.span.from), top + 2},
+                              .width = std::max(2.0, (seen.span.until - seen.span.from) * view.pxPerSecond()),
+                              .height = 12,
+                              .radius = 2,
+                              .fill = {Tone::grain, Pattern::seen},
+                              .stroke = {.tone = Tone::ink, .width = 1.25, .dash = {}}});
+}
+
+}  // namespace wend::sheets

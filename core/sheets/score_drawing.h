@@ -1,0 +1,55 @@
+/// The score: the take laid out along the clock, one stave a department. To add a stave write stave_<name>.cpp with a
+/// function of StavePainter, and give it a line in the list in score_drawing.cpp.
+#pragma once
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "core/answers/answers.h"
+#include "core/geometry/drawing.h"
+
+namespace wend::sheets {
+
+struct ScoreView {
+  double width = 1920;
+  double from = 0, until = 168;       ///< seconds shown
+  double labels = 136, scales = 104;  ///< px left and right of the clock
+  std::vector<std::string> folded;    ///< names of staves shown as a line of 16 px
+  std::string chosenKey;              ///< "focus/2", "zoom/1", "iris/3", "beat/b4", or a snag's key
+
+  double x(double t) const { return labels + (t - from) * pxPerSecond(); }
+  double time(double px) const { return from + (px - labels) / pxPerSecond(); }
+  double pxPerSecond() const { return (width - labels - scales) / (until - from); }
+};
+
+/// Where a stave lies.
+struct StaveBox {
+  std::string name;
+  double top = 0, height = 0;
+  bool folded = false;
+};
+
+/// From top to bottom.
+std::vector<StaveBox> stavesOf(const plan::Plan& plan, const ScoreView& view);
+double scoreHeight(const plan::Plan& plan, const ScoreView& view);
+
+/// Something on the score that can be taken hold of.
+struct ScoreHandle {
+  std::string key;  ///< as ScoreView::chosenKey
+  double time = 0;
+  double x = 0, y = 0;
+  double value = 0;  ///< in the stave's own coordinate: 1/distance, log2 mm, stops
+  double perPx = 0;  ///< of it, a px further up
+};
+std::vector<ScoreHandle> scoreHandles(const answers::Answers& answers, const ScoreView& view);
+
+/// Everything but the playhead. `snags` and evidence of an older take may be shown: then `stale` dims them.
+geometry::Drawing scoreDrawing(const answers::Answers& answers, const ScoreView& view, bool stale = false);
+/// The playhead with its tag.
+geometry::Drawing playheadDrawing(const plan::Plan& plan, const ScoreView& view, double t);
+
+/// The lane of a clicked spot: clear flat, seen as a box, above the crew.
+void drawSpotLane(geometry::Drawing& drawing, const ScoreView& view, double top, const snags::SightOf& sight);
+
+}  // namespace wend::sheets

@@ -1,0 +1,59 @@
+/// What the staves of the score draw with.
+#pragma once
+
+#include <cmath>
+
+#include "core/sheets/score_drawing.h"
+
+namespace wend::sheets {
+
+/// A stave's place, its take and the strokes all staves share.
+struct StavePainter {
+  geometry::Drawing& drawing;
+  const answers::Answers& answers;
+  const answers::Take& take;
+  const plan::Plan& plan;
+  const ScoreView& view;
+  const StaveBox& box;
+  bool stale = false;
+
+  double strength() const { return stale ? 0.5 : 1; }
+  bool shows(double from, double until) const { return until >= view.from && from <= view.until; }
+  void line(std::vector<geometry::Point> points, geometry::Tone tone, double width, std::vector<double> dash = {});
+  void block(double from, double until, double top, double height, geometry::Fill fill, geometry::Stroke stroke = {});
+  void text(geometry::Point at, std::string words, geometry::Tone tone = geometry::Tone::ink2, bool bold = false,
+            geometry::Align align = geometry::Align::left);
+  /// Words on the scale at the right.
+  void scale(double y, const std::string& words);
+  /// Cut with an ellipsis to so many px.
+  static std::string cut(const std::string& words, double px);
+};
+
+/// Where values stand on a stave: a monotone measure, the first value at the top.
+struct StaveScale {
+  double top = 0, height = 1;
+  double high = 1, low = 0;  ///< measures at top and bottom
+  double y(double measure) const { return top + (high - measure) / (high - low) * height; }
+  double perPx() const { return (high - low) / height; }
+};
+
+/// 1/distance, from nearest focus on top to infinity.
+StaveScale focusStaveScale(const answers::Take& take, const StaveBox& box);
+/// log2 mm.
+StaveScale zoomStaveScale(const plan::Plan& plan, const StaveBox& box);
+/// Stops from T1.
+StaveScale irisStaveScale(const answers::Answers& answers, const StaveBox& box);
+
+void drawClockStave(StavePainter& p);
+void drawBeatsStave(StavePainter& p);
+void drawInFrameStave(StavePainter& p);
+void drawSharpStave(StavePainter& p);
+void drawZoomStave(StavePainter& p);
+void drawIrisStave(StavePainter& p);
+void drawPanStave(StavePainter& p);
+void drawCuesStave(StavePainter& p);
+void drawCrewStave(StavePainter& p);
+void drawSpeechStave(StavePainter& p);
+void drawSnagsStave(StavePainter& p);
+
+}  // namespace wend::sheets

@@ -1,0 +1,134 @@
+// Staves of the floor: pan and speed, doors and lights, crew, snags.
+#include <algorithm>
+
+#include "core/base/text.h"
+#include "core/sheets/glyphs.h"
+#include "core/sheets/stave.h"
+
+namespace wend::sheets {
+
+using namespace geometry;
+
+void drawPanStave(StavePainter& p) {
+  if (!p.answers.evidence) return;
+  constexpr double kMostPan = 60, kMostSpeed = 1.3;
+  const double middle = p.box.top + p.box.height / 2, half = p.box.height / 2 - 2;
+  const auto& samples = p.answers.evidence->samples;
+  Path pan;
+  pan.rings = {{{p.view.x(samples.front().time), middle}}};
+  std::vector<Point> speed;
+  for (const auto& sample : samples) {
+    const double x = p.view.x(sample.time);
+    pan.rings[0].push_back({x, middle - std::clamp(sample.camera.panRate / kMostPan, -1.0, 1.0) * half});
+    speed.push_back(
+        {x, p.box.top + p.box.height - 2 - std::min(sample.camera.speed / kMostSpeed, 1.0) * (p.box.height - 4)});
+  }
+  pan.rings[0].push_back({p.view.x(samples.back().time), middle});
+  pan.closed = true;
+  pan.fill = {Tone::line2, Pattern::plain, p.strength()};
+  pan.stroke = {.tone = Tone::ink2, .width = 1, .dash = {}};
+  p.drawing.add(pan);
+  p.line(speed, Tone::ink3, 1, {4, 3});
+  p.scale(p.box.top + 8, "\u00b1" + base::fixed(kMostPan, 0) + "\u00b0/s");
+  p.scale(p.box.top + p.box.height - 8, "- - " + base::fixed(kMostSpeed, 1) + " m/s");
+}
+
+void drawCuesStave(StavePainter& p) {
+  for (const auto& area : p.plan.set.areas)
+    for (std::size_t k = 1; k < area.states.size(); ++k) {
+      const auto& state = area.states[k];
+      if (state.name.empty()) continue;
+      const double at = plan::secondsOf(p.plan, state.time.at);
+      const double end =
+          k + 1 < area.states.size() ? plan::secondsOf(p.plan, area.states[k + 1].time.at) : p.take.length();
+      p.block(at, end, p.box.top + 5, 14, state.readings.empty() ? Fill{Tone::page} : Fill{Tone::raise},
+              {.tone = Tone::ink, .width = 1.25, .dash = {}});
+      p.text({p.view.x(at) + 4, p.box.top + 16}, StavePainter::cut(state.name, p.view.x(end) - p.view.x(at) - 6),
+             Tone::ink, true);
+    }
+  for (const auto& opening : p.plan.set.openings)
+    for (const auto& key : opening.open) {
+      const double at = plan::secondsOf(p.plan, key.time.at);
+      if (at <= 0) continue;
+      const double x = p.view.x(at);
+      p.line({{x, p.box.top + 3}, {x, p.box.top + 20}}, Tone::ink, 3);
+      p.line({{x, p.box.top + 4}, {x + 8, p.box.top + 8}, {x + 12, p.box.top + 18}}, Tone::ink2, 1, {3, 3});
+      p.text({x + 16, p.box.top + 16}, key.name.empty() ? opening.name : key.name, Tone::ink);
+    }
+}
+
+namespace {
+
+const snags::SightOf* sightOf(const snags::Evidence& evidence, const std::string& id) {
+  for (const auto& sight : evidence.sight)
+    if (sight.id == id) return &sight;
+  return nullptr;
+}
+
+/// Flat where someone stands, sloping where they walk, the shelter's name at each arrival.
+void drawLane(StavePainter& p, const motion::Track& track, const plan::Crew& crew, double y) {
+  std::vector<Point> line;
+  for (std::size_t k = 0; k < track.marks().size(); ++k) {
+    const motion::TrackMark& mark = track.marks()[k];
+    const double until = k + 1 == track.marks().size() ? p.take.length() : mark.until;
+    const double x = p.view.x(mark.at);
+    if (k > 0 && !track.legs()[k - 1].hold) {
+      p.line(line, Tone::crew, 2);
+      line.clear();
+      p.line({{p.view.x(track.marks()[k - 1].until), y + 4}, {x, y - 4}}, Tone::crew, 1.6);
+    }
+    line.push_back({x, y});
+    line.push_back({p.view.x(until), y});
+    const std::string& shelter = crew.marks[k].shelter;
+    if (!shelter.empty() && (k == 0 || crew.marks[k - 1].shelter != shelter))
+      p.text({x + 10, y + 4}, shelter, Tone::ink2);
+  }
+  p.line(line, Tone::crew, 2);
+}
+
+}  // namespace
+
+void drawCrewStave(StavePainter& p) {
+  const auto labels = crewLabels(p.plan);
+  double y = p.box.top + 7;
+  for (std::size_t i = 0; i < p.plan.crew.size(); ++i) {
+    const auto& crew = p.plan.crew[i];
+    if (p.take.people().crewAt(i, 0, p.take.view().sensorAt(0)).carried) continue;
+    p.text({p.view.labels - 8, y + 4}, labels[i], Tone::ink, true, Align::right);
+    if (const auto* track = p.take.people().crew(i))
+      drawLane(p, *track, crew, y);
+    else
+      p.text({p.view.labels + 8, y + 4}, "no route drawn", Tone::ink3);
+    const auto* sight = p.answers.evidence ? sightOf(*p.answers.evidence, crew.id.text()) : nullptr;
+    if (sight)
+      for (const auto& seen : sight->seen)
+        p.block(seen.span.from, seen.span.until, y - 5, 10, {Tone::grain, Pattern::seen},
+                {.tone = Tone::ink, .width = 1.25, .dash = {}});
+    y += 14;
+  }
+  p.scale(p.box.top + 10, "plain: clear");
+  p.scale(p.box.top + 24, "grain: seen");
+  p.scale(p.box.top + 38, "slope: slip");
+}
+
+void drawSnagsStave(StavePainter& p) {
+  if (!p.answers.snags) return;
+  double last = -100;
+  for (const auto& snag : *p.answers.snags) {
+    if (snag.accepted || !p.shows(snag.from, snag.until)) continue;
+    const int level = static_cast<int>(snag.severity);
+    const double thick = level == 1 ? 5 : level == 2 ? 4 : 2;
+    const double top = p.box.top + (level == 1 ? 5 : level == 2 ? 15 : 23);
+    p.block(snag.from, snag.until, top, thick, {level == 1 ? Tone::ink : level == 2 ? Tone::ink2 : Tone::ink3});
+    const double x = p.view.x(snag.from);
+    if (level == 1 && x - last > 14) {
+      drawLozenge(p.drawing, {x, p.box.top + 8}, 7, snag.severity);
+      last = x;
+    }
+    if (p.view.chosenKey == snag.key) drawChosen(p.drawing, {x, p.box.top + 8}, 10);
+  }
+  p.scale(p.box.top + 9, "stops the take");
+  p.scale(p.box.top + 21, "risks, notes");
+}
+
+}  // namespace wend::sheets

@@ -1,0 +1,343 @@
+// The verbs' words.
+#include <algorithm>
+#include <cmath>
+
+#include "core/base/text.h"
+#include "core/sheets/text_tables.h"
+#include "core/snags/stretch.h"
+#include "core/units/clock_time.h"
+#include "core/units/length.h"
+#include "core/units/stop.h"
+
+namespace wend::sheets {
+
+using namespace snags;
+using base::fixed;
+using units::secondsText;
+
+const char* const kCaution =
+    "Caution: a drawing aid, not a risk assessment. Local rules and the licensed people in charge on the day decide.";
+
+namespace {
+
+units::LengthUnit unitOf(const plan::Plan& plan) {
+  return plan.display == plan::LengthUnit::feet ? units::LengthUnit::feet : units::LengthUnit::metres;
+}
+
+std::string spanText(const geometry::Span& span) {
+  return secondsText(span.from) + "\u2013" + secondsText(span.until);
+}
+
+std::string stopOr(const std::optional<double>& stop) {
+  return stop ? units::stopText(*stop) : "unknown";
+}
+
+std::string signedStops(const std::optional<double>& offset) {
+  return offset ? units::stopsText(*offset) : std::string("unknown");
+}
+
+const char* wordOf(optics::Showing showing) {
+  switch (showing) {
+    case optics::Showing::whole:
+      return "in frame";
+    case optics::Showing::part:
+      return "partly";
+    case optics::Showing::hidden:
+      return "hidden";
+    case optics::Showing::out:
+      break;
+  }
+  return "out";
+}
+
+const char* wordOf(Severity severity) {
+  return severity == Severity::stops ? "stops" : severity == Severity::risks ? "risks" : "note";
+}
+
+std::string focusNames(const plan::Plan& plan, const FocusAt& focus) {
+  std::string names;
+  for (const auto& on : focus.on) names += (names.empty() ? "" : " \u2192 ") + nameOf(plan, on);
+  return names.empty() ? "nobody" : names;
+}
+
+std::string heatWord(double warmth) {
+  return warmth >= 1.5 ? "cool" : warmth >= 1.0 ? "warm" : "hot";
+}
+
+std::string beatText(const plan::Plan& plan, const std::string& beat, double plus) {
+  if (beat.empty()) return "start+" + secondsText(plus);
+  const std::size_t number = plan.beats.indexOf(beat) + 1;
+  return std::to_string(number) + " " + plan.beats.find(beat)->name + (plus > 0.05 ? " +" + secondsText(plus) : "");
+}
+
+std::string bandText(const plan::Plan& plan, const BandAt& band) {
+  return lengthText(plan, band.near) + " to " + lengthText(plan, band.far);
+}
+
+}  // namespace
+
+std::string lengthText(const plan::Plan& plan, double metres) {
+  return units::lengthText(metres, unitOf(plan));
+}
+
+std::string takeSummary(const answers::Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  const Snags& snags = *answers.snags;
+  const auto count = [&](Severity severity) {
+    return std::to_string(std::count_if(snags.begin(), snags.end(),
+                                        [&](const Snag& snag) { return snag.severity == severity && !snag.accepted; }));
+  };
+  return plan.title + ", rev " + plan.revision + ": " + secondsText(plan.clock.length) + " s at " +
+         fixed(plan.clock.rate(), plan.clock.rateDenominator == 1 ? 0 : 3) + " fps, " +
+         std::to_string(plan.beats.size()) + " beats, camera way " +
+         lengthText(plan, answers.take->people().camera().totalLength()) + "\n" + count(Severity::stops) +
+         " snags stop the take, " + count(Severity::risks) + " risk it, " + count(Severity::note) +
+         " are worth knowing; accepted ones not counted\n";
+}
+
+std::string problemsText(const base::Problems& problems) {
+  std::string text;
+  for (const auto& problem : problems) text += base::toText(problem) + "\n";
+  return text;
+}
+
+std::string snagsText(const plan::Plan& plan, const Snags& snags) {
+  std::string text;
+  for (const auto& snag : snags) {
+    text += std::string(static_cast<std::size_t>(4 - static_cast<int>(snag.severity)), '|');
+    text += std::string(static_cast<std::size_t>(static_cast<int>(snag.severity)), ' ');
+    text += base::padRight(spanText({snag.from, snag.until}), 13) + " ";
+    const std::size_t beat = snag.beat.empty() ? 0 : plan.beats.indexOf(snag.beat) + 1;
+    text += "beat " + base::padRight(std::to_string(beat), 3) + snag.text + "\n";
+    if (snag.accepted)
+      text += "    accepted by " + snag.accepted->by + (snag.accepted->note.empty() ? "" : ": " + snag.accepted->note) +
+              "\n";
+    else
+      text += "    mend: " + snag.mend + "\n";
+    text += "    " + std::string(wordOf(snag.severity)) + "  " + snag.key + "\n";
+  }
+  return text;
+}
+
+namespace {
+
+std::string performersText(const answers::Take& take, const Instant& instant) {
+  TextTable table({"who", "in frame", "size", ">slant", ">flat", ">floor", ">blur", ">face", "needs"});
+  const plan::Plan& plan = take.plan();
+  for (const auto& at : instant.performers) {
+    if (!at.present) {
+      table.add({nameOf(plan, at.id), "absent"});
+      continue;
+    }
+    table.add({nameOf(plan, at.id), wordOf(at.inFrame), at.size, lengthText(plan, at.distances.slant),
+               lengthText(plan, at.distances.flat), lengthText(plan, at.distances.floor), fixed(at.blur, 2),
+               signedStops(at.offset), stopOr(at.needed)});
+  }
+  return table.empty() ? std::string() : table.text();
+}
+
+std::string crewText(const answers::Take& take, const Instant& instant) {
+  TextTable table({"crew", "where", "sight", ">until seen"});
+  for (const auto& at : instant.crew) {
+    const std::string name = nameOf(take.plan(), at.id);
+    if (!at.present) {
+      table.add({name, "no place in the plan", "unknown"});
+      continue;
+    }
+    std::string where = at.shelter.empty() ? fixed(at.pos.x, 2) + ", " + fixed(at.pos.y, 2) : at.shelter;
+    if (at.walking) where += ", walking";
+    if (at.carried) where += ", carried along";
+    const std::string sight = !instant.lens        ? "unknown"
+                              : !at.seen           ? "not seen"
+                              : at.via == "direct" ? "seen"
+                                                   : "seen in " + at.via;
+    table.add({name, where, sight, at.nextSeen ? secondsText(*at.nextSeen) + " s" : "never"});
+  }
+  return table.empty() ? std::string() : table.text();
+}
+
+std::string focusText(const plan::Plan& plan, const Instant& instant) {
+  const FocusAt& focus = instant.focus;
+  std::string text = "focus    on " + focusNames(plan, focus) + "\n";
+  if (!focus.known) return text;
+  text += "wanted   " + lengthText(plan, focus.wantedDistance) + " (slant " + lengthText(plan, focus.wanted.slant) +
+          ", flat " + lengthText(plan, focus.wanted.flat) + ", floor " + lengthText(plan, focus.wanted.floor) + ")";
+  if (!instant.lens) return text + "\n";
+  text += ", sharp " + bandText(plan, focus.wantedBand) + "\n";
+  text += "set      " + lengthText(plan, focus.setDistance) + ", sharp " + bandText(plan, focus.setBand) + ", barrel " +
+          fixed(focus.barrel, 0) + "\u00b0\n";
+  text += focus.warmth ? "warmth   " + heatWord(*focus.warmth) + ", band " + fixed(*focus.warmth, 2) +
+                             " \u00d7 wobble (\u00b1" + lengthText(plan, *focus.wobble) + ")\n"
+                       : std::string("warmth   unknown during a change of subject\n");
+  return text;
+}
+
+}  // namespace
+
+std::string instantText(const answers::Take& take, const Instant& instant) {
+  const plan::Plan& plan = take.plan();
+  const CameraAt& camera = instant.camera;
+  std::string text =
+      units::takeTimeText(instant.time) + "  " + instant.timecode + "  frame " + std::to_string(instant.frameIndex);
+  if (!instant.beat.empty())
+    text += "  beat " + beatText(plan, instant.beat, instant.time - plan.beats.find(instant.beat)->time);
+  text += "\ncamera   " + fixed(camera.sensor.at.x, 2) + ", " + fixed(camera.sensor.at.y, 2) + ", lens height " +
+          lengthText(plan, camera.sensor.at.z) + ", bearing " + fixed(camera.sensor.bearing, 1) + "\u00b0, tilt " +
+          fixed(camera.sensor.tilt, 1) + "\u00b0\n";
+  text += "moves    " + fixed(camera.speed, 2) + " m/s, pan " + fixed(camera.panRate, 1) + "\u00b0/s\n";
+  if (instant.lens)
+    text += "lens     " + fixed(instant.lens->focal, 1) + " mm, " + fixed(instant.lens->hfov, 1) + "\u00b0 wide, " +
+            fixed(instant.lens->vfov, 1) + "\u00b0 high\n";
+  else
+    text += "lens     none in the plan: sight unknown\n";
+  text += focusText(plan, instant);
+  text += "iris     set " + units::stopText(instant.iris.set) + ", needed " + stopOr(instant.iris.needed) + "\n";
+  if (instant.background)
+    text += "behind   brightest tenth " + units::stopsText(instant.background->brightest) + ", darkest tenth " +
+            units::stopsText(instant.background->darkest) + " stops against the set stop\n";
+  const std::string performers = performersText(take, instant), crew = crewText(take, instant);
+  if (!performers.empty()) text += "\n" + performers;
+  if (!crew.empty()) text += "\n" + crew;
+  return text;
+}
+
+TextTable instantsTable(const answers::Take& take, const std::vector<Instant>& instants) {
+  const plan::Plan& plan = take.plan();
+  TextTable table({">s", "timecode", ">x m", ">y m", ">z m", ">bearing", ">tilt", ">mm", ">hfov", "on", ">wanted m",
+                   ">near m", ">far m", ">set m", ">barrel", ">T set", ">T needed", ">warmth"});
+  for (const auto& instant : instants) {
+    const auto& focus = instant.focus;
+    const auto metres = [&](double value) { return focus.known ? fixed(value, 2) : std::string(); };
+    const auto known = [](const std::optional<double>& value, int digits) {
+      return value ? fixed(*value, digits) : std::string();
+    };
+    table.add({fixed(instant.time, 3), instant.timecode, fixed(instant.camera.sensor.at.x, 2),
+               fixed(instant.camera.sensor.at.y, 2), fixed(instant.camera.sensor.at.z, 2),
+               fixed(instant.camera.sensor.bearing, 1), fixed(instant.camera.sensor.tilt, 1),
+               instant.lens ? fixed(instant.lens->focal, 1) : "", instant.lens ? fixed(instant.lens->hfov, 1) : "",
+               focusNames(plan, focus), metres(focus.wantedDistance), metres(focus.wantedBand.near),
+               metres(focus.wantedBand.far), metres(focus.setDistance), metres(focus.barrel),
+               fixed(instant.iris.set, 2), known(instant.iris.needed, 2), known(focus.warmth, 2)});
+  }
+  return table;
+}
+
+namespace {
+
+std::string valueText(const plan::Plan& plan, Move::Axis axis, double value) {
+  if (axis == Move::Axis::focus) return units::lengthText(value, unitOf(plan), units::LengthStep::tape);
+  if (axis == Move::Axis::iris) return units::stopText(value);
+  return fixed(value, 0) + " mm";
+}
+
+std::string rateText(const Move& move) {
+  if (move.axis == Move::Axis::focus) return fixed(move.peakDegPerSecond, 0) + "\u00b0/s";
+  if (move.axis == Move::Axis::iris) return fixed(move.peakStopsPerSecond, 2) + " stop/s";
+  return fixed(move.peakPercentPerSecond, 1) + " %/s";
+}
+
+}  // namespace
+
+TextTable movesTable(const plan::Plan& plan, const Evidence& evidence) {
+  TextTable table(
+      {">#", "axis", ">at", ">over", "who", ">from", ">to", ">barrel", ">peak", ">hands", "trigger", "cover"});
+  std::size_t number = 0;
+  for (const auto& move : evidence.moves) {
+    const char* axis = move.axis == Move::Axis::focus ? "focus" : move.axis == Move::Axis::iris ? "iris" : "zoom";
+    table.add({std::to_string(++number), axis, secondsText(move.from), secondsText(move.until - move.from),
+               move.on.empty() ? "" : nameOf(plan, move.on), valueText(plan, move.axis, move.valueBefore),
+               valueText(plan, move.axis, move.valueAfter),
+               move.axis == Move::Axis::focus ? fixed(move.barrelAfter - move.barrelBefore, 0) + "\u00b0" : "",
+               rateText(move), std::to_string(move.hands), beatText(plan, move.beat, move.plus), move.cover});
+  }
+  return table;
+}
+
+std::string pullsText(const plan::Plan& plan, const Evidence& evidence) {
+  std::string text = movesTable(plan, evidence).text();
+  for (const auto& unmet : evidence.unmet) text += "unmet " + spanText(unmet.span) + ": " + unmet.reason + "\n";
+  return text;
+}
+
+std::string spotText(const plan::Plan& plan, geometry::Point pos, double height, const SightOf& sight) {
+  std::string text =
+      "a person of " + lengthText(plan, height) + " at " + fixed(pos.x, 2) + ", " + fixed(pos.y, 2) + "\n";
+  for (const auto& seen : sight.seen)
+    text += "seen   " + spanText(seen.span) + (seen.via == "direct" ? "  directly" : "  in " + nameOf(plan, seen.via)) +
+            (seen.by.empty() ? "" : " through " + seen.by) + "\n";
+  for (const auto& clear : sight.clear)
+    text += "clear  " + spanText(clear.span) + "  margin " + fixed(clear.marginDeg, 1) + "\u00b0\n";
+  if (sight.clear.empty())
+    text += "never clear, with " + secondsText(plan.sightRules.early) + " s before and " +
+            secondsText(plan.sightRules.late) + " s after every sight\n";
+  return text;
+}
+
+std::string windowsText(const plan::Plan& plan, const Evidence& evidence) {
+  if (!evidence.sightKnown) return "sight unknown: the plan has no lens\n";
+  TextTable table({"crew, gear", "seen", "how"});
+  for (const auto& sight : evidence.sight) {
+    const std::string name = sight.id == "camera" ? "the rig" : nameOf(plan, sight.id);
+    if (sight.seen.empty()) table.add({name, "never", ""});
+    for (const auto& seen : sight.seen)
+      table.add({name, spanText(seen.span),
+                 seen.via == "direct" ? (seen.by.empty() ? "directly" : "through " + seen.by)
+                                      : "in " + nameOf(plan, seen.via)});
+  }
+  return table.text();
+}
+
+namespace {
+
+std::string routeText(const plan::Plan& plan, const RouteOf& route) {
+  std::string text = route.id + "  " + route.role + "\n";
+  if (route.carried) return text + "  goes along with the camera\n";
+  if (!route.drawn) return text + "  no route drawn; finding one is not there yet\n";
+  for (const auto& stand : route.stands)
+    text += "  stands " + base::padRight(spanText(stand.span), 14) +
+            (stand.shelter.empty() ? fixed(stand.pos.x, 2) + ", " + fixed(stand.pos.y, 2) : stand.shelter) + "\n";
+  for (const auto& walk : route.walks) {
+    text += "  walks  " + base::padRight(spanText(walk.span), 14) + "on " + beatText(plan, walk.beat, walk.plus) +
+            ", up to " + fixed(walk.speed, 2) + " m/s";
+    if (walk.latestLeave) text += ", leave by " + secondsText(*walk.latestLeave);
+    if (walk.earliestArrive) text += ", there from " + secondsText(*walk.earliestArrive);
+    text += "\n";
+  }
+  for (const auto& stop : route.breaks)
+    text += "  BREAKS " + base::padRight(spanText(stop.span), 14) + stop.why + " at " + fixed(stop.pos.x, 2) + ", " +
+            fixed(stop.pos.y, 2) + "\n";
+  return text;
+}
+
+}  // namespace
+
+std::string routesText(const plan::Plan& plan, const std::vector<RouteOf>& routes) {
+  std::string text;
+  for (const auto& route : routes) text += routeText(plan, route);
+  return text;
+}
+
+std::string clearText(const geometry::Grid& grid, const std::vector<std::uint8_t>& clear, geometry::Span span) {
+  constexpr int kWidest = 98;
+  const int block = std::max(1, (grid.nx + kWidest - 1) / kWidest);
+  const auto cleared = [&](int column, int row) {
+    for (int r = row; r < std::min(row + 2 * block, grid.ny); ++r)
+      for (int c = column; c < std::min(column + block, grid.nx); ++c)
+        if (!clear[static_cast<std::size_t>(r) * static_cast<std::size_t>(grid.nx) + static_cast<std::size_t>(c)])
+          return false;
+    return true;
+  };
+  std::string text = "ground clear over " + spanText(span) + " (sampled in time); one sign is " +
+                     fixed(block * grid.cell, 2) + " m wide and " + fixed(2 * block * grid.cell, 2) +
+                     " m high: # clear, . not\n";
+  text += "north-west corner " + fixed(grid.origin.x, 2) + ", " + fixed(grid.extent().high.y, 2) + "\n";
+  for (int row = ((grid.ny - 1) / (2 * block)) * 2 * block; row >= 0; row -= 2 * block) {
+    for (int column = 0; column < grid.nx; column += block) text += cleared(column, row) ? '#' : '.';
+    text += "\n";
+  }
+  const auto cells =
+      static_cast<double>(std::count_if(clear.begin(), clear.end(), [](std::uint8_t c) { return c != 0; }));
+  return text + "clear ground: " + fixed(cells * grid.cell * grid.cell, 1) + " m\u00b2\n";
+}
+
+}  // namespace wend::sheets

@@ -1,0 +1,46 @@
+/// What the verbs print for people: aligned text in the plan's display units, one record a line, at most 100 columns.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/answers/answers.h"
+#include "core/sheets/crew_sheet.h"
+
+namespace wend::sheets {
+
+/// Columns of words, each as wide as its widest cell; columns marked right are set flush right.
+class TextTable {
+ public:
+  /// Headers that start with '>' make the column flush right.
+  explicit TextTable(std::vector<std::string> headers) : rows_{std::move(headers)} {}
+  void add(std::vector<std::string> cells) { rows_.push_back(std::move(cells)); }
+  bool empty() const { return rows_.size() == 1; }
+  std::string text() const;
+  /// RFC 4180, with a header; cells that a spreadsheet would take for a formula are quoted with an apostrophe first.
+  std::string csv() const;
+
+ private:
+  std::vector<std::vector<std::string>> rows_;
+};
+
+/// "2.80 m" or "9'-2\"", by the plan's display.
+std::string lengthText(const plan::Plan& plan, double metres);
+
+std::string takeSummary(const answers::Answers& answers);
+std::string problemsText(const base::Problems& problems);
+std::string snagsText(const plan::Plan& plan, const snags::Snags& snags);
+std::string instantText(const answers::Take& take, const answers::Instant& instant);
+TextTable instantsTable(const answers::Take& take, const std::vector<answers::Instant>& instants);
+std::string pullsText(const plan::Plan& plan, const snags::Evidence& evidence);
+TextTable movesTable(const plan::Plan& plan, const snags::Evidence& evidence);
+std::string spotText(const plan::Plan& plan, geometry::Point pos, double height, const snags::SightOf& sight);
+std::string windowsText(const plan::Plan& plan, const snags::Evidence& evidence);
+std::string routesText(const plan::Plan& plan, const std::vector<RouteOf>& routes);
+/// The map as letters, one a cell or a block of cells, with the coordinates of its corners.
+std::string clearText(const geometry::Grid& grid, const std::vector<std::uint8_t>& clear, geometry::Span span);
+
+/// What every sheet ends with.
+extern const char* const kCaution;
+
+}  // namespace wend::sheets
