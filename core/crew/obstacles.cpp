@@ -36,7 +36,7 @@ std::vector<Obstacle> leavesOf(const sight::SceneAt& scene, const NameOf& nameOf
                                const std::function<bool(int)>& stiff) {
   std::vector<Obstacle> obstacles;
   for (const sight::Leaf& leaf : scene.leaves()) {
-    if (!leaf.barsWay && !stiff(leaf.tag)) continue;
+    if (!leaf.inWay && !(stiff && stiff(leaf.tag))) continue;
     const Named named = nameOf({sight::Owner::opening, leaf.tag});
     obstacles.push_back({named.id, {leaf.panel.a, leaf.panel.b}, false, 0, leaf.bottom, leaf.top, named.hot, false});
   }

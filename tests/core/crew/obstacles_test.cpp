@@ -76,11 +76,33 @@ TEST(LeavesOf, ADoorStandsInTheWayShutAndBesideItOpen) {
   EXPECT_LT(nearest(way, "door", {2.55, 0.6}), 0) << "on its way it swings through";
 }
 
-TEST(LeavesOf, WhatIsNotStiffCountsOnlyWhileItBarsTheWay) {
-  const sight::Scene scene = bakery();
-  const auto soft = [](int) { return false; };
-  EXPECT_EQ(leavesOf(scene.at(0), nameOf, soft).size(), 1u);
-  EXPECT_TRUE(leavesOf(scene.at(30), nameOf, soft).empty());
+/// One opening 1.1 wide that is shut until 25 s and open from then on.
+sight::SceneAt opening(sight::Scene& scene, sight::Fill fill, bool barsWay, double t) {
+  sight::SceneInput input;
+  input.walls.push_back({{{0, 0}, {9, 0}}, 0.2, 0, 3.1, 0});
+  sight::OpeningCut cut;
+  cut.along = {2, 3.1};
+  cut.fill = fill;
+  cut.barsWay = barsWay;
+  cut.keys = {{0, 0, false}, {25, 0, false}};
+  cut.shares = {0, 1};
+  input.openings.push_back(cut);
+  scene = sight::Scene(input);
+  return scene.at(t);
+}
+
+TEST(LeavesOf, WhatIsNotStiffCountsOnlyWhileItIsInTheWay) {
+  sight::Scene scene;
+  EXPECT_EQ(leavesOf(opening(scene, sight::Fill::solid, true, 0), nameOf).size(), 1u);
+  EXPECT_EQ(leavesOf(opening(scene, sight::Fill::glass, true, 0), nameOf).size(), 1u);
+  EXPECT_TRUE(leavesOf(opening(scene, sight::Fill::solid, true, 30), nameOf).empty());
+  EXPECT_TRUE(leavesOf(opening(scene, sight::Fill::curtain, false, 0), nameOf).empty()) << "walked through";
+}
+
+TEST(LeavesOf, WhatIsStiffCountsThoughItBarsNobody) {
+  sight::Scene scene;
+  const auto stiff = [](int) { return true; };
+  EXPECT_EQ(leavesOf(opening(scene, sight::Fill::solid, false, 0), nameOf, stiff).size(), 1u);
 }
 
 }  // namespace
