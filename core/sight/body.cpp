@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "core/geometry/tolerance.h"
+#include "core/sight/mirror_leg.h"
 #include "core/sight/ray.h"
 
 namespace wend::sight {
@@ -12,9 +13,6 @@ namespace wend::sight {
 namespace {
 
 constexpr double kPi = std::numbers::pi;
-
-/// Within this distance of a solid the mirror wins.
-constexpr double kMirrorSkin = 1e-3;
 
 /// Looks from one pupil at one body, straight or in one mirror. Directions are turns, in radians counter-clockwise
 /// from the one to the middle of the body (of its image).
@@ -60,6 +58,7 @@ class Look {
   std::vector<std::uint32_t> before_, behind_, walls_;  ///< prisms on the way (its two halves), walls at the body
   std::vector<double> corners_;
   std::vector<Crossing> crossings_;
+  std::vector<MirrorHit> hits_;
   std::vector<Upright> boxes_;
 };
 
@@ -74,8 +73,7 @@ Look::Look(const SceneAt& now, const Frame& frame, const Body& body, const Mirro
 /// The pupil stands on the side the mirror shows, and so does some of the body.
 bool Look::facesMirror() const {
   const Vec along = geometry::unit(mirror_->face.b - mirror_->face.a);
-  return geometry::cross(along, frame_.foot() - mirror_->face.a) > 0 &&
-         geometry::cross(along, body_.centre - mirror_->face.a) > -body_.radius;
+  return shows(*mirror_, frame_.foot()) && geometry::cross(along, body_.centre - mirror_->face.a) > -body_.radius;
 }
 
 /// The turns over which the body's disc spreads, and the mirror with it.
@@ -225,20 +223,15 @@ void Look::crossStraight(Vec direction, double far) {
 }
 
 void Look::crossMirrored(Vec direction, double mirrorAt, double far) {
-  const Vec normal = geometry::left(geometry::unit(mirror_->face.b - mirror_->face.a));
-  const double slant = std::abs(geometry::dot(direction, normal));
-  crossings_.clear();
-  for (const std::uint32_t i : before_) appendCrossings(now_, now_.prism(i), frame_.foot(), direction, crossings_);
-  for (const Crossing& c : crossings_)
-    if ((mirrorAt - c.box.near) * slant > kMirrorSkin)
-      boxes_.push_back({c.box.near, std::min(c.box.far, mirrorAt), c.box.bottom, c.box.top});
-  crossings_.clear();
-  const Point at = frame_.foot() + direction * mirrorAt;
-  const Vec onward = geometry::reflected(direction, mirror_->face);
-  for (const std::uint32_t i : behind_) appendCrossings(now_, now_.prism(i), at, onward, crossings_);
-  for (const Crossing& c : crossings_)
-    if (c.box.far * slant > kMirrorSkin && c.box.near + mirrorAt < far)
-      boxes_.push_back({c.box.near + mirrorAt, c.box.far + mirrorAt, c.box.bottom, c.box.top});
+  hits_.clear();
+  for (const std::uint32_t i : before_) {
+    crossings_.clear();
+    appendCrossings(now_, now_.prism(i), frame_.foot(), direction, crossings_);
+    for (const Crossing& c : crossings_) appendFirstLeg({c.box, i}, *mirror_, direction, mirrorAt, hits_);
+  }
+  appendSecondLeg(now_, behind_, *mirror_, frame_.foot(), direction, mirrorAt, hits_);
+  for (const MirrorHit& hit : hits_)
+    if (hit.box.near < far) boxes_.push_back(hit.box);
 }
 
 /// Asks the parts of the target that no wall cuts off from the body's centre.

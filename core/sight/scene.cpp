@@ -206,7 +206,8 @@ Leaf Scene::leafAt(const Hanging& hanging, double t) {
   if (cut.moves && !curtain) move(leaf, *cut.moves, opened.share);
   const bool stands = curtain ? opened.share < 1 : cut.moves.has_value() || opened.share == 0;
   leaf.hides = stands && !opened.moving && cut.fill != Fill::glass;
-  leaf.barsWay = cut.barsWay && (opened.share == 0 || opened.moving);
+  const bool shut = cut.barsWay && (opened.share == 0 || opened.moving);
+  leaf.inWay = shut || (cut.moves && !curtain && opened.share > 0);
   return leaf;
 }
 

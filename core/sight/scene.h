@@ -125,7 +125,7 @@ struct Leaf {
   double bottom = 0, top = 0;
   bool moving = false;  ///< hides nothing meanwhile
   bool hides = false;
-  bool barsWay = false;  ///< shut, in an opening that bars the way when shut
+  bool inWay = false;  ///< a panel one would walk into: a standing door, or a shut opening that bars the way
   int tag = 0;
 };
 
