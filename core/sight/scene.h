@@ -175,7 +175,7 @@ class Scene {
   const std::vector<Gap>& gaps() const { return gaps_; }
   /// Glass that stands in the way: panes hide nobody, but nobody walks through them.
   const std::vector<Prism>& glass() const { return glass_; }
-  std::span<const Point> corners(const Prism& prism) const { return {&corners_[prism.first], prism.count}; }
+  std::span<const Point> corners(const Prism& prism) const { return {corners_.data() + prism.first, prism.count}; }
   /// Around everything that stands. Empty scenes have an extent of one point, the origin.
   geometry::Extent extent() const { return extent_; }
 
