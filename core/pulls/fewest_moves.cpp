@@ -8,6 +8,9 @@
 namespace wend::pulls {
 namespace {
 
+// What counts as outside: a tube that needs the full rate exactly is obeyed, though it was narrowed for rounding.
+constexpr double kOutside = 1e-6;
+
 std::vector<Knot> knotsOf(const std::vector<Stand>& stands, const Tube& tube) {
   std::vector<Knot> knots;
   for (const Stand& stand : stands) {
@@ -51,7 +54,7 @@ std::vector<UnmetSpan> unmetOf(const Track& track, const Tube& tube) {
   for (const TubeSample& s : tube) {
     const double value = s.open ? 0 : track.valueAt(s.t);
     const double outside = s.open ? 0 : std::max(s.lo - value, value - s.hi);
-    if (outside <= kTubeRounding) {
+    if (outside <= kOutside) {
       within = within && s.t == spans.back().span.until;
       continue;
     }

@@ -55,7 +55,8 @@ struct Track {
 };
 
 /// Requires  what passable requires; 0 < easyRate <= rate, shortestHold >= 0
-/// Ensures   (1) outside `unmet` the track is inside the tube, at samples and between them, to rounding
+/// Ensures   (1) outside `unmet` the track is inside the tube, at samples and between them, to 1e-9, or to
+///               1e-6 where only the full rate would do
 ///           (2) |slope| <= rate everywhere, also in gaps and in `unmet`
 ///           (3) consecutive moves are at least shortestHold apart
 ///           (4) no move where one value serves the whole tube

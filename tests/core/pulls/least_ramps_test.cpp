@@ -1,0 +1,108 @@
+/// The planner's count of ramps against an exhaustive search on small tubes with values on a grid.
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <iostream>
+#include <limits>
+
+#include "core/pulls/fewest_moves.h"
+#include "random_tube.h"
+
+namespace wend::pulls {
+namespace {
+
+constexpr int kNever = 1000000;
+constexpr int kHighest = 12;
+const MoveRules kRules{.rate = 16.01, .easyRate = 8, .shortestHold = 0.25};
+
+bool straight(const Tube& tube, std::size_t i, double v, std::size_t j, double w) {
+  const double time = tube[j].t - tube[i].t;
+  if (std::abs(w - v) > kRules.rate * time + 1e-12) return false;
+  for (std::size_t k = i; k <= j; ++k) {
+    const double value = v + (w - v) * (tube[k].t - tube[i].t) / time;
+    if (!tube[k].open && (value < tube[k].lo - 1e-12 || value > tube[k].hi + 1e-12)) return false;
+  }
+  return true;
+}
+
+/// The least number of ramps of any track with knots at samples and at values `grain` apart. Level pieces cost nothing
+/// when they last the shortest hold or touch an end. Level pieces need not be joined up: one that is long enough is one
+/// piece.
+int leastRamps(const Tube& tube, double grain) {
+  const std::size_t values = static_cast<std::size_t>(kHighest / grain) + 1;
+  const auto valueOf = [grain](std::size_t v) { return static_cast<double>(v) * grain; };
+  const std::size_t n = tube.size();
+  std::vector<std::vector<int>> least(n, std::vector<int>(values, kNever));
+  for (std::size_t v = 0; v < values; ++v)
+    if (tube[0].open || (valueOf(v) >= tube[0].lo && valueOf(v) <= tube[0].hi)) least[0][v] = 0;
+  for (std::size_t i = 0; i < n; ++i) {
+    for (std::size_t v = 0; v < values; ++v) {
+      if (least[i][v] >= kNever) continue;
+      for (std::size_t j = i + 1; j < n; ++j) {
+        const bool mayRest = i == 0 || j == n - 1 || tube[j].t - tube[i].t >= kRules.shortestHold - 1e-12;
+        for (std::size_t w = 0; w < values; ++w) {
+          const int then = least[i][v] + (v == w && mayRest ? 0 : 1);
+          if (then < least[j][w] && straight(tube, i, valueOf(v), j, valueOf(w))) least[j][w] = then;
+        }
+      }
+    }
+  }
+  return *std::min_element(least[n - 1].begin(), least[n - 1].end());
+}
+
+Tube smallTube(std::uint64_t seed) {
+  Draw draw(seed);
+  Tube tube;
+  int middle = draw.below(kHighest + 1), half = 1;
+  const int samples = 6 + draw.below(14);
+  int open = 0;
+  for (int i = 0; i < samples; ++i) {
+    if (draw.chance(0.5)) middle = std::clamp(middle + draw.below(3) - 1, 0, kHighest);
+    if (draw.chance(0.2)) half = draw.below(4);
+    if (open == 0 && draw.chance(0.12)) open = 1 + draw.below(5);
+    if (open > 0 && --open == 0) middle = draw.below(kHighest + 1);
+    // A hair of room, so that no track depends on touching two edges at once.
+    const double lo = std::max(0, middle - half) - 0.01, hi = std::min(kHighest, middle + half) + 0.01;
+    tube.push_back({i * 0.125, lo, hi, open > 0 && i > 0 && i + 1 < samples});
+  }
+  return tube;
+}
+
+struct Tally {
+  int tried = 0, fewer = 0, equal = 0, over = 0, worst = 0;
+};
+
+Tally compare(std::uint64_t seeds, double grain) {
+  Tally tally;
+  for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
+    const Tube tube = smallTube(seed);
+    const int least = leastRamps(tube, grain);
+    if (least >= kNever) continue;  // no track on the grid; there may be one between its values
+    const Track track = fewestMoves(tube, kRules);
+    EXPECT_TRUE(track.unmet.empty()) << "seed " << seed << ": a track exists";
+    const int found = static_cast<int>(track.ramps());
+    ++tally.tried;
+    ++(found < least ? tally.fewer : found == least ? tally.equal : tally.over);
+    tally.worst = std::max(tally.worst, found - least);
+  }
+  std::cout << tally.tried << " tubes, seeds 1 to " << seeds << ", grain " << grain << ": " << tally.fewer << " fewer, "
+            << tally.equal << " equal, " << tally.over << " over, by " << tally.worst << " at worst\n";
+  return tally;
+}
+
+TEST(FewestMoves, IsSeldomARampOverTheLeastOnSmallTubes) {
+  const Tally coarse = compare(3000, 1);
+  EXPECT_GT(coarse.tried, 2000);
+  EXPECT_LE(coarse.worst, 1);
+  EXPECT_LE(coarse.over * 500, coarse.tried);
+}
+
+TEST(FewestMoves, IsSeldomARampOverTheLeastOfAFinerSearch) {
+  const Tally fine = compare(400, 0.25);
+  EXPECT_GT(fine.tried, 300);
+  EXPECT_LE(fine.worst, 1);
+  EXPECT_LE(fine.over * 50, fine.tried);
+}
+
+}  // namespace
+}  // namespace wend::pulls
