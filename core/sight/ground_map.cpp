@@ -13,13 +13,15 @@ using geometry::BitGrid;
 
 namespace {
 
-/// What bounds seen ground along a ray: nothing a person could lean past, or the wall with this tag.
+/// What bounds seen ground along a ray: the straight part of a wall that this prism is, the mirror itself, or something
+/// that a person could lean past.
 constexpr int kOpenEnd = -1;
+constexpr int kAtMirror = -2;
 
 /// The seen stretches of one sector and, end by end, the wall each ends at.
 struct Sector {
   std::vector<double> ends;  ///< from, until, from, until, ... in metres along the ray
-  std::vector<int> walls;    ///< for each end: the wall's tag, or kOpenEnd
+  std::vector<int> walls;    ///< for each end: the prism of a wall, kAtMirror or kOpenEnd
   void clear() { ends.clear(), walls.clear(); }
 };
 
@@ -69,7 +71,7 @@ struct SeenGround::Work {
 int SeenGround::Work::wallAt(double r) const {
   for (const MirrorHit& hit : hits) {
     const Prism& prism = now->prism(hit.prism);
-    if (hit.box.near == r && prism.jamb) return prism.source.tag;
+    if (hit.box.near == r && prism.jamb) return static_cast<int>(hit.prism);
   }
   return kOpenEnd;
 }
@@ -100,7 +102,6 @@ bool SeenGround::Work::mirrorSector(std::size_t ray, const Mirror& mirror) {
   for (const FanHit& hit : fan.hits(ray)) appendFirstLeg({hit.box, hit.prism}, mirror, direction, *r, hits);
   appendSecondLeg(*now, mirror, frame->foot(), direction, *r, hits);
   const Slopes window = meet(frame->slopes(direction), slopesOf(frame->height(), {*r, *r, mirror.bottom, mirror.top}));
-  constexpr int kAtMirror = -2;  // on the glass nobody leans past either
   take(window, {*r, *r + reach}, kAtMirror);
   return true;
 }
@@ -128,7 +129,7 @@ void SeenGround::Work::drawSides(const Fold& fold, std::size_t border) {
     if (from == until) continue;
     const Segment side{fold.at(fan.border(border), from), fold.at(fan.border(border), until)};
     bits.toggle(side);
-    // The face of one wall runs on from sector to sector: behind it is no ground to lean into.
+    // The face of one straight wall runs on from sector to sector: behind it is no ground to lean into.
     if (wallFrom == kOpenEnd || wallFrom != wallUntil) bits.addNear(side, grow);
   }
 }

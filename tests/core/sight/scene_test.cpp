@@ -1,0 +1,133 @@
+#include "core/sight/scene.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/core/sight/world.h"
+
+namespace wend::sight {
+namespace {
+
+/// A wall along x from 0 to 10, 0.2 thick, with one opening from 4 to 5.
+SceneInput doorway(LeafMotion moves, std::vector<geometry::KeySpan> keys = {}, std::vector<double> shares = {}) {
+  SceneInput input;
+  input.walls.push_back(world::wall({{0, 0}, {10, 0}}, 0.2, 3, 1));
+  OpeningCut cut;
+  cut.along = {4, 5};
+  cut.sill = 0.1;
+  cut.head = 2.1;
+  cut.fill = Fill::solid;
+  cut.moves = moves;
+  cut.keys = std::move(keys);
+  cut.shares = std::move(shares);
+  cut.tag = 5;
+  input.openings.push_back(cut);
+  return input;
+}
+
+Leaf leafOf(const SceneInput& input, double t) {
+  const Scene scene(input);
+  return scene.at(t).leaves().at(0);
+}
+
+void expectAt(Point p, double x, double y) {
+  EXPECT_NEAR(p.x, x, 1e-12);
+  EXPECT_NEAR(p.y, y, 1e-12);
+}
+
+TEST(Scene, AWallIsCutByItsOpeningAndStaysSolidBelowTheSillAndAboveTheHead) {
+  const Scene scene(doorway({}));
+  ASSERT_EQ(scene.prisms().size(), 4u);
+  int jambs = 0;
+  for (const Prism& prism : scene.prisms()) {
+    EXPECT_EQ(prism.source, (Source{Owner::wall, 1}));
+    const double area = geometry::signedArea(scene.corners(prism));
+    if (prism.jamb) {
+      ++jambs;
+      EXPECT_TRUE(std::abs(area - 0.8) < 1e-12 || std::abs(area - 1.0) < 1e-12) << area;
+      EXPECT_EQ(prism.top, 3);
+    } else {
+      EXPECT_NEAR(area, 0.2, 1e-12);
+      EXPECT_TRUE((prism.bottom == 0 && prism.top == 0.1) || (prism.bottom == 2.1 && prism.top == 3));
+    }
+  }
+  EXPECT_EQ(jambs, 2);
+}
+
+TEST(Leaf, HangsOnTheFaceItOpensTowardsAndTurnsAboutItsHinge) {
+  const std::vector<geometry::KeySpan> opened{{0, 0, false}};
+  struct Case {
+    End hinge;
+    Side towards;
+    Point pivot, shut, open;
+  };
+  const std::vector<Case> cases{{End::start, Side::left, {4, 0.1}, {5, 0.1}, {4, 1.1}},
+                                {End::start, Side::right, {4, -0.1}, {5, -0.1}, {4, -1.1}},
+                                {End::end, Side::left, {5, 0.1}, {4, 0.1}, {5, 1.1}},
+                                {End::end, Side::right, {5, -0.1}, {4, -0.1}, {5, -1.1}}};
+  for (const Case& c : cases) {
+    const LeafMotion moves{LeafKind::swing, c.hinge, c.towards, 90};
+    const Leaf shut = leafOf(doorway(moves), 0);
+    expectAt(shut.panel.a, c.pivot.x, c.pivot.y);
+    expectAt(shut.panel.b, c.shut.x, c.shut.y);
+    EXPECT_TRUE(shut.hides);
+    const Leaf open = leafOf(doorway(moves, opened, {1}), 0);
+    expectAt(open.panel.a, c.pivot.x, c.pivot.y);
+    expectAt(open.panel.b, c.open.x, c.open.y);
+    EXPECT_TRUE(open.hides) << "an open leaf hides where it stands";
+  }
+}
+
+TEST(Leaf, ASlideRunsPastItsHingeAndALiftGoesUp) {
+  const std::vector<geometry::KeySpan> key{{0, 0, false}};
+  const Leaf slid = leafOf(doorway({LeafKind::slide, End::start, Side::left, 90}, key, {0.75}), 0);
+  expectAt(slid.panel.a, 3.25, 0.1);
+  expectAt(slid.panel.b, 4.25, 0.1);
+  const Leaf lifted = leafOf(doorway({LeafKind::lift, End::start, Side::left, 90}, key, {0.5}), 0);
+  EXPECT_DOUBLE_EQ(lifted.bottom, 1.1);
+  EXPECT_DOUBLE_EQ(lifted.top, 3.1);
+}
+
+TEST(Leaf, HidesNothingWhileItsShareChangesAndACutActsAtItsInstant) {
+  const SceneInput input = doorway({}, {{0, 0, false}, {10, 2, false}, {20, 0, false}, {30, 2, false}}, {0, 1, 0, 0});
+  EXPECT_TRUE(leafOf(input, 9.99).hides);
+  EXPECT_FALSE(leafOf(input, 10).hides);
+  EXPECT_FALSE(leafOf(input, 11.99).hides);
+  EXPECT_TRUE(leafOf(input, 12).hides);
+  expectAt(leafOf(input, 19.99).panel.b, 4, 1.1);
+  expectAt(leafOf(input, 20).panel.b, 5, 0.1);
+  EXPECT_TRUE(leafOf(input, 31).hides) << "a key that changes nothing moves nothing";
+  const Scene scene(input);
+  EXPECT_EQ(scene.changes(), (std::vector<double>{0, 10, 12, 20, 30, 32}));
+}
+
+TEST(Leaf, WithoutMotionHidesAtShareNoughtAndACurtainBelowOne) {
+  SceneInput input = doorway({}, {{0, 0, false}, {1, 0, false}, {2, 0, false}}, {0, 0.5, 1});
+  input.openings[0].moves.reset();
+  expectAt(leafOf(input, 0).panel.a, 4, 0);
+  EXPECT_TRUE(leafOf(input, 0).hides);
+  EXPECT_FALSE(leafOf(input, 1).hides);
+  input.openings[0].fill = Fill::curtain;
+  EXPECT_TRUE(leafOf(input, 1).hides);
+  EXPECT_FALSE(leafOf(input, 2).hides);
+  input.openings[0].fill = Fill::glass;
+  EXPECT_FALSE(leafOf(input, 0).hides);
+  EXPECT_TRUE(leafOf(input, 0).inWay);
+}
+
+TEST(Scene, AMirrorOutlineShowsOutwardsADiscShowsNothing) {
+  SceneInput input;
+  input.pieces.push_back(world::box({0, 0}, {1, 1}, 0, 2, 4, Surface::mirror));
+  PieceIn disc = world::disc({5, 5}, 1, 0, 2);
+  disc.surface = Surface::mirror;
+  input.pieces.push_back(disc);
+  const Scene scene(input);
+  ASSERT_EQ(scene.mirrors().size(), 4u);
+  for (const Mirror& mirror : scene.mirrors()) {
+    EXPECT_EQ(mirror.tag, 4);
+    EXPECT_LT(geometry::cross(mirror.face.b - mirror.face.a, Point{0.5, 0.5} - mirror.face.a), 0) << "inside behind it";
+  }
+  EXPECT_EQ(scene.prisms().size(), 2u) << "both hide";
+}
+
+}  // namespace
+}  // namespace wend::sight
