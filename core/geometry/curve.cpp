@@ -18,18 +18,23 @@ struct Cases : F... {
 template <class... F>
 Cases(F...) -> Cases<F...>;
 
+/// As an int, one at least. A million parts at most: nobody draws finer.
+int wholeParts(double parts) {
+  return static_cast<int>(std::clamp(std::ceil(parts), 1.0, 1e6));
+}
+
 /// Equal parts of an arc whose chords stay within `tolerance` of it.
 int partsOf(const Arc& arc, double tolerance) {
   const double radius = std::max(arc.fromRadius, arc.toRadius);
   const double step = tolerance < radius ? 2 * std::acos(1 - tolerance / radius) : std::numbers::pi / 2;
-  return std::max(1, static_cast<int>(std::ceil(std::abs(radians(arc.sweep)) / step)));
+  return wholeParts(std::abs(radians(arc.sweep)) / step);
 }
 
 /// Equal parts of u whose chords stay within `tolerance`: a chord over h is off by at most h^2 / 8 |d2P/du2|, which is
 /// greatest at an end because it is linear in u.
 int partsOf(const Cubic& cubic, double tolerance) {
   const double bend = std::max(length(cubic.bend(0)), length(cubic.bend(1)));
-  return std::max(1, static_cast<int>(std::ceil(std::sqrt(bend / (8 * tolerance)))));
+  return wholeParts(std::sqrt(bend / (8 * tolerance)));
 }
 
 }  // namespace
@@ -62,7 +67,9 @@ double Curve::Measured::parameter(double s) const {
   for (int k = 0; k < 3; ++k) {
     const double speed = geometry::length(cubic.slope(u));
     if (speed <= 0) break;
-    u = std::clamp(u - (metres[part] + cubic.length(low, u) - s) / speed, low, low + h);
+    const double step = (metres[part] + cubic.length(low, u) - s) / speed;
+    u = std::clamp(u - step, low, low + h);
+    if (std::abs(step) < 1e-9) break;  // the next one would be its square
   }
   return u;
 }

@@ -53,7 +53,7 @@ class Curve {
   Vec heading(double s) const;
 
   /// Places along the curve, ends included, such that the straight line between two neighbours stays within
-  /// `tolerance` metres of the curve. Requires tolerance > 0.
+  /// `tolerance` metres of the curve, or a million to a run where that would take more. Requires tolerance > 0.
   std::vector<CurvePoint> polyline(double tolerance) const;
 
  private:

@@ -11,8 +11,9 @@ namespace {
 using base::fixed;
 using geometry::unwrapped;
 
-constexpr double kLook = 0.05;       ///< seconds between two looks
-constexpr double kInstant = 1e-6;    ///< seconds: what turns within this jumps
+constexpr double kLook = 0.05;     ///< seconds between two looks
+constexpr double kInstant = 1e-6;  ///< seconds: what turns within this jumps
+constexpr std::size_t kMostLooks = 4'000'000;
 constexpr double kRateReach = 1e-3;  ///< seconds to either side that rates are taken over
 
 std::string pointer(std::size_t key, const char* name) {
@@ -48,6 +49,12 @@ base::Problems problemsOf(const std::vector<AimKey>& keys, const AimRig& rig) {
                           "a leg that travels", "Give the camera somewhere to go, or the aim a bearing."});
   }
   return problems;
+}
+
+base::Problem restless(std::size_t key, double t) {
+  return {"aim-too-restless", pointer(key, "/on"),
+          "a target that turns the lens round and round by " + fixed(t, 2) + " s", "a turn that somebody could follow",
+          "Slow the camera or the target, or aim elsewhere."};
 }
 
 base::Problem problemOf(std::size_t key, Framed::Outcome outcome, double t) {
@@ -86,7 +93,7 @@ class AimTrack::Tracing {
   /// Goes on to t, by halves where the view turns too far at once.
   void reach(double t) {
     const Sample last = samples.back();
-    if (!(t > last.t)) return;
+    if (!(t > last.t) || samples.size() > kMostLooks) return;
     const Wish next = look(t);
     const double bearing = next.bearing ? unwrapped(*next.bearing, last.bearing) : last.bearing;
     const bool far = std::abs(bearing - last.bearing) > kAimCut || std::abs(next.tilt - wish_.tilt) > kAimCut;
@@ -133,18 +140,24 @@ base::Problems AimTrack::trace(double length) {
     breaks_.push_back(times_[i].at);
     breaks_.push_back(times_[i].at + times_[i].over);
     if (std::holds_alternative<AimBearing>(keys_[i].on)) continue;
-    Tracing tracing(*this, i);
-    if (i == 0)
-      tracing.start(std::min(0.0, times_[0].at), 0);
-    else
-      tracing.start(times_[i].at, shownBy(i - 1, times_[i].at).bearing);
-    tracing.follow(lastShown(i, length));
-    samples_[i] = std::move(tracing.samples);
-    jumps.insert(jumps.end(), tracing.jumps.begin(), tracing.jumps.end());
-    if (tracing.problem) problems.push_back(*tracing.problem);
+    const base::Problems found = follow(i, length, jumps);
+    problems.insert(problems.end(), found.begin(), found.end());
   }
   if (problems.empty()) findCuts(std::move(jumps));
   return problems;
+}
+
+base::Problems AimTrack::follow(std::size_t key, double length, std::vector<double>& jumps) {
+  Tracing tracing(*this, key);
+  if (key == 0)
+    tracing.start(std::min(0.0, times_[0].at), 0);
+  else
+    tracing.start(times_[key].at, shownBy(key - 1, times_[key].at).bearing);
+  tracing.follow(lastShown(key, length));
+  samples_[key] = std::move(tracing.samples);
+  jumps.insert(jumps.end(), tracing.jumps.begin(), tracing.jumps.end());
+  if (samples_[key].size() > kMostLooks) return {restless(key, samples_[key].back().t)};
+  return tracing.problem ? base::Problems{*tracing.problem} : base::Problems{};
 }
 
 double AimTrack::lastShown(std::size_t key, double length) const {

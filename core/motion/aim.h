@@ -89,6 +89,7 @@ class AimTrack {
   Orientation shownBy(std::size_t key, double t) const;
   double lastShown(std::size_t key, double length) const;
   base::Problems trace(double length);
+  base::Problems follow(std::size_t key, double length, std::vector<double>& jumps);
   void findCuts(std::vector<double> instants);
 
   std::vector<AimKey> keys_;

@@ -53,6 +53,9 @@ std::optional<base::Problem> arcProblem(std::size_t i, const geometry::Arc& arc,
     return base::Problem{"arc-wrong-sweep", pointer(i, "/leg/sweep"), fixed(sweep, 2) + " degrees",
                          fixed(arc.sweep, 2) + " degrees within " + fixed(kArcSweepTolerance, 1),
                          "Write the turn from this mark to the next round the centre, clockwise positive."};
+  if (std::abs(sweep) > 360 * kMostTurns)
+    return base::Problem{"arc-too-many-turns", pointer(i, "/leg/sweep"), fixed(sweep, 0) + " degrees",
+                         "at most " + fixed(kMostTurns, 0) + " turns", "Write a smaller sweep."};
   return std::nullopt;
 }
 

@@ -33,6 +33,9 @@ struct TrackMark {
 inline constexpr double kArcRadiusTolerance = 0.005;
 inline constexpr double kArcSweepTolerance = 0.5;
 
+/// An arc goes round at most this often.
+inline constexpr double kMostTurns = 100;
+
 /// The way of each leg: one curve per pair of neighbouring marks, from the first's `pos` to the second's.
 ///
 /// Ensures   1. a leg shorter than geometry::kHold is a hold: its curve is the first mark's place, length 0;
@@ -42,7 +45,8 @@ inline constexpr double kArcSweepTolerance = 0.5;
 ///           3. an arc goes exactly from mark to mark: radius and angle linearly between the two, the turn being
 ///              the one nearest to `sweep`.
 /// Fails     "not-finite", "arc-without-radius", "arc-uneven-radius" (beyond kArcRadiusTolerance), "arc-wrong-sweep"
-///           (beyond kArcSweepTolerance); every one found, `where` a pointer into the list ("/3/leg/sweep").
+///           (beyond kArcSweepTolerance), "arc-too-many-turns" (beyond kMostTurns); every one found, `where` a pointer
+///           into the list ("/3/leg/sweep").
 base::Result<std::vector<geometry::Curve>> waysBetween(const std::vector<TrackMark>& marks);
 
 }  // namespace wend::motion

@@ -2,6 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <random>
+
 #include "core/geometry/pose.h"
 #include "core/motion/track.h"
 
@@ -207,6 +210,95 @@ TEST(Aim, ANearPassSwingsFastButDoesNotCut) {
   const AimTrack track = aim({{{0}, standing({0, 0.15, 1})}}, rigOn(walk), 8);
   EXPECT_TRUE(track.cuts().empty());
   EXPECT_NEAR(track.ratesAt(4).bearing, -geometry::degrees(1 / 0.15), 0.1);
+}
+
+TEST(Aim, ATargetThatJumpsCutsTheAimAndTheBearingGoesOnFromThere) {
+  const auto passedOn = [](double t) { return t < 3 ? Point3{0, 5, 1} : Point3{5, -1, 1}; };
+  const AimTrack track = aim({{{0}, AimTarget{passedOn, {}}}}, rigAt({0, 0, 1}), 6);
+  ASSERT_EQ(track.cuts().size(), 1u);
+  EXPECT_NEAR(track.cuts()[0].at, 3, 2e-6);
+  EXPECT_NEAR(track.cuts()[0].bearing, geometry::bearingOf({5, -1}), 1e-9);
+  const auto lifted = [](double t) { return Point3{0, 5, t < 3 ? 1 : 2.0}; };
+  const AimTrack up = aim({{{0}, AimTarget{lifted, {}}}}, rigAt({0, 0, 1}), 6);
+  ASSERT_EQ(up.cuts().size(), 1u);
+  EXPECT_NEAR(up.cuts()[0].tilt, geometry::degrees(std::atan(0.2)), 1e-9);
+}
+
+TEST(Aim, ATargetThatWhirlsIsRefusedNotFollowedForEver) {
+  const auto whirling = [](double t) { return Point3{3 * std::sin(1e5 * t), 3 * std::cos(1e5 * t), 1}; };
+  EXPECT_EQ(codes({{{0}, AimTarget{whirling, {}}}}, rigAt({0, 0, 1})),
+            (std::vector<std::string>{"aim-too-restless /0/on"}));
+}
+
+double uniform(std::mt19937_64& random, double from, double until) {
+  return from + (until - from) * (static_cast<double>(random() >> 11) / 9007199254740992.0);
+}
+
+Track wandering(std::mt19937_64& random, double height) {
+  std::vector<TrackMark> marks;
+  for (int k = 0; k < 12; ++k) {
+    TrackMark mark{2.5 * k, 2.5 * k + (k % 3 ? 0 : 0.5), {uniform(random, -4, 4), uniform(random, -4, 4)}, height, {}};
+    mark.leg.shape = TrackLeg::Shape::smooth;
+    mark.leg.eased = k % 2;
+    marks.push_back(mark);
+  }
+  return trackOf(std::move(marks));
+}
+
+/// Targets at places, bearings and the way travelled, blended and cut, in random order.
+std::vector<AimKey> randomAims(std::mt19937_64& random, const Track& walker) {
+  std::vector<AimKey> keys;
+  for (int k = 0; k < 8; ++k) {
+    AimKey key{{3.5 * k, k == 0 ? 0 : uniform(random, 0.3, 3), random() % 2 == 1}, AimBearing{}, 0};
+    const auto kind = random() % 3;
+    if (kind == 0) key.on = AimBearing{uniform(random, -500, 500), uniform(random, -20, 20)};
+    if (kind == 1) key.on = AimTravel{uniform(random, -180, 180), uniform(random, -20, 20)};
+    if (kind == 2)
+      key.on = AimTarget{[walker](double t) { return walker.position(t); },
+                         {uniform(random, -0.7, 0.7), uniform(random, -0.5, 0.5)}};
+    if (kind != 0) key.turns = static_cast<int>(random() % 3) - 1;
+    keys.push_back(key);
+  }
+  return keys;
+}
+
+/// What is left of a change of bearing or tilt when the larger half of it is followed down to a microsecond.
+double jumpWithin(const AimTrack& track, double from, double until) {
+  const auto change = [&track](double a, double b) {
+    const Orientation x = track.orientationAt(a), y = track.orientationAt(b);
+    return std::max(std::abs(x.bearing - y.bearing), std::abs(x.tilt - y.tilt));
+  };
+  while (until - from > 1e-6) {
+    const double middle = (from + until) / 2;
+    (change(from, middle) > change(middle, until) ? until : from) = middle;
+  }
+  return change(from, until);
+}
+
+TEST(Aim, IsContinuousBetweenTheCutsItLists) {
+  std::mt19937_64 random(77);
+  int usable = 0;
+  for (int run = 0; run < 12; ++run) {
+    const Track camera = wandering(random, 1.9), walker = wandering(random, 1.6);
+    const auto traced = aimTrack(randomAims(random, walker), rigOn(camera), 30);
+    if (!traced) continue;  // they met closer than the lens can frame
+    ++usable;
+    const AimTrack& track = *traced;
+    for (double t = 0; t < 30; t += 0.01) {
+      const auto listed = std::any_of(track.cuts().begin(), track.cuts().end(),
+                                      [t](const AimCut& cut) { return cut.at >= t && cut.at <= t + 0.0101; });
+      EXPECT_TRUE(listed || jumpWithin(track, t, t + 0.01) < 0.6) << run << " " << t;
+    }
+  }
+  EXPECT_GT(usable, 9);
+}
+
+TEST(Aim, TwoCallsGiveTheSameBits) {
+  std::mt19937_64 random(78);
+  const Track camera = wandering(random, 1.9), walker = wandering(random, 1.6);
+  const auto keys = randomAims(random, walker);
+  const AimTrack a = aim(keys, rigOn(camera), 30), b = aim(keys, rigOn(camera), 30);
+  for (double t = 30; t > 0; t -= 0.171) EXPECT_EQ(a.orientationAt(t), b.orientationAt(t));
 }
 
 TEST(Aim, ReportsEveryProblemWithItsPlace) {

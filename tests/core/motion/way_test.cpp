@@ -36,6 +36,12 @@ TEST(Arc, ToleratesFiveMillimetresAndHalfADegreeAndNoMore) {
   EXPECT_EQ(firstCode(arcOf(90, 0)), "arc-without-radius");
 }
 
+TEST(Arc, GoesRoundAHundredTimesAtMost) {
+  EXPECT_EQ(firstCode(arcOf(90 + 360.0 * 99, 2)), "");
+  EXPECT_EQ(firstCode(arcOf(90 + 360.0 * 100, 2)), "arc-too-many-turns");
+  EXPECT_EQ(firstCode(arcOf(90 - 360e9, 2)), "arc-too-many-turns");
+}
+
 TEST(Arc, EndsExactlyOnItsMarksWithRadiusAndAngleLinear) {
   const auto ways = waysBetween(arcOf(90.4, 2.004));
   const geometry::Curve& way = ways->front();
