@@ -63,6 +63,13 @@ class Table {
     WEND_CHECK(at < rows_.size());
     rows_.erase(rows_.begin() + static_cast<std::ptrdiff_t>(at));
   }
+  /// The same entity at another index; the others close up.
+  void move(std::size_t from, std::size_t to) {
+    WEND_CHECK(from < rows_.size() && to < rows_.size());
+    Ref row = rows_[from];
+    remove(from);
+    rows_.insert(rows_.begin() + static_cast<std::ptrdiff_t>(to), std::move(row));
+  }
 
   /// Iterates over const T&.
   class Iterator {

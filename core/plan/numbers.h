@@ -1,0 +1,318 @@
+/// Every number of every part of a plan, with its kind: the one list that quantising and range checks walk.
+///
+/// eachNumber(part, f) calls f(double& value, const NumberKind& kind, const char* name) for each number in `part`; the
+/// name is the file's. A new field of a plan gets its line here.
+#pragma once
+
+#include <variant>
+
+#include "core/plan/plan.h"
+#include "core/plan/quantise.h"
+
+namespace wend::plan {
+
+template <class F>
+void eachNumber(Point& point, F&& f, const char* name) {
+  f(point.x, kinds::kPlace, name);
+  f(point.y, kinds::kPlace, name);
+}
+template <class F>
+void eachNumber(std::vector<Point>& points, F&& f, const char* name) {
+  for (Point& point : points) eachNumber(point, f, name);
+}
+template <class F>
+void eachNumber(std::optional<double>& value, F&& f, const NumberKind& kind, const char* name) {
+  if (value) f(*value, kind, name);
+}
+template <class F>
+void eachNumber(Moment& moment, F&& f, const char* name) {
+  f(moment.seconds, kinds::kMoment, name);
+}
+template <class F>
+void eachNumber(std::optional<Moment>& moment, F&& f, const char* name) {
+  if (moment) eachNumber(*moment, f, name);
+}
+template <class F>
+void eachNumber(KeyTime& time, F&& f) {
+  eachNumber(time.at, f, "at");
+  f(time.over, kinds::kDuration, "over");
+}
+template <class F>
+void eachNumber(Target& on, F&& f) {
+  if (auto* point = std::get_if<OnPoint>(&on)) {
+    eachNumber(point->pos, f, "on/point");
+    f(point->height, kinds::kHeight, "on/height");
+  } else if (auto* bearing = std::get_if<OnBearing>(&on)) {
+    f(bearing->bearing, kinds::kBearing, "on/bearing");
+    f(bearing->tilt, kinds::kTilt, "on/tilt");
+  } else if (auto* travel = std::get_if<OnTravel>(&on)) {
+    f(travel->offset, kinds::kBearing, "on/travel");
+    f(travel->tilt, kinds::kTilt, "on/tilt");
+  } else if (auto* distance = std::get_if<OnDistance>(&on)) {
+    f(distance->metres, kinds::kSize, "on/distance");
+  }
+}
+template <class F>
+void eachNumber(Footprint& shape, F&& f) {
+  if (auto* disc = std::get_if<Disc>(&shape)) {
+    eachNumber(disc->centre, f, "disc/centre");
+    f(disc->radius, kinds::kSize, "disc/radius");
+  } else if (auto* outline = std::get_if<Outline>(&shape)) {
+    eachNumber(outline->points, f, "outline");
+  } else {
+    eachNumber(std::get<Line>(shape).points, f, "points");
+  }
+}
+
+template <class F>
+void eachNumber(Underlay& underlay, F&& f) {
+  f(underlay.metresPerPixel, NumberKind{1e9, 1e-6, 1000, "m"}, "metresPerPixel");
+  eachNumber(underlay.pos, f, "pos");
+  f(underlay.bearing, kinds::kBearing, "bearing");
+  f(underlay.opacity, kinds::kShare, "opacity");
+}
+template <class F>
+void eachNumber(Room& room, F&& f) {
+  eachNumber(room.outline, f, "outline");
+  f(room.floor, kinds::kHeight, "floor");
+  f(room.ceiling, kinds::kHeight, "ceiling");
+}
+template <class F>
+void eachNumber(Wall& wall, F&& f) {
+  eachNumber(wall.points, f, "points");
+  f(wall.thickness, kinds::kSize, "thickness");
+  f(wall.bottom, kinds::kHeight, "bottom");
+  f(wall.top, kinds::kHeight, "top");
+}
+template <class F>
+void eachNumber(Opening& opening, F&& f) {
+  f(opening.along.from, kinds::kExtent, "along");
+  f(opening.along.until, kinds::kExtent, "along");
+  f(opening.sill, kinds::kHeight, "sill");
+  f(opening.head, kinds::kHeight, "head");
+  f(opening.threshold, kinds::kExtent, "threshold");
+  if (opening.moves) f(opening.moves->full, kinds::kAngle, "moves/full");
+  for (OpenKey& key : opening.open) {
+    eachNumber(key.time, f);
+    f(key.share, kinds::kShare, "open/share");
+  }
+}
+template <class F>
+void eachNumber(Piece& piece, F&& f) {
+  eachNumber(piece.shape, f);
+  f(piece.bottom, kinds::kHeight, "bottom");
+  f(piece.top, kinds::kHeight, "top");
+}
+template <class F>
+void eachNumber(Area& area, F&& f) {
+  eachNumber(area.shape, f);
+  for (AreaState& state : area.states) {
+    eachNumber(state.time, f);
+    for (Reading& reading : state.readings) {
+      eachNumber(reading.pos, f, "readings/pos");
+      f(reading.stop, kinds::kStop, "readings/stop");
+    }
+  }
+  for (ClockReading& reading : area.byClock) {
+    f(reading.timeOfDay, kinds::kDuration, "byClock");
+    f(reading.stop, kinds::kStop, "byClock");
+  }
+  eachNumber(area.step, f, kinds::kExtent, "step");
+  eachNumber(area.floor, f, kinds::kHeight, "floor");
+}
+
+template <class F>
+void eachNumber(Mark& mark, F&& f) {
+  eachNumber(mark.at, f, "marks/at");
+  eachNumber(mark.until, f, "marks/until");
+  eachNumber(mark.pos, f, "marks/pos");
+  eachNumber(mark.height, f, kinds::kHeight, "marks/height");
+  eachNumber(mark.facing, f, kinds::kBearing, "marks/facing");
+  eachNumber(mark.leg.via, f, "marks/leg/via");
+  eachNumber(mark.leg.centre, f, "marks/leg/centre");
+  f(mark.leg.sweep, kinds::kBearing, "marks/leg/sweep");
+}
+template <class F>
+void eachNumber(Performer& performer, F&& f) {
+  f(performer.stature, NumberKind{10000, 0.3, 3, "m"}, "stature");
+  f(performer.radius, NumberKind{10000, 0.05, 2, "m"}, "radius");
+  for (Mark& mark : performer.marks) eachNumber(mark, f);
+}
+template <class F>
+void eachNumber(Prop& prop, F&& f) {
+  f(prop.wobble, kinds::kExtent, "wobble");
+  for (PropEntry& entry : prop.track) {
+    eachNumber(entry.at, f, "track/at");
+    eachNumber(entry.pos, f, "track/pos");
+    f(entry.height, kinds::kHeight, "track/height");
+  }
+}
+template <class F>
+void eachNumber(Crew& crew, F&& f) {
+  f(crew.radius, NumberKind{10000, 0.05, 2, "m"}, "radius");
+  f(crew.height, NumberKind{10000, 0.3, 3, "m"}, "height");
+  f(crew.crouch, NumberKind{10000, 0.2, 3, "m"}, "crouch");
+  f(crew.speed, kinds::kSpeed, "speed");
+  for (Mark& mark : crew.marks) eachNumber(mark, f);
+  for (Need& need : crew.needs) {
+    if (auto* near = std::get_if<NearCamera>(&need.what)) f(near->within, kinds::kSize, "needs/within");
+    eachNumber(need.from, f, "needs/from");
+    eachNumber(need.until, f, "needs/until");
+  }
+}
+template <class F>
+void eachNumber(Shelter& shelter, F&& f) {
+  eachNumber(shelter.pos, f, "pos");
+  f(shelter.radius, kinds::kSize, "radius");
+}
+template <class F>
+void eachNumber(Gear& gear, F&& f) {
+  eachNumber(gear.pos, f, "pos");
+  f(gear.radius, kinds::kSize, "radius");
+  f(gear.height, kinds::kSize, "height");
+}
+template <class F>
+void eachNumber(Fixture& fixture, F&& f) {
+  eachNumber(fixture.pos, f, "pos");
+  f(fixture.height, kinds::kHeight, "height");
+  f(fixture.bearing, kinds::kBearing, "bearing");
+  f(fixture.tilt, kinds::kTilt, "tilt");
+  if (auto* beam = std::get_if<BeamOutput>(&fixture.output)) {
+    f(beam->candela, kinds::kCandela, "output/candela");
+    f(beam->beam, kinds::kAngle, "output/beam");
+    f(beam->field, kinds::kAngle, "output/field");
+  } else {
+    f(std::get<IesOutput>(fixture.output).scale, kinds::kFactor, "output/scale");
+  }
+  for (LevelKey& key : fixture.level) {
+    eachNumber(key.time, f);
+    f(key.share, kinds::kShare, "level/share");
+  }
+}
+template <class F>
+void eachNumber(Beat& beat, F&& f) {
+  f(beat.time, kinds::kDuration, "time");
+}
+template <class F>
+void eachNumber(Clock& clock, F&& f) {
+  f(clock.length, NumberKind{1000, 0.001, 86400, "s"}, "length");
+  eachNumber(clock.timeOfDay, f, kinds::kDuration, "timeOfDay");
+}
+
+template <class F>
+void eachNumber(Camera& camera, F&& f) {
+  for (Mark& mark : camera.marks) eachNumber(mark, f);
+  for (AimKey& key : camera.aims) {
+    eachNumber(key.time, f);
+    eachNumber(key.on, f);
+    for (double& part : key.place) f(part, kinds::kInFrame, "aims/place");
+  }
+  for (double& side : camera.gate) f(side, kinds::kGate, "gate");
+  f(camera.squeeze, NumberKind{10000, 0.25, 4, ""}, "squeeze");
+  eachNumber(camera.aspect, f, NumberKind{10000, 0.2, 10, ""}, "aspect");
+  f(camera.blurCircle, kinds::kBlurCircle, "blurCircle");
+  f(camera.exposureIndex, kinds::kIndex, "exposureIndex");
+  f(camera.shutterDeg, NumberKind{100, 0.1, 360, "degrees"}, "shutterDeg");
+  f(camera.ndStops, kinds::kStops, "ndStops");
+  f(camera.meter.constant, NumberKind{100, 1, 10000, ""}, "meter/constant");
+  f(camera.rig.radius, kinds::kExtent, "rig/radius");
+  for (double& end : camera.rig.payload) f(end, kinds::kMass, "rig/payload");
+  for (RigItem& item : camera.rig.items) f(item.kg, kinds::kMass, "rig/items/kg");
+  for (CarriedBody& body : camera.bodies) {
+    f(body.behind, kinds::kPlace, "bodies/behind");
+    f(body.right, kinds::kPlace, "bodies/right");
+  }
+}
+template <class F>
+void eachNumber(Lens& lens, F&& f) {
+  for (double& end : lens.focal) f(end, kinds::kFocal, "focal");
+  for (double& end : lens.stop) f(end, kinds::kStop, "stop");
+  f(lens.closeFocus, kinds::kSize, "closeFocus");
+  f(lens.pupilAhead, NumberKind{10000, -2, 2, "m"}, "pupilAhead");
+  f(lens.transmission, NumberKind{10000, 0.01, 1, ""}, "transmission");
+  f(lens.breathing, NumberKind{10000, -1, 1, ""}, "breathing");
+  for (FocusMark& mark : lens.focusMarks) {
+    eachNumber(mark.distance, f, kinds::kSize, "focusMarks/distance");
+    f(mark.deg, kinds::kBearing, "focusMarks/deg");
+  }
+  for (IrisMark& mark : lens.irisMarks) {
+    f(mark.stop, kinds::kStop, "irisMarks/stop");
+    f(mark.deg, kinds::kBearing, "irisMarks/deg");
+  }
+  for (ZoomMark& mark : lens.zoomMarks) {
+    f(mark.focal, kinds::kFocal, "zoomMarks/focal");
+    f(mark.deg, kinds::kBearing, "zoomMarks/deg");
+  }
+  f(lens.limits.focusDegPerSecond, kinds::kDegreesPerSecond, "limits/focusDegPerSecond");
+}
+template <class F>
+void eachNumber(Wobble& wobble, F&& f) {
+  f(wobble.taped, kinds::kExtent, "taped");
+  f(wobble.walking, kinds::kExtent, "walking");
+  f(wobble.untaped, kinds::kExtent, "untaped");
+  f(wobble.operatorMoving, kinds::kExtent, "operatorMoving");
+  f(wobble.operatorStill, kinds::kExtent, "operatorStill");
+  f(wobble.dolly, kinds::kExtent, "dolly");
+}
+template <class F>
+void eachNumber(Focus& focus, F&& f) {
+  f(focus.blurShare, NumberKind{10000, 0.01, 10, ""}, "blurShare");
+  for (FocusKey& key : focus.keys) {
+    eachNumber(key.time, f);
+    eachNumber(key.on, f);
+  }
+  for (HandPull& pull : focus.pulls) {
+    eachNumber(pull.at, f, "pulls/at");
+    f(pull.over, kinds::kDuration, "pulls/over");
+    f(pull.distance, kinds::kSize, "pulls/distance");
+  }
+}
+template <class F>
+void eachNumber(Zoom& zoom, F&& f) {
+  f(zoom.slackShare, kinds::kShare, "slackShare");
+  for (ZoomKey& key : zoom.keys) {
+    eachNumber(key.time, f);
+    if (key.size.empty()) f(key.focal, kinds::kFocal, "keys/focal");
+    eachNumber(key.of, f);
+  }
+}
+template <class F>
+void eachNumber(Iris& iris, F&& f) {
+  f(iris.slackStops, kinds::kStops, "slackStops");
+  for (IrisKey& key : iris.keys) {
+    eachNumber(key.time, f);
+    f(key.stop, kinds::kStop, "keys/stop");
+  }
+}
+template <class F>
+void eachNumber(SightRules& rules, F&& f) {
+  f(rules.margin, NumberKind{100, 0, 90, "degrees"}, "margin");
+  f(rules.early, kinds::kDuration, "early");
+  f(rules.late, kinds::kDuration, "late");
+  f(rules.radius, NumberKind{10000, 0.05, 2, "m"}, "radius");
+  f(rules.height, NumberKind{10000, 0.3, 3, "m"}, "height");
+  f(rules.cell, NumberKind{10000, 0.01, 5, "m"}, "cell");
+}
+template <class F>
+void eachNumber(std::vector<Speech>& speech, F&& f) {
+  for (Speech& line : speech) {
+    eachNumber(line.from, f, "from");
+    eachNumber(line.until, f, "until");
+  }
+}
+template <class F>
+void eachNumber(std::vector<Handover>& handovers, F&& f) {
+  for (Handover& handover : handovers) {
+    eachNumber(handover.at, f, "at");
+    f(handover.over, kinds::kDuration, "over");
+  }
+}
+template <class F>
+void eachNumber(std::vector<Take>& takes, F&& f) {
+  for (Take& take : takes) {
+    for (auto& tap : take.beats) f(tap.second, kinds::kMoment, "beats");
+    for (TakeNote& note : take.notes) f(note.at, kinds::kMoment, "notes/at");
+  }
+}
+
+}  // namespace wend::plan
