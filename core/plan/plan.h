@@ -65,6 +65,7 @@ struct Accepted {
 struct TakeNote {
   double at = 0;
   std::string text;
+  Extras extra{};
   bool operator==(const TakeNote&) const = default;
 };
 struct Take {

@@ -1,0 +1,128 @@
+/// The keys of marks and of everybody and everything that has them: performers, props, crew, shelters, gear, speech.
+#pragma once
+
+#include "core/file/fields.h"
+#include "core/file/ranges.h"
+#include "core/file/words.h"
+
+namespace wend::file {
+
+template <class Fields>
+void describe(Fields& f, Of<plan::Leg>) {
+  using T = plan::Leg;
+  f.word("shape", &T::shape, kLegShapes);
+  f.points("via", &T::via, 0, Presence::may);
+  f.point("centre", &T::centre);
+  f.number("sweep", &T::sweep, kAngle);
+  f.word("pace", &T::pace, kPaces);
+}
+
+template <class Fields>
+void describe(Fields& f, Of<plan::Mark>, MarkOf whose) {
+  using T = plan::Mark;
+  if (whose == MarkOf::camera) f.text("id", &T::id);
+  f.moment("at", &T::at, Presence::must);
+  f.moment("until", &T::until, Presence::may);
+  if (whose == MarkOf::crew)
+    f.placeOr("shelter", &T::shelter, IdKind::shelter, &T::pos);
+  else
+    f.point("pos", &T::pos, Presence::must);
+  if (whose == MarkOf::camera) f.number("height", &T::height, kHeight);
+  if (whose == MarkOf::performer) {
+    f.number("facing", &T::facing, kAngle);
+    f.word("posture", &T::posture, kPerformerPostures);
+    f.flag("taped", &T::taped);
+  }
+  if (whose == MarkOf::crew) f.word("posture", &T::posture, kCrewPostures);
+  f.object("leg", &T::leg);
+}
+
+template <class Fields>
+void describe(Fields& f, Of<plan::Performer>) {
+  using T = plan::Performer;
+  f.id(&T::id);
+  f.text("name", &T::name);
+  f.text("letter", &T::letter);
+  f.number("stature", &T::stature, kStature);
+  f.number("radius", &T::radius, kBodyRadius);
+  f.marks("marks", &T::marks, MarkOf::performer);
+}
+
+template <class Fields>
+void describe(Fields& f, Of<plan::PropEntry>) {
+  using T = plan::PropEntry;
+  f.moment("at", &T::at, Presence::must);
+  f.placeOr("by", &T::by, IdKind::performer, &T::pos);
+  f.number("height", &T::height, kHeight);
+}
+
+template <class Fields>
+void describe(Fields& f, Of<plan::Prop>) {
+  using T = plan::Prop;
+  f.id(&T::id);
+  f.text("name", &T::name);
+  f.number("wobble", &T::wobble, kWobble);
+  f.keys("track", &T::track, false);
+}
+
+template <class Fields>
+void describe(Fields& f, Of<plan::Need>) {
+  using T = plan::Need;
+  f.need(&T::what);
+  f.moment("from", &T::from, Presence::may);
+  f.moment("until", &T::until, Presence::may);
+}
+
+template <class Fields>
+void describe(Fields& f, Of<plan::Crew>) {
+  using T = plan::Crew;
+  f.id(&T::id);
+  f.text("role", &T::role);
+  f.number("radius", &T::radius, kBodyRadius);
+  f.number("height", &T::height, kStature);
+  f.number("crouch", &T::crouch, kStature);
+  f.number("speed", &T::speed, kSpeed);
+  f.marks("marks", &T::marks, MarkOf::crew);
+  f.rows("needs", &T::needs, Layout::lines);
+}
+
+template <class Fields>
+void describe(Fields& f, Of<plan::Shelter>) {
+  using T = plan::Shelter;
+  f.id(&T::id);
+  f.text("name", &T::name);
+  f.point("pos", &T::pos, Presence::must);
+  f.number("radius", &T::radius, kBodyRadius);
+  f.integer("holds", &T::holds, kPeople);
+}
+
+template <class Fields>
+void describe(Fields& f, Of<plan::Gear>) {
+  using T = plan::Gear;
+  f.id(&T::id);
+  f.text("name", &T::name);
+  f.point("pos", &T::pos, Presence::must);
+  f.number("radius", &T::radius, kBodyRadius);
+  f.number("height", &T::height, kSize);
+}
+
+template <class Fields>
+void describe(Fields& f, Of<plan::Speech>) {
+  using T = plan::Speech;
+  f.reference("who", &T::who, IdKind::performer);
+  f.moment("from", &T::from, Presence::must);
+  f.moment("until", &T::until, Presence::must);
+  f.text("words", &T::words);
+}
+
+template <class Fields>
+void describe(Fields& f, Of<plan::Handover>) {
+  using T = plan::Handover;
+  f.text("what", &T::what, Presence::must);
+  f.reference("from", &T::from, IdKind::crew);
+  f.reference("to", &T::to, IdKind::crew);
+  f.moment("at", &T::at, Presence::must);
+  f.number("over", &T::over, kDuration);
+}
+
+}  // namespace wend::file
