@@ -63,7 +63,9 @@ struct Track {
 ///           (5) same tube and rules, same bits
 /// Error     a greedy choice: from what has been reached, each ramp is the one after which the axis can stand, or go on
 ///           straight, until latest, tried from a choice of departures that thins out backwards in time. Against an
-///           exhaustive search on small tubes it is seldom a ramp over the least; the test prints how seldom.
+///           exhaustive search with values on a grid, 2 of 2554 small random tubes took one ramp more than the least,
+///           none more; no proof stands behind it. In `unmet` the way is the one `passable` takes, which splits the
+///           miss evenly: not always the least in all.
 /// Cost      samples x a logarithm, for tubes whose holds and moves are short against the whole
 Track fewestMoves(const Tube& tube, const MoveRules& rules);
 

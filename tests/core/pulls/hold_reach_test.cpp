@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include "random_tube.h"
+#include "tests/core/pulls/random_tube.h"
 
 namespace wend::pulls {
 namespace {

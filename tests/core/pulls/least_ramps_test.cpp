@@ -6,7 +6,7 @@
 #include <limits>
 
 #include "core/pulls/fewest_moves.h"
-#include "random_tube.h"
+#include "tests/core/pulls/random_tube.h"
 
 namespace wend::pulls {
 namespace {

@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-#include "random_tube.h"
+#include "tests/core/pulls/random_tube.h"
 
 namespace wend::pulls {
 namespace {

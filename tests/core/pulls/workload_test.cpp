@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "random_tube.h"
+#include "tests/core/pulls/random_tube.h"
 
 namespace wend::pulls {
 namespace {
