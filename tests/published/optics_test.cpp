@@ -215,8 +215,9 @@ TEST(PublishedPan, SevenSecondsIsOneSeventhOfAnImageASecond) {
   EXPECT_NEAR(imageSpeed({1, 0}, {-1, 0}, {0.5, 0.3}, kFrameCrossing), 0.143, 5e-4);
 }
 
-// 16:9 seen from three picture heights is 33 degrees wide, and crossing it in 5, 7, 11, 17 s is "2, 3, 4.7, and 6.6
-// degrees a second", printed in rising order: the screen study behind the seven seconds.
+// 16:9 seen from three picture heights is 33 degrees wide (2 atan(16/9 / 6)); crossing it in 17, 11, 7 and 5 s is
+// "2, 3, 4.7, and 6.6 deg/s", as quoted from a study of judder whose address was not kept; the quotients are
+// arithmetic.
 TEST(PublishedPan, ScreenOfThirtyThreeDegrees) {
   const HalfTangents screen = halfTangents({16, 9}, 27);
   EXPECT_NEAR(fieldOfView(screen).horizontal, 33.0, 0.05);
