@@ -28,7 +28,8 @@ std::optional<Point> seenFrom(const Pose& other, const Pose& pose, Point place, 
 
 Point coverPoint(std::size_t i) {
   WEND_CHECK(i < kCoverColumns * kCoverRows);
-  const double column = static_cast<double>(i % kCoverColumns), row = static_cast<double>(i / kCoverColumns);
+  const std::size_t fromTop = i / kCoverColumns;
+  const double column = static_cast<double>(i % kCoverColumns), row = static_cast<double>(fromTop);
   return {(2 * column + 1) / kCoverColumns - 1, 1 - (2 * row + 1) / kCoverRows};
 }
 
