@@ -1,9 +1,9 @@
 #include "core/motion/aim.h"
 
 #include <algorithm>
-#include <string>
 
 #include "core/base/text.h"
+#include "core/motion/pointer.h"
 
 namespace wend::motion {
 namespace {
@@ -15,10 +15,6 @@ constexpr double kLook = 0.05;     ///< seconds between two looks
 constexpr double kInstant = 1e-6;  ///< seconds: what turns within this jumps
 constexpr std::size_t kMostLooks = 4'000'000;
 constexpr double kRateReach = 1e-3;  ///< seconds to either side that rates are taken over
-
-std::string pointer(std::size_t key, const char* name) {
-  return "/" + std::to_string(key) + name;
-}
 
 bool isFinite(const AimKey& key) {
   bool finite = std::isfinite(key.time.at) && std::isfinite(key.time.over) && key.time.over >= 0;

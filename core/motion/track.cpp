@@ -1,19 +1,15 @@
 #include "core/motion/track.h"
 
 #include <algorithm>
-#include <string>
 
 #include "core/base/text.h"
 #include "core/geometry/tolerance.h"
+#include "core/motion/pointer.h"
 
 namespace wend::motion {
 namespace {
 
 using base::fixed;
-
-std::string pointer(std::size_t mark, const char* key) {
-  return "/" + std::to_string(mark) + key;
-}
 
 void findOutOfOrder(const std::vector<TrackMark>& marks, base::Problems& problems) {
   for (std::size_t i = 0; i < marks.size(); ++i) {

@@ -1,20 +1,16 @@
 #include "core/motion/way.h"
 
 #include <optional>
-#include <string>
 
 #include "core/base/text.h"
 #include "core/geometry/tolerance.h"
+#include "core/motion/pointer.h"
 
 namespace wend::motion {
 namespace {
 
 using base::fixed;
 using geometry::Curve;
-
-std::string pointer(std::size_t mark, const char* key) {
-  return "/" + std::to_string(mark) + key;
-}
 
 void findNotFinite(const std::vector<TrackMark>& marks, base::Problems& problems) {
   for (std::size_t i = 0; i < marks.size(); ++i) {
