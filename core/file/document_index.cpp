@@ -74,14 +74,18 @@ void DocumentIndex::readEntity(JsonValue entity, IdKind kind, ProblemList& probl
   const std::string id(value->text());
   if (!base::isId(id) || (kind == IdKind::beat && id == plan::kEndBeat)) {
     sound_ = false;
-    problems.add({"bad-id", value->pointer(), value->shown(), "1 to 64 letters and digits, and not \"end\" for a beat",
-                  "choose another id"});
+    problems.addMade([&] {
+      return base::Problem{"bad-id", value->pointer(), value->shown(),
+                           "1 to 64 letters and digits, and not \"end\" for a beat", "choose another id"};
+    });
     return;
   }
   if (!ids_.emplace(id, kind).second) {
     sound_ = false;
-    problems.add({"duplicate-id", value->pointer(), value->shown(), "an id that nothing else in the plan has",
-                  "choose another id"});
+    problems.addMade([&] {
+      return base::Problem{"duplicate-id", value->pointer(), value->shown(), "an id that nothing else in the plan has",
+                           "choose another id"};
+    });
     return;
   }
   if (kind == IdKind::beat) beats_[id] = numberOf(entity.member("time")).value_or(0);

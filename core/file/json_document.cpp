@@ -103,7 +103,8 @@ class JsonBuilder {
     const std::string_view text = document_.text_;
     const std::size_t at = std::min(position > 0 ? position - 1 : 0, text.size());
     const bool cut = offset() >= text.size() && (position > text.size() || !open_.empty());
-    const std::string found = cut ? "the end of the file" : units::asTyped(text.substr(at, 12));
+    const std::string_view line = text.substr(at, std::min(text.find_first_of("\r\n", at), text.size()) - at);
+    const std::string found = cut ? "the end of the file" : units::asTyped(line.substr(0, 12));
     problems_.add({"json-syntax", lineAndColumn(text, at), found, "valid JSON",
                    cut ? "the file is cut short: restore it from a copy" : "mend the text at that place"});
     return false;
@@ -188,9 +189,11 @@ class JsonBuilder {
 
   void checkLength(const std::string& text, std::uint32_t node) {
     if (text.size() <= kMostCharacters || base::columns(text) <= kMostCharacters) return;
-    const JsonValue value = document_.value(node);
-    problems_.add({"text-too-long", value.pointer(), std::to_string(base::columns(text)) + " characters",
-                   "at most " + std::to_string(kMostCharacters) + " characters", "shorten the text"});
+    problems_.addMade([&] {
+      return Problem{"text-too-long", document_.value(node).pointer(),
+                     std::to_string(base::columns(text)) + " characters",
+                     "at most " + std::to_string(kMostCharacters) + " characters", "shorten the text"};
+    });
   }
 
   void checkKeys(std::uint32_t object) {
@@ -202,10 +205,10 @@ class JsonBuilder {
   }
 
   void repeated(std::uint32_t object, std::string_view key) {
-    const JsonValue value = document_.value(object);
-    const std::string parent = value.pointer();
-    problems_.add({"duplicate-key", (parent == "/" ? "" : parent) + "/" + pointerStep(key), "the key more than once",
-                   "each key once", "keep the one that is meant"});
+    problems_.addMade([&] {
+      return Problem{"duplicate-key", document_.value(object).pointerTo(key), "the key more than once", "each key once",
+                     "keep the one that is meant"};
+    });
   }
 
   JsonDocument& document_;
@@ -302,6 +305,10 @@ std::string JsonValue::pointer() const {
   for (JsonValue value = *this; value.node_ != 0; value.node_ = document_->nodes_[value.node_].parent)
     text = value.step() + text;
   return text.empty() ? "/" : text;
+}
+
+std::string JsonValue::pointerTo(std::string_view key) const {
+  return (node_ == 0 ? std::string() : pointer()) + "/" + pointerStep(key);
 }
 
 std::string JsonValue::shown() const {

@@ -42,6 +42,8 @@ class JsonValue {
   std::optional<JsonValue> member(std::string_view key) const;
   /// "/camera/marks/3/at"; "/" is the whole document, so that a place is never empty.
   std::string pointer() const;
+  /// The pointer of a member it has, or would have.
+  std::string pointerTo(std::string_view key) const;
   /// The value cut to a readable length, for a problem.
   std::string shown() const;
   /// The value on one line with single blanks, numbers and strings as they were written.

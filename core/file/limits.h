@@ -11,6 +11,7 @@ inline constexpr std::size_t kMostItems = 100'000;                ///< of one li
 inline constexpr std::size_t kMostValues = 4'000'000;             ///< of a file, lists and objects counted too
 inline constexpr std::size_t kMostVertices = 1'000'000;           ///< of a plan's outlines and lines together
 inline constexpr std::size_t kMostCharacters = 4096;              ///< of one string
+inline constexpr std::size_t kMostThresholds = 1000;              ///< rules that a plan changes
 inline constexpr std::size_t kMostProblems = 100;                 ///< that are told one by one
 
 }  // namespace wend::file

@@ -1,18 +1,17 @@
 #include "core/file/order_checks.h"
 
-#include <algorithm>
 #include <cmath>
 
 #include "core/base/text.h"
 #include "core/geometry/tolerance.h"
+#include "core/plan/arc_leg.h"
+#include "core/plan/invariants.h"
 
 namespace wend::file {
 
 namespace {
 
-constexpr double kSameTime = 1e-6;
-constexpr double kSameRadius = 0.005;
-constexpr double kSameSweep = 0.5;
+using plan::kSameTime;
 
 std::string seconds(double value) {
   return base::shortest(std::round(value * 1000) / 1000) + " s";
@@ -20,22 +19,6 @@ std::string seconds(double value) {
 
 std::optional<plan::Point> placeOf(const ReadContext& context, const plan::Mark& mark) {
   return mark.shelter.empty() ? std::optional(mark.pos) : context.index().shelterAt(mark.shelter);
-}
-
-void checkArc(ReadContext& context, JsonValue row, const plan::Leg& leg, plan::Point from, plan::Point to) {
-  const JsonValue at = row.member("leg").value_or(row);
-  const double begin = geometry::distance(leg.centre, from);
-  const double end = geometry::distance(leg.centre, to);
-  if (std::abs(begin - end) > kSameRadius || std::min(begin, end) < kSameRadius) {
-    context.problem("arc-radius", at, "centre", base::fixed(begin, 3) + " m and " + base::fixed(end, 3) + " m",
-                    "both ends equally far from the centre, within 5 mm", "move the centre or one of the marks");
-    return;
-  }
-  const double between = geometry::bearingOf(to - leg.centre) - geometry::bearingOf(from - leg.centre);
-  if (std::abs(geometry::turn(between, leg.sweep)) <= kSameSweep) return;
-  context.problem("arc-sweep", at, "sweep", base::shortest(leg.sweep) + " degrees",
-                  base::fixed(geometry::unwrapped(between, leg.sweep), 1) + " degrees, or whole turns more or less",
-                  "write the sweep that leads from mark to mark, clockwise positive");
 }
 
 void checkNext(ReadContext& context, JsonValue row, JsonValue nextRow, const plan::Mark& mark, const plan::Mark& next) {
@@ -51,7 +34,8 @@ void checkNext(ReadContext& context, JsonValue row, JsonValue nextRow, const pla
                     "later than " + seconds(*leaves) + ", when the mark before is left", "put the marks in order");
     return;
   }
-  if (mark.leg.shape == plan::LegShape::arc) checkArc(context, row, mark.leg, *from, *to);
+  if (mark.leg.shape != plan::LegShape::arc) return;
+  if (auto problem = plan::arcProblem(mark.leg, *from, *to, row.pointerTo("leg"))) context.problem(std::move(*problem));
 }
 
 }  // namespace

@@ -13,12 +13,12 @@ struct KeyTimes {
 };
 
 /// Keys in order, none starting before the one before it is done; the first at 0 where `fromStart`.
-/// Times are taken as equal within a microsecond, so that "b4" and 25.0 may meet.
+/// Times are equal within plan::kSameTime, so that "b4" and 25.0 may meet.
 void checkKeys(ReadContext& context, const std::vector<JsonValue>& rows, const std::vector<KeyTimes>& keys,
                bool fromStart);
 
 /// Marks in order of time, each left no sooner than reached, two places never at one instant; arcs end as far from
-/// their centre as they begin, within 5 mm, and turn by what `sweep` says, within 0.5 degrees.
+/// their centre as they begin and turn by what `sweep` says (plan::arcProblem).
 void checkMarks(ReadContext& context, const std::vector<JsonValue>& rows, const std::vector<plan::Mark>& marks);
 
 }  // namespace wend::file

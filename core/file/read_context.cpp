@@ -46,14 +46,12 @@ bool staysBelow(std::string_view path) {
 }  // namespace
 
 void ReadContext::problem(const char* code, JsonValue at, const std::string& expected, const std::string& remedy) {
-  const bool told = problems_.open();
-  problems_.add(told ? base::Problem{code, at.pointer(), at.shown(), expected, remedy} : base::Problem{});
+  problems_.addMade([&] { return base::Problem{code, at.pointer(), at.shown(), expected, remedy}; });
 }
 
 void ReadContext::problem(const char* code, JsonValue object, std::string_view key, const std::string& found,
                           const std::string& expected, const std::string& remedy) {
-  const std::string parent = problems_.open() ? object.pointer() : "";
-  problems_.add({code, (parent == "/" ? "" : parent) + "/" + pointerStep(key), found, expected, remedy});
+  problems_.addMade([&] { return base::Problem{code, object.pointerTo(key), found, expected, remedy}; });
 }
 
 void ReadContext::missing(JsonValue object, std::string_view key) {
@@ -61,10 +59,11 @@ void ReadContext::missing(JsonValue object, std::string_view key) {
 }
 
 void ReadContext::unknownKey(JsonValue member, const std::vector<std::string>& known) {
-  if (!notes_.open()) return notes_.add({});
-  const auto near = base::nearestWord(member.key(), known);
-  notes_.add({"unknown-key", member.pointer(), units::asTyped(member.key()), "a key of this format",
-              didYouMean(near, "it is kept and written back, and changes nothing")});
+  notes_.addMade([&] {
+    return base::Problem{
+        "unknown-key", member.pointer(), units::asTyped(member.key()), "a key of this format",
+        didYouMean(base::nearestWord(member.key(), known), "it is kept and written back, and changes nothing")};
+  });
 }
 
 std::optional<double> ReadContext::number(JsonValue value, const Range& range) {

@@ -17,6 +17,7 @@ class ReadContext {
   std::size_t problemCount() const { return problems_.count(); }
   const ProblemList& notes() const { return notes_; }
 
+  void problem(base::Problem problem) { problems_.add(std::move(problem)); }
   void problem(const char* code, JsonValue at, const std::string& expected, const std::string& remedy);
   /// The same, where the value as a whole is no help: "where/key", found in words.
   void problem(const char* code, JsonValue object, std::string_view key, const std::string& found,

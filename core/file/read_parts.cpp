@@ -206,6 +206,10 @@ std::vector<std::pair<std::string, double>> numbersByName(ReadContext& context, 
 std::map<std::string, double> thresholdsFrom(ReadContext& context, JsonValue value, Keep keep) {
   std::map<std::string, double> factors;
   if (!context.expectObject(value)) return factors;
+  if (value.count() > kMostThresholds) {
+    context.problem("too-many", value, std::to_string(kMostThresholds) + " thresholds", "keep those that differ");
+    return factors;
+  }
   for (auto rule = value.first(); rule; rule = rule->next()) {
     if (!context.expectObject(*rule)) continue;
     KeyReader keys(context, *rule);

@@ -36,6 +36,15 @@ int takeThirds(std::string_view& text) {
   return 0;
 }
 
+/// The full mark k stops from T1. Beyond the engraved ones it is the exact T-number, shortened.
+std::string engraved(int k) {
+  const int row = k - kFirstEngraved;
+  if (row >= 0 && row < static_cast<int>(kEngraved.size()))
+    return std::string(kEngraved[static_cast<std::size_t>(row)]);
+  const double exact = std::exp2(k / 2.0);
+  return base::fixed(exact, exact >= 10 ? 0 : 2);
+}
+
 }  // namespace
 
 double exactStop(int thirds) {
@@ -55,10 +64,9 @@ double closedBy(double stop, double stops) {
 }
 
 std::string stopText(double stop) {
-  const int thirds = nearestThirds(stop) - 3 * kFirstEngraved;
-  const auto full = static_cast<std::size_t>(thirds / 3);
-  WEND_CHECK(thirds >= 0 && full < kEngraved.size());
-  return "T" + std::string(kEngraved[full]) + std::string(kThirdSigns[static_cast<std::size_t>(thirds % 3)]);
+  const int thirds = nearestThirds(stop);
+  const int rest = (thirds % 3 + 3) % 3;
+  return "T" + engraved((thirds - rest) / 3) + std::string(kThirdSigns[static_cast<std::size_t>(rest)]);
 }
 
 std::string stopsText(double stops) {

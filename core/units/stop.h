@@ -28,8 +28,8 @@ double stopsBetween(double from, double to);
 /// `stop` closed by that many stops: stop x 2^(stops/2).
 double closedBy(double stop, double stops);
 
-/// "T5.6⅓": the nearest third under its engraved full stop. T6.3 prints so. Requires kWidestStop <= stop <=
-/// kClosedStop.
+/// "T5.6⅓": the nearest third under its engraved full stop. T6.3 prints so; beyond T0.5 and T128 the full stop is the
+/// exact one, shortened: "T181". Requires stop > 0, finite.
 std::string stopText(double stop);
 
 /// "+1⅓", "-⅔", "0": a difference in stops to the nearest third. Requires finite.

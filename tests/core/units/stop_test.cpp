@@ -24,6 +24,13 @@ TEST(StopText, PutsThirdsUnderTheFullMark) {
   EXPECT_EQ(stopText(128), "T128");
 }
 
+TEST(StopText, GoesOnBeyondTheEngravedMarks) {
+  EXPECT_EQ(stopText(181), "T181");
+  EXPECT_EQ(stopText(1024 * std::exp2(1.0 / 6)), "T1024\u2153");
+  EXPECT_EQ(stopText(0.354), "T0.35");
+  EXPECT_EQ(stopText(0.45), "T0.35\u2154");
+}
+
 TEST(StopText, ReadsEngravedFullMarksAsThemselves) {
   for (const char* mark : {"1", "1.4", "2", "2.8", "4", "5.6", "8", "11", "16", "22", "32"})
     EXPECT_EQ(stopText(*base::readNumber(mark)), std::string("T") + mark);
