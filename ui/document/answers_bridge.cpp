@@ -1,0 +1,128 @@
+#include "ui/document/answers_bridge.h"
+
+#include <QCoreApplication>
+#include <QElapsedTimer>
+#include <algorithm>
+
+namespace wend::ui {
+
+using answers::AnswersPtr;
+
+AnswersBridge::AnswersBridge(Document& document, QObject* parent) : QObject(parent), document_(document) {
+  connect(&document, &Document::planChanged, this, &AnswersBridge::planShown);
+  connect(&document, &Document::previewChanged, this, &AnswersBridge::planShown);
+  connect(&document, &Document::playheadChanged, this, &AnswersBridge::playheadMoved);
+  worker_ = std::jthread([this](std::stop_token stop) { work(stop); });
+  planShown();
+}
+
+AnswersBridge::~AnswersBridge() {
+  worker_.request_stop();
+  const std::lock_guard lock(mutex_);
+  running_.request_stop();
+  if (waiting_) waiting_->stop.request_stop();
+}
+
+AnswersPtr AnswersBridge::withOldEvidence(const answers::TakePtr& take) const {
+  auto answers = std::make_shared<answers::Answers>();
+  answers->take = take;
+  if (!whole_) return answers;
+  // Old evidence is drawn against a new take only where both speak of the same people.
+  const auto& before = whole_->take->plan();
+  const auto& now = take->plan();
+  const bool samePeople = before.performers.size() == now.performers.size() && before.crew.size() == now.crew.size();
+  answers->ground = whole_->ground;
+  if (!samePeople) return answers;
+  answers->evidence = whole_->evidence;
+  answers->snags = whole_->snags;
+  return answers;
+}
+
+void AnswersBridge::planShown() {
+  if (plan_ == document_.shown()) return;
+  plan_ = document_.shown();
+  auto take = answers::Take::of(plan_);
+  if (!take) {
+    trouble_ = take.problems();
+    Q_EMIT changed();
+    return;
+  }
+  trouble_.clear();
+  stale_ = true;
+  shown_ = withOldEvidence(*take);
+  const double t = std::clamp(document_.playhead(), 0.0, (*take)->length());
+  instant_ = answers::instantAt(**take, t, shown_->evidence.get());
+  {
+    const std::lock_guard lock(mutex_);
+    running_.request_stop();
+    waiting_ = Job{*take, std::stop_source(), ++asked_};
+  }
+  wake_.notify_one();
+  Q_EMIT changed();
+  Q_EMIT takeChanged();
+}
+
+void AnswersBridge::playheadMoved() {
+  if (!shown_) return;
+  const double t = std::clamp(document_.playhead(), 0.0, shown_->take->length());
+  instant_ = answers::instantAt(*shown_->take, t, shown_->evidence.get());
+  Q_EMIT changed();
+}
+
+void AnswersBridge::work(std::stop_token stop) {
+  while (!stop.stop_requested()) {
+    Job job;
+    {
+      std::unique_lock lock(mutex_);
+      if (!wake_.wait(lock, stop, [this] { return waiting_.has_value(); })) return;
+      job = std::move(*waiting_);
+      waiting_.reset();
+      running_ = job.stop;
+    }
+    const base::Cancel cancel(job.stop.get_token());
+    auto evidence = answers::evidenceOf(*job.take, cancel);
+    if (!evidence) continue;
+    auto answers = std::make_shared<answers::Answers>();
+    answers->take = job.take;
+    answers->evidence = *evidence;
+    answers->snags = std::make_shared<const snags::Snags>(snags::snagsOf(**evidence));
+    const auto tell = [this, number = job.number](AnswersPtr done) {
+      QMetaObject::invokeMethod(
+          this, [this, number, done] { deliver(number, done); }, Qt::QueuedConnection);
+    };
+    tell(answers);
+    if (auto ground = answers::groundOf(*job.take, {job.take->plan().sightRules.height, 0.125}, cancel)) {
+      auto withGround = std::make_shared<answers::Answers>(*answers);
+      withGround->ground = *ground;
+      tell(withGround);
+    }
+  }
+}
+
+void AnswersBridge::deliver(quint64 number, AnswersPtr answers) {
+  if (number != asked_ || answers->take->planPtr() != plan_) return;
+  // The ground comes second: until then the old one stays, as old as it is.
+  if (!answers->ground && whole_ && whole_->ground) {
+    auto patched = std::make_shared<answers::Answers>(*answers);
+    patched->ground = whole_->ground;
+    answers = patched;
+  }
+  if (delivered_ != number && whole_ && whole_->snags) change_ = snags::changeOf(*whole_->snags, *answers->snags);
+  delivered_ = number;
+  whole_ = shown_ = answers;
+  stale_ = false;
+  instant_ = answers::instantAt(*shown_->take, instant_.time, shown_->evidence.get());
+  Q_EMIT changed();
+  Q_EMIT takeChanged();
+}
+
+void AnswersBridge::finish() {
+  QElapsedTimer timer;
+  timer.start();
+  while (trouble_.empty() && (stale_ || !shown_->ground) && timer.elapsed() < 60000) {
+    if (!stale_ && !shown_->take->plan().lens) return;
+    QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents, 20);
+  }
+}
+
+}  // namespace wend::ui
