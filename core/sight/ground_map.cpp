@@ -181,12 +181,11 @@ const BitGrid& SeenGround::Work::ground(const SceneAt& scene, const Eye& eye) {
   return bits;
 }
 
-SeenGround::SeenGround(const GroundMapSpec& spec) : work_(new Work(spec)) {
+SeenGround::SeenGround(const GroundMapSpec& spec) : work_(std::make_unique<Work>(spec)) {
   WEND_CHECK(spec.step > 0 && spec.radius > 0 && spec.top > spec.floor && spec.sectorDegrees > 0);
 }
-SeenGround::~SeenGround() {
-  delete work_;
-}
+SeenGround::~SeenGround() = default;
+
 const BitGrid& SeenGround::at(const SceneAt& now, const Eye& eye) {
   return work_->ground(now, eye);
 }

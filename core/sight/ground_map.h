@@ -8,6 +8,7 @@
 
 #include <cstdint>
 #include <limits>
+#include <memory>
 #include <optional>
 #include <span>
 #include <vector>
@@ -74,14 +75,12 @@ class SeenGround {
  public:
   explicit SeenGround(const GroundMapSpec& spec);
   ~SeenGround();
-  SeenGround(const SeenGround&) = delete;
-  SeenGround& operator=(const SeenGround&) = delete;
   /// The cells in which a standing person would be seen; valid until asked again.
   const geometry::BitGrid& at(const SceneAt& now, const Eye& eye);
 
  private:
   struct Work;
-  Work* work_;
+  std::unique_ptr<Work> work_;
 };
 
 /// The cells whose centre lies nearer than `radius` to what bars the way at an instant: walls, pieces and sheets that

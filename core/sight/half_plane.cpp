@@ -29,6 +29,7 @@ double entry(double near, double level, double m) {
 
 bool widerThanSliver(Slopes s) {
   const double middle = (s.low + s.high) / 2;
+  if (!std::isfinite(middle)) return s.low < s.high;  // up to the zenith or down to the nadir
   return s.high - s.low > geometry::kSliver * (1 + middle * middle);
 }
 
@@ -38,22 +39,24 @@ class SlopeSet {
   void add(Slopes s) {
     if (s.empty()) return;
     if (count_ < kept_.size()) {
-      kept_[count_++] = s;
+      kept_[count_++] = {s.low, s.high};
     } else {
-      more_.push_back(s);
+      more_.push_back({s.low, s.high});
     }
   }
   /// Calls visit(gap) for every gap of `within` that the set leaves free, in order, until one returns true.
   template <class Visit>
   bool eachGap(Slopes within, Visit visit) {
-    std::span<Slopes> all(kept_.data(), count_);
+    std::span<Bounds> all(kept_.data(), count_);
+    std::vector<Bounds> both;
     if (!more_.empty()) {
-      more_.insert(more_.end(), kept_.begin(), kept_.end());
-      all = more_;
+      both = more_;
+      both.insert(both.end(), kept_.begin(), kept_.end());
+      all = both;
     }
-    std::sort(all.begin(), all.end(), [](const Slopes& a, const Slopes& b) { return a.low < b.low; });
+    std::sort(all.begin(), all.end(), [](const Bounds& a, const Bounds& b) { return a.low < b.low; });
     double reached = within.low;
-    for (const Slopes& s : all) {
+    for (const Bounds& s : all) {
       if (s.low > reached && visit(Slopes{reached, std::min(s.low, within.high)})) return true;
       reached = std::max(reached, s.high);
       if (reached >= within.high) return false;
@@ -62,9 +65,13 @@ class SlopeSet {
   }
 
  private:
-  std::array<Slopes, 32> kept_;
+  /// Slopes without initial values: most of the array is never used.
+  struct Bounds {
+    double low, high;
+  };
+  std::array<Bounds, 32> kept_;
   std::size_t count_ = 0;
-  std::vector<Slopes> more_;
+  std::vector<Bounds> more_;
 };
 
 /// Where the block and the target overlap along the ray: the slopes of `all` that enter the block first.
@@ -200,13 +207,14 @@ void SeenDistances::append(double eye, std::span<Upright> blocks, double bottom,
     const Span stretch{stops_[i], stops_[i + 1]};
     if (!(stretch.length() > 0)) continue;
     heights_.assign({Span{bottom, top}});
-    appendStretch(eye, blocks, window, stretch, out);
+    if (!appendStretch(eye, blocks, window, stretch, out)) return;
   }
 }
 
 /// Within a stretch no box begins or ends. What stands in a box the ray is inside of is hidden altogether; what stands
-/// above it is hidden from every slope that had to rise through it, and likewise below.
-void SeenDistances::appendStretch(double eye, std::span<const Upright> blocks, Slopes window, Span stretch,
+/// above it is hidden from every slope that had to rise through it, and likewise below. False once what was passed
+/// leaves no slope open: nothing further on is seen.
+bool SeenDistances::appendStretch(double eye, std::span<const Upright> blocks, Slopes window, Span stretch,
                                   std::vector<Span>& out) {
   SlopeSet passed;
   inside_.clear();
@@ -219,6 +227,7 @@ void SeenDistances::appendStretch(double eye, std::span<const Upright> blocks, S
       inside_.push_back(block);
     }
   }
+  if (!passed.eachGap(window, widerThanSliver)) return false;
   pieces_.clear();
   for (const Span& line : heights_) {
     SlopeSet set = passed;
@@ -232,6 +241,7 @@ void SeenDistances::appendStretch(double eye, std::span<const Upright> blocks, S
   }
   std::sort(pieces_.begin(), pieces_.end(), [](Span a, Span b) { return a.from < b.from; });
   for (const Span& piece : pieces_) appendJoined(piece, out, first_);
+  return true;
 }
 
 }  // namespace wend::sight

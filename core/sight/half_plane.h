@@ -62,7 +62,7 @@ class SeenDistances {
               std::vector<Span>& out);
 
  private:
-  void appendStretch(double eye, std::span<const Upright> blocks, Slopes window, Span stretch, std::vector<Span>& out);
+  bool appendStretch(double eye, std::span<const Upright> blocks, Slopes window, Span stretch, std::vector<Span>& out);
   std::vector<double> stops_;
   std::vector<Span> heights_, pieces_;
   std::vector<Upright> inside_;

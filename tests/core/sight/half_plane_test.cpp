@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <cstdio>
+#include <limits>
 
 #include "tests/core/sight/world.h"
 
@@ -126,6 +127,16 @@ TEST(HeightRule, AgreesWithDensePointsOnRandomBoxes) {
   EXPECT_GT(seenOften, 500);
   EXPECT_LT(seenOften, 2900);
   EXPECT_LT(disagreements, 60);
+}
+
+TEST(SeenDistances, AWindowDownToTheNadirIsOpen) {
+  SeenDistances distances;
+  std::vector<Upright> none;
+  std::vector<Span> out;
+  distances.append(1.5, none, 0, 1.8, {-std::numeric_limits<double>::infinity(), -0.1}, {0, 40}, out);
+  ASSERT_EQ(out.size(), 1u);
+  EXPECT_EQ(out[0].from, 0);
+  EXPECT_DOUBLE_EQ(out[0].until, 15) << "the floor line of a tenth down from 1.5 m";
 }
 
 TEST(SeenDistances, AreThoseAtWhichAnUprightLineIsSeen) {
