@@ -71,7 +71,7 @@ void describe(Fields& f, Of<plan::Opening>) {
   f.span("along", &T::along, kSize);
   f.number("sill", &T::sill, kHeight);
   f.number("head", &T::head, kHeight);
-  f.number("threshold", &T::threshold, kHeight);
+  f.number("threshold", &T::threshold, kSize);
   f.word("fill", &T::fill, kFills);
   f.flag("barsWay", &T::barsWay);
   f.maybe("moves", &T::moves);
@@ -132,7 +132,7 @@ void describe(Fields& f, Of<plan::Area>) {
   f.words("use", &T::use, kUses);
   f.keys("states", &T::states);
   f.clockReadings("byClock", &T::byClock);
-  f.number("step", &T::step, kHeight);
+  f.number("step", &T::step, kSize);
   f.number("floor", &T::floor, kHeight);
 }
 

@@ -99,7 +99,8 @@ class JsonBuilder {
   bool parse_error(std::size_t position, const std::string&, const Error& error) {
     constexpr int kOverflow = 406;
     if (error.id == kOverflow)
-      return refuse("out-of-range", "a number beyond 1.8e308", "a finite number", "write a number that is meant");
+      return refuse("out-of-range", "a number beyond 1.8e308", "a finite number", "write a number that is meant",
+                    begin());
     const std::string_view text = document_.text_;
     const std::size_t at = std::min(position > 0 ? position - 1 : 0, text.size());
     const bool cut = offset() >= text.size() && (position > text.size() || !open_.empty());
@@ -126,7 +127,11 @@ class JsonBuilder {
   }
 
   bool refuse(const char* code, const std::string& found, const std::string& expected, const std::string& remedy) {
-    problems_.add({code, lineAndColumn(document_.text_, offset()), found, expected, remedy});
+    return refuse(code, found, expected, remedy, offset());
+  }
+  bool refuse(const char* code, const std::string& found, const std::string& expected, const std::string& remedy,
+              std::uint32_t at) {
+    problems_.add({code, lineAndColumn(document_.text_, at), found, expected, remedy});
     return false;
   }
 

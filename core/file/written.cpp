@@ -86,18 +86,18 @@ bool Written::tall() const {
          std::any_of(children_.begin(), children_.end(), [](const auto& c) { return c.tall(); });
 }
 
-void Written::print(std::string& out, std::size_t indent) const {
+void Written::print(std::string& out, std::size_t indent, bool high) const {
   if (kind_ == Kind::scalar) {
     out += scalar_;
     return;
   }
-  const bool high = tall();
+
   out += kind_ == Kind::object ? '{' : '[';
   for (std::size_t i = 0; i < children_.size(); ++i) {
     if (i > 0) out += high ? "," : ", ";
     if (high) out += "\n" + std::string(indent + 2, ' ');
     if (kind_ == Kind::object) out += jsonText(keys_[i]) + ": ";
-    children_[i].print(out, indent + 2);
+    children_[i].print(out, indent + 2, children_[i].tall());
   }
   if (high) out += "\n" + std::string(indent, ' ');
   out += kind_ == Kind::object ? '}' : ']';
@@ -105,7 +105,7 @@ void Written::print(std::string& out, std::size_t indent) const {
 
 std::string Written::document() const {
   std::string out;
-  print(out, 0);
+  print(out, 0, true);
   return out + "\n";
 }
 

@@ -1,8 +1,7 @@
 /// JSON on its way out: a tree that knows how it is laid out.
 ///
-/// Ensures   (1) a list marked as lines has one item a line, an object that holds such a list one key a line;
-/// everything
-///           else stays on one line, so that an edit of one mark changes one line
+/// Ensures   (1) a list marked as lines has one item a line, an object that holds such a list one key a line; all the
+///           rest stays on one line, so that an edit of one mark changes one line
 ///           (2) the same tree gives the same bytes, whatever the locale
 #pragma once
 
@@ -33,13 +32,13 @@ class Written {
   bool empty() const { return children_.empty(); }
   bool isObject() const { return kind_ == Kind::object; }
 
-  /// The whole text, a newline at its end.
+  /// The whole text, one key of its own a line, a newline at its end.
   std::string document() const;
 
  private:
   enum class Kind { scalar, object, list };
   bool tall() const;
-  void print(std::string& out, std::size_t indent) const;
+  void print(std::string& out, std::size_t indent, bool high) const;
   Kind kind_ = Kind::scalar;
   bool lines_ = false;
   std::string scalar_;
