@@ -23,9 +23,8 @@ enum class LengthUnit { metres, feet };
 /// Takes     3.2   3,2   3.2 m   320cm   3200 mm   10'6"   10' 6 1/2"   4'-2"   10.5ft   6 in   -0.12
 /// Ensures   (1) point and comma are both the decimal mark, and nothing is a thousands mark
 ///           (2) the value is the typed one: nothing is rounded
-/// Fails     bad-length for text that is no length; ambiguous-length, with both readings in `expected`, for text such
-/// as
-///           "1,234.5", "10 6" and "12 1/2"; out-of-range beyond 10 km
+/// Fails     bad-length for text that is no length; ambiguous-length, with both readings in `expected`, for
+///           "1,234.5", "10 6", "12 1/2" and their like; out-of-range beyond 10 km
 base::Result<double> lengthFrom(std::string_view text, LengthUnit assumed);
 
 /// How finely a length is printed: `fine` is 1 cm or half an inch; `tape` is what a hand can use at that distance: 1 cm

@@ -1,9 +1,8 @@
 /// Frames and the labels they carry: SMPTE ST 12-1 time and control code, drop frame included.
 ///
-/// Source    SMPTE ST 12-1 (labels; the standard's own text was not at hand). Counting as in D. Heidelberger, "Drop
-/// Frame
-///           Timecode", davidheidelberger.com, 10 June 2010: at 29.97 the labels ;00 and ;01 are left out at every
-///           minute but each tenth, at 59.94 ;00 to ;03. Frames are never left out, only labels.
+/// Source    SMPTE ST 12-1 (labels; the standard's own text was not at hand). Counting as in D. Heidelberger,
+///           "Drop Frame Timecode", davidheidelberger.com, 10 June 2010: at 29.97 the labels ;00 and ;01 are left out
+///           at every minute but each tenth, at 59.94 ;00 to ;03. Frames are never left out, only labels.
 #pragma once
 
 #include <cstdint>
@@ -22,7 +21,7 @@ struct FrameRate {
   double perSecond() const { return double(numerator) / denominator; }
   /// Labels to a second: the rate rounded up to a whole number.
   int labelsPerSecond() const { return (numerator + denominator - 1) / denominator; }
-  /// Labels that drop frame leaves out at a minute: 2 at 30000/1001, 4 at 60000/1001, 0 where drop frame has no
+  /// Labels that drop frame leaves out at a minute: 2 at 30000/1001, 4 at 60000/1001, else 0: drop frame has no
   /// meaning.
   int droppedPerMinute() const;
 };
