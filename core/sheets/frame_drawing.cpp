@@ -34,11 +34,10 @@ class FramePainter {
       : take_(*answers.take), plan_(take_.plan()), instant_(instant), pupil_(instant.camera.pupil) {
     drawing_.width = width;
     drawing_.height = height;
-    const double aspect = instant.lens->half.h / instant.lens->half.v;
-    const double across = std::min(width - 2 * inset, (height - 2 * inset) * aspect);
-    halfWidth_ = across / 2;
-    halfHeight_ = across / aspect / 2;
-    centre_ = {width / 2, height / 2};
+    const FrameFit fit = frameFit(instant, width, height, inset);
+    halfWidth_ = fit.halfWidth;
+    halfHeight_ = fit.halfHeight;
+    centre_ = fit.centre;
   }
 
   Drawing drawn() {
@@ -332,7 +331,46 @@ class FramePainter {
   double halfWidth_ = 1, halfHeight_ = 1;
 };
 
+/// "A", "A and B", "A, B and C".
+std::string listed(const std::vector<std::string>& names) {
+  std::string words;
+  for (std::size_t i = 0; i < names.size(); ++i)
+    words += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
+  return words;
+}
+
 }  // namespace
+
+FrameFit frameFit(const Instant& instant, double width, double height, double inset) {
+  const double aspect = instant.lens->half.h / instant.lens->half.v;
+  const double across = std::min(width - 2 * inset, (height - 2 * inset) * aspect);
+  return {{width / 2, height / 2}, across / 2, across / aspect / 2};
+}
+
+std::optional<std::size_t> performerAt(const Instant& instant, Point place) {
+  std::optional<std::size_t> nearest;
+  for (std::size_t i = 0; i < instant.performers.size(); ++i) {
+    const auto& at = instant.performers[i];
+    const bool here = at.present && place.x >= at.frameLeft && place.x <= at.frameRight && place.y >= at.frameBottom &&
+                      place.y <= at.frameTop;
+    if (!here || at.inFrame == optics::Showing::out) continue;
+    if (!nearest || at.distances.flat < instant.performers[*nearest].distances.flat) nearest = i;
+  }
+  return nearest;
+}
+
+std::string frameInWords(const Answers& answers, const Instant& instant) {
+  if (!instant.lens) return "No lens in the plan: nothing to see";
+  std::vector<std::string> inFrame, hidden;
+  for (std::size_t i = 0; i < instant.performers.size(); ++i) {
+    const auto& at = instant.performers[i];
+    if (!at.present || at.inFrame == optics::Showing::out) continue;
+    (at.inFrame == optics::Showing::hidden ? hidden : inFrame).push_back(answers.take->plan().performers[i].name);
+  }
+  std::string words = inFrame.empty() ? "Nobody in frame" : listed(inFrame) + " in frame";
+  if (!hidden.empty()) words += ", " + listed(hidden) + " hidden";
+  return words;
+}
 
 Drawing frameDrawing(const Answers& answers, const Instant& instant, double width, double height, double inset) {
   if (!instant.lens) {

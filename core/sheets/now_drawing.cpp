@@ -1,0 +1,399 @@
+#include "core/sheets/now_drawing.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/base/text.h"
+#include "core/optics/warmth.h"
+#include "core/sheets/glyphs.h"
+#include "core/sheets/text_width.h"
+#include "core/sheets/theme.h"
+#include "core/snags/stretch.h"
+#include "core/units/clock_time.h"
+#include "core/units/length.h"
+#include "core/units/stop.h"
+
+namespace wend::sheets {
+
+using namespace geometry;
+using answers::Answers;
+using answers::Instant;
+
+namespace {
+
+using units::LengthStep;
+using units::LengthUnit;
+
+constexpr double kPad = 24;
+constexpr double kSoon = 5;
+
+LengthUnit otherUnit(LengthUnit unit) {
+  return unit == LengthUnit::metres ? LengthUnit::feet : LengthUnit::metres;
+}
+
+/// Without the unit where it is metres: the panel says it once.
+std::string shortLength(double metres, LengthUnit unit, LengthStep step = LengthStep::fine) {
+  const std::string text = units::lengthText(metres, unit, step);
+  return unit == LengthUnit::metres && text.ends_with(" m") ? text.substr(0, text.size() - 2) : text;
+}
+
+NextCue cueOf(const snags::Move& move, LengthUnit unit) {
+  using enum snags::Move::Axis;
+  const auto value = [&](double v) {
+    if (move.axis == iris) return units::stopText(v);
+    return move.axis == zoom ? base::fixed(v, 0) : shortLength(v, unit, LengthStep::tape);
+  };
+  return {move.from, move.until,
+          move.axis == focus  ? "pull"
+          : move.axis == iris ? "iris"
+                              : "zoom",
+          value(move.valueBefore) + " \u2192 " + value(move.valueAfter)};
+}
+
+/// "Ilse", "Ilse + Tom" for a split, the id of what has no name.
+std::string subjectName(const plan::Plan& plan, const std::string& id) {
+  std::string name;
+  for (const auto& part : base::split(id, '+')) name += (name.empty() ? "" : " + ") + snags::nameOf(plan, part);
+  return name;
+}
+
+/// Where everything stands: baselines and rules from the top, roomy or tight.
+struct Rows {
+  double clock, beat, beatBar, ruleA;
+  double sharpLabel, name, distance, band, bandText, warmth, ruleB;
+  double lens, ruleC;
+  double cue, count, then, card;
+  bool timecode, labels, small;
+};
+constexpr Rows kRoomy{48,  74,  84,  104, 128, 156, 203, 229,  254,  276,
+                      290, 325, 344, 366, 409, 432, 444, true, true, true};
+constexpr Rows kTight{42, 62, 68, 80, 0, 100, 140, 158, 180, 0, 190, 219, 228, 246, 286, 0, 300, true, false, false};
+constexpr double kRoomyHeight = 528;
+
+const Rows& rowsOf(double height) {
+  return height >= kRoomyHeight ? kRoomy : kTight;
+}
+
+class NowPainter {
+ public:
+  NowPainter(const Answers& answers, const Instant& instant, bool stale, double width, double height)
+      : answers_(answers),
+        plan_(answers.take->plan()),
+        instant_(instant),
+        stale_(stale),
+        rows_(rowsOf(height)),
+        unit_(plan_.display) {
+    drawing_.width = width;
+    drawing_.height = height;
+  }
+
+  Drawing drawn() {
+    drawing_.add(geometry::Box{.topLeft = {0, 0},
+                               .width = drawing_.width,
+                               .height = drawing_.height,
+                               .radius = 0,
+                               .fill = {Tone::panel},
+                               .stroke = {}});
+    clock();
+    beat();
+    rule(rows_.ruleA);
+    sharpOn();
+    rule(rows_.ruleB);
+    lens();
+    rule(rows_.ruleC);
+    cue();
+    worst();
+    return std::move(drawing_);
+  }
+
+ private:
+  double right() const { return drawing_.width - kPad; }
+  double room() const { return drawing_.width - 2 * kPad; }
+
+  void text(Point at, const std::string& words, double size, Tone tone = Tone::ink, bool bold = false,
+            Align align = Align::left) {
+    drawing_.add(Text{.at = at, .text = words, .size = size, .bold = bold, .align = align, .tone = tone});
+  }
+  void rule(double y) {
+    Path line;
+    line.rings = {{{0, y}, {drawing_.width, y}}};
+    line.stroke = {.tone = Tone::line, .width = 1, .dash = {}};
+    drawing_.add(line);
+  }
+  void bar(double x, double y, double width, double height, Tone tone) {
+    drawing_.add(geometry::Box{
+        .topLeft = {x, y}, .width = std::max(0.0, width), .height = height, .radius = 0, .fill = {tone}, .stroke = {}});
+  }
+  void progress(double y, double share) {
+    bar(kPad, y, room(), 4, Tone::raise);
+    bar(kPad, y, room() * std::clamp(share, 0.0, 1.0), 4, Tone::ink);
+  }
+  /// A big number with a small unit behind it and a second reading at the right edge, as large as fits.
+  void number(double y, const std::string& value, double size, const std::string& unit, const std::string& second) {
+    text({kPad, y}, value, size, Tone::ink, true);
+    double x = kPad + typeWidth(value, size);
+    if (!unit.empty()) {
+      text({x + 6, y}, unit, type::kValue, Tone::ink2);
+      x += 6 + typeWidth(unit, type::kValue);
+    }
+    for (const double small : {type::kValue, type::kBody, type::kLabel}) {
+      if (x + 8 + typeWidth(second, small) > right()) continue;
+      return text({right(), y}, second, small, Tone::ink, false, Align::right);
+    }
+  }
+
+  void clock() {
+    const std::string time = units::takeTimeText(instant_.time);
+    text({kPad, rows_.clock}, time, type::kClock, Tone::ink, true);
+    const std::string& code = instant_.timecode;
+    const double left = kPad + typeWidth(time, type::kClock) + 8;
+    if (code.size() < 6 || left + typeWidth(code.substr(0, 6), type::kLabel) > right()) return;
+    text({right(), rows_.clock - 18}, code.substr(0, 6), type::kLabel, Tone::ink2, false, Align::right);
+    text({right(), rows_.clock}, code.substr(6), type::kLabel, Tone::ink2, false, Align::right);
+  }
+
+  void beat() {
+    const double y = rows_.beat;
+    const plan::Beat* at = instant_.beat.empty() ? nullptr : plan_.beats.find(instant_.beat);
+    const std::size_t index = at ? plan_.beats.indexOf(instant_.beat) : 0;
+    const std::size_t next = at ? index + 1 : 0;
+    const double end = next < plan_.beats.size() ? plan_.beats[next].time : plan_.clock.length;
+    const std::string left = base::fixed(end - instant_.time, 1) + " s left";
+    const std::string number = at ? "beat " + std::to_string(index + 1) : "no beat yet";
+    text({kPad, y}, number, type::kBody, Tone::ink, true);
+    text({right(), y}, left, type::kBody, Tone::ink2, false, Align::right);
+    const double start = at ? at->time : 0;
+    progress(rows_.beatBar, (instant_.time - start) / std::max(0.01, end - start));
+    if (!at) return;
+    const double x = kPad + typeWidth(number, type::kBody) + 8;
+    text({x, y}, cutToWidth(at->name, type::kBody, right() - typeWidth(left, type::kBody) - 8 - x), type::kBody);
+  }
+
+  void sharpOn() {
+    const auto& focus = instant_.focus;
+    if (rows_.labels) text({kPad, rows_.sharpLabel}, focus.changing ? "Focus goes to" : "Sharp on", 12, Tone::ink3);
+    if (!focus.known || focus.on.empty()) return text({kPad, rows_.name}, "nobody: unknown", 18, Tone::ink2);
+    const double end = othersSharp(focus.on.back());
+    subject(focus.on.back(), end);
+    const double metres = focus.wantedDistance;
+    const std::string second = std::isinf(metres) ? "" : units::lengthText(metres, otherUnit(unit_), LengthStep::fine);
+    if (unit_ == LengthUnit::feet)
+      number(rows_.distance, shortLength(metres, unit_), type::kBig, "", second);
+    else
+      number(rows_.distance, base::fixed(metres, metres < 10 ? 2 : 1), type::kClock, "m", second);
+    bandBar();
+    if (rows_.small) warmth();
+  }
+
+  void subject(const std::string& id, double end) {
+    const std::size_t who = plan_.performers.indexOf(id);
+    double x = kPad;
+    if (who < plan_.performers.size()) {
+      drawPerformer(drawing_, {x + 10, rows_.name - 6}, who, performerLetter(plan_, who), 11);
+      x += 32;
+    }
+    text({x, rows_.name}, cutToWidth(subjectName(plan_, id), type::kValue, end - 8 - x), type::kValue, Tone::ink, true);
+  }
+
+  /// Who else in frame is sharp enough, at the right. Returns where they begin.
+  double othersSharp(const std::string& subject) {
+    std::vector<std::size_t> others;
+    const auto split = base::split(subject, '+');
+    for (std::size_t i = 0; i < instant_.performers.size(); ++i) {
+      const auto& at = instant_.performers[i];
+      const bool inFrame = at.inFrame == optics::Showing::whole || at.inFrame == optics::Showing::part;
+      const bool other = std::find(split.begin(), split.end(), at.id) == split.end();
+      if (at.present && inFrame && other && at.blur <= plan_.focus.blurShare) others.push_back(i);
+    }
+    if (others.empty()) return right();
+    double x = right() - typeWidth("too", type::kBody);
+    text({x, rows_.name}, "too", type::kBody, Tone::ink2);
+    others.resize(std::min<std::size_t>(others.size(), 3));
+    for (std::size_t k = others.size(); k-- > 0; x -= 4) {
+      x -= 18;
+      drawPerformer(drawing_, {x + 8, rows_.name - 5}, others[k], performerLetter(plan_, others[k]), 8);
+    }
+    return x;
+  }
+
+  void warmth() {
+    if (!instant_.focus.warmth) {
+      const char* why = instant_.focus.changing ? "warmth unknown during the change" : "warmth unknown";
+      return text({kPad, rows_.warmth}, why, 12, Tone::ink2);
+    }
+    const double value = *instant_.focus.warmth;
+    const optics::Heat heat = optics::heatOf(value);
+    const std::string word = heat == optics::Heat::cool ? "cool" : heat == optics::Heat::warm ? "warm" : "hot";
+    const std::string times = value > 99 ? "over 99" : base::fixed(value, 1);
+    text({kPad, rows_.warmth}, word + " \u00b7 band " + times + " \u00d7 wobble", 12,
+         heat == optics::Heat::hot ? Tone::ink : Tone::ink2, heat == optics::Heat::hot);
+  }
+
+  /// The set's sharp band in 1/distance with every face on it.
+  void bandBar() {
+    const auto& band = instant_.focus.setBand;
+    if (!(band.near > 0)) return;
+    const double near = 1 / band.near, far = std::isinf(band.far) ? 0 : 1 / band.far;
+    const double set = 1 / instant_.focus.setDistance, span = std::max(near - far, 1e-9), y = rows_.band;
+    const auto x = [&](double measure) {
+      return std::clamp(kPad + (near - measure) / span * room(), kPad - 12, right() + 12);
+    };
+    bar(kPad, y - 2.5, room(), 5, Tone::sharp);
+    for (const double edge : {near, far}) bar(x(edge) - 1, y - 7, 2, 14, Tone::sharp);
+    bar(x(set) - 1.5, y - 9, 3, 18, Tone::ink);
+    for (std::size_t i = 0; i < instant_.performers.size(); ++i) {
+      const auto& at = instant_.performers[i];
+      if (!at.present || (at.inFrame != optics::Showing::whole && at.inFrame != optics::Showing::part)) continue;
+      const double away = answers::driving(plan_, at.distances);
+      drawPerformer(drawing_, {x(1 / std::max(0.1, away)), y}, i, performerLetter(plan_, i), 8);
+    }
+    text({kPad, rows_.bandText}, shortLength(band.near, unit_), 14, Tone::ink);
+    text({drawing_.width / 2, rows_.bandText}, "set " + shortLength(instant_.focus.setDistance, unit_), 14, Tone::ink,
+         true, Align::centre);
+    text({right(), rows_.bandText}, shortLength(band.far, unit_), 14, Tone::ink, false, Align::right);
+  }
+
+  void lens() {
+    if (!instant_.lens) return text({kPad, rows_.lens}, "no lens in the plan", 18, Tone::ink2);
+    const std::string focal = base::fixed(instant_.lens->focal, 0);
+    text({kPad, rows_.lens}, focal, type::kBig, Tone::ink, true);
+    text({kPad + typeWidth(focal, type::kBig) + 6, rows_.lens}, "mm", type::kBody, Tone::ink2);
+    text({drawing_.width / 2 + 20, rows_.lens}, units::stopText(instant_.iris.set), type::kBig, Tone::ink, true);
+  }
+
+  void cue() {
+    if (!answers_.evidence) return text({kPad, rows_.cue}, "Moves are being computed", 14, Tone::ink2);
+    const auto cues = nextCues(answers_, instant_.time, 2);
+    if (cues.empty()) return text({kPad, rows_.cue}, "No move left", 14, Tone::ink2);
+    const NextCue& next = cues.front();
+    const bool runs = next.at <= instant_.time;
+    text({kPad, rows_.cue}, runs ? "Now: " + next.name : "Next: " + next.name, 14, Tone::ink, true);
+    if (stale_) text({right(), rows_.cue}, "stale", 12, Tone::ink, true, Align::right);
+    if (runs)
+      running(next);
+    else
+      waiting(next);
+    if (rows_.small && cues.size() > 1) {
+      const NextCue& then = cues[1];
+      const std::string words =
+          "then " + then.name + " " + then.change + " in " + base::fixed(then.at - instant_.time, 1) + " s";
+      text({kPad, rows_.then}, cutToWidth(words, 12, room() + 8), 12, Tone::ink2);
+    }
+  }
+
+  void changeAtRight(const NextCue& cue, const std::string& below, double left) {
+    for (const double size : {type::kValue, type::kBody, type::kLabel}) {
+      if (typeWidth(cue.change, size) > right() - left && size > type::kLabel) continue;
+      text({right(), rows_.count - 18}, cutToWidth(cue.change, size, right() - left), size, Tone::ink, false,
+           Align::right);
+      break;
+    }
+    text({right(), rows_.count}, below, 12, Tone::ink2, false, Align::right);
+  }
+
+  void waiting(const NextCue& next) {
+    const double wait = next.at - instant_.time;
+    const std::string count = base::fixed(wait, wait < 20 ? 1 : 0);
+    text({kPad, rows_.count}, count, type::kClock, Tone::ink, true);
+    const double x = kPad + typeWidth(count, type::kClock) + 6;
+    text({x, rows_.count}, "s", type::kValue, Tone::ink2);
+    changeAtRight(next, "over " + base::fixed(next.until - next.at, 1) + " s", x + 20);
+  }
+
+  void running(const NextCue& next) {
+    const double top = rows_.count - 34, x = kPad + typeWidth("NOW", type::kBig) + 20;
+    bar(kPad, top, x - kPad - 4, 36, Tone::ink);
+    text({kPad + 8, rows_.count - 6}, "NOW", type::kBig, Tone::page, true);
+    changeAtRight(next, base::fixed(next.until - instant_.time, 1) + " s left", x + 4);
+    progress(rows_.count + 6, (instant_.time - next.at) / std::max(0.01, next.until - next.at));
+  }
+
+  void worst() {
+    const double top = snagCardTop(drawing_.height), height = drawing_.height - top - 8;
+    const snags::Snag* snag = answers_.snags ? worstSnag(*answers_.snags, instant_.time) : nullptr;
+    drawing_.add(
+        geometry::Box{.topLeft = {8, top},
+                      .width = drawing_.width - 16,
+                      .height = height,
+                      .radius = 4,
+                      .fill = {Tone::raise},
+                      .stroke = {.tone = snag ? Tone::ink : Tone::line, .width = snag ? 1.25 : 1.0, .dash = {}}});
+    if (snag) return card(*snag, top, height);
+    const std::string words = answers_.snags ? "No snag found in the next 5 s" : "Snags are being computed";
+    text({kPad, top + 26}, words, 12, Tone::ink2);
+  }
+
+  void card(const snags::Snag& snag, double top, double height) {
+    drawLozenge(drawing_, {30, top + 22}, 13, snag.severity);
+    const bool runs = snag.from <= instant_.time;
+    const std::string when = runs ? "now, " + base::fixed(snag.until - instant_.time, 1) + " s more"
+                                  : "in " + base::fixed(snag.from - instant_.time, 1) + " s, for " +
+                                        base::fixed(snag.until - snag.from, 1) + " s";
+    text({52, top + 27}, cutToWidth(when, 14, drawing_.width - 64), 14, Tone::ink, true);
+    const auto lines = static_cast<std::size_t>(std::max(1.0, std::floor((height - 54) / 16)));
+    double y = top + 50;
+    for (const auto& line : wrappedToWidth(snag.text, 12, drawing_.width - 36, lines)) {
+      text({18, y}, line, 12);
+      y += 16;
+    }
+    const auto open = std::count_if(answers_.snags->begin(), answers_.snags->end(),
+                                    [](const auto& other) { return !other.accepted; });
+    const std::string all = open == 1 ? "the only snag" : "F: next of " + std::to_string(open) + " snags";
+    text({18, top + height - 10}, all, 12, Tone::ink3);
+  }
+
+  const Answers& answers_;
+  const plan::Plan& plan_;
+  const Instant& instant_;
+  bool stale_;
+  const Rows& rows_;
+  LengthUnit unit_;
+  Drawing drawing_;
+};
+
+}  // namespace
+
+std::vector<NextCue> nextCues(const Answers& answers, double t, std::size_t most) {
+  std::vector<NextCue> cues;
+  if (!answers.evidence) return cues;
+  for (const auto& move : answers.evidence->moves)
+    if (move.until > t) cues.push_back(cueOf(move, answers.take->plan().display));
+  std::stable_sort(cues.begin(), cues.end(), [](const NextCue& a, const NextCue& b) { return a.at < b.at; });
+  if (cues.size() > most) cues.resize(most);
+  return cues;
+}
+
+const snags::Snag* worstSnag(const snags::Snags& snags, double t) {
+  const snags::Snag* worst = nullptr;
+  for (const auto& snag : snags) {
+    if (snag.accepted || snag.until < t || snag.from > t + kSoon) continue;
+    const bool worse =
+        worst && (snag.severity < worst->severity || (snag.severity == worst->severity && snag.from < worst->from));
+    if (!worst || worse) worst = &snag;
+  }
+  return worst;
+}
+
+double snagCardTop(double height) {
+  return rowsOf(height).card;
+}
+
+Drawing nowDrawing(const Answers& answers, const Instant& instant, bool stale, double width, double height) {
+  return NowPainter(answers, instant, stale, width, height).drawn();
+}
+
+std::string nowInWords(const Answers& answers, const Instant& instant) {
+  const plan::Plan& plan = answers.take->plan();
+  std::string words = units::takeTimeText(instant.time);
+  if (const std::size_t beat = plan.beats.indexOf(instant.beat); beat < plan.beats.size())
+    words += ", beat " + std::to_string(beat + 1);
+  if (instant.focus.known && !instant.focus.on.empty())
+    words += ", sharp on " + subjectName(plan, instant.focus.on.back()) + " at " +
+             units::lengthText(instant.focus.wantedDistance, plan.display);
+  if (instant.lens) words += ", " + base::fixed(instant.lens->focal, 0) + " mm, " + units::stopText(instant.iris.set);
+  if (!answers.snags) return words;
+  if (const snags::Snag* snag = worstSnag(*answers.snags, instant.time)) words += ", snag: " + snag->text;
+  return words;
+}
+
+}  // namespace wend::sheets
