@@ -1,0 +1,381 @@
+#include "ui/canvas/plan_canvas.h"
+
+#include <QKeyEvent>
+#include <QMouseEvent>
+#include <QPainter>
+#include <cmath>
+
+#include "core/answers/whole_take.h"
+#include "core/base/text.h"
+#include "core/plan/edits_marks.h"
+#include "core/units/length.h"
+#include "ui/style/fonts.h"
+#include "ui/style/palette.h"
+
+namespace wend::ui {
+
+using geometry::Point;
+using geometry::Tone;
+using geometry::Vec;
+
+namespace {
+
+constexpr double kSnapStep = 0.05;
+constexpr double kDragStarts = 4;
+/// The ground lags the playhead by at most so much while it plays.
+constexpr double kGroundStep = 0.25;
+
+Point pointOf(QPointF p) {
+  return {p.x(), p.y()};
+}
+
+}  // namespace
+
+PlanCanvas::PlanCanvas(Document& document, AnswersBridge& bridge, QWidget* parent)
+    : QWidget(parent), document_(document), bridge_(bridge), painter_(sheets::Theme::dark) {
+  setMouseTracking(true);
+  setFocusPolicy(Qt::StrongFocus);
+  setMinimumSize(320, 240);
+  setAccessibleName(tr("Plan: the set from above"));
+  setAttribute(Qt::WA_OpaquePaintEvent);
+  connect(&bridge, &AnswersBridge::changed, this, &PlanCanvas::answersChanged);
+  connect(&bridge, &AnswersBridge::takeChanged, this, &PlanCanvas::answersChanged);
+  connect(&document, &Document::selectionChanged, this, [this] {
+    ways_.current = false;
+    update();
+  });
+}
+
+void PlanCanvas::setTheme(sheets::Theme theme) {
+  painter_.setTheme(theme);
+  viewChanged();
+}
+
+void PlanCanvas::setGround(sheets::Ground ground) {
+  picture_.ground = ground;
+  ground_.current = false;
+  update();
+}
+
+void PlanCanvas::setSpan(geometry::Span span) {
+  picture_.span = span;
+  ground_.current = false;
+  update();
+}
+
+void PlanCanvas::setTaping(bool taping) {
+  taping_ = taping;
+  tapeFrom_.reset();
+  tapeTo_.reset();
+  setCursor(taping ? Qt::CrossCursor : Qt::ArrowCursor);
+  if (taping) Q_EMIT told(tr("Tape: click the first point"));
+  Q_EMIT tapingChanged(taping);
+  update();
+}
+
+void PlanCanvas::showWholeTake() {
+  if (!bridge_.answers()) return;
+  view_ = sheets::wholeTake(*bridge_.answers()->take, width(), height() - 30);
+  view_.height = height();
+  viewChosen_ = true;
+  viewChanged();
+}
+
+void PlanCanvas::showPlace(Point place) {
+  view_.centre = place;
+  viewChanged();
+}
+
+void PlanCanvas::viewChanged() {
+  ground_.current = set_.current = ways_.current = false;
+  update();
+}
+
+void PlanCanvas::answersChanged() {
+  if (!bridge_.answers()) return;
+  const auto& answers = *bridge_.answers();
+  if (drawnTake_ != answers.take) {
+    drawnTake_ = answers.take;
+    set_.current = ways_.current = false;
+    if (picture_.ground == sheets::Ground::light) ground_.current = false;
+  }
+  if (drawnGround_ != answers.ground.get()) {
+    drawnGround_ = answers.ground.get();
+    ground_.current = false;
+  }
+  const double t = bridge_.instant().time;
+  if (t != picture_.time) {
+    // Leaves hang as they hang at the instant, and ways are cut at it.
+    picture_.time = t;
+    set_.current = ways_.current = false;
+    if (std::abs(t - groundTime_) >= kGroundStep) ground_.current = false;
+  }
+  update();
+}
+
+template <class Make>
+const QPixmap& PlanCanvas::layerOf(Layer& layer, Make make) {
+  if (layer.current && !layer.pixmap.isNull()) return layer.pixmap;
+  const double ratio = devicePixelRatioF();
+  layer.pixmap = QPixmap(size() * ratio);
+  layer.pixmap.setDevicePixelRatio(ratio);
+  layer.pixmap.fill(Qt::transparent);
+  QPainter painter(&layer.pixmap);
+  painter_.paint(painter, make());
+  layer.current = true;
+  return layer.pixmap;
+}
+
+void PlanCanvas::paintEvent(QPaintEvent*) {
+  QPainter painter(this);
+  painter.fillRect(rect(), colourOf(Tone::window, painter_.theme()));
+  if (!bridge_.answers()) return;
+  if (!viewChosen_) showWholeTake();
+  const auto& answers = *bridge_.answers();
+  picture_.time = bridge_.instant().time;
+  picture_.chosen = chosenOf(document_.selection());
+  if (!ground_.current) groundTime_ = picture_.time;
+  painter.drawPixmap(0, 0, layerOf(ground_, [&] { return sheets::groundLayer(answers, view_, picture_); }));
+  painter.drawPixmap(0, 0, layerOf(set_, [&] { return sheets::setLayer(*answers.take, view_, picture_.time); }));
+  painter.drawPixmap(0, 0, layerOf(ways_, [&] { return sheets::waysLayer(*answers.take, view_, picture_); }));
+  painter_.paint(painter, sheets::nowLayer(answers, bridge_.instant(), view_, picture_));
+  painter_.paint(painter, sheets::planLegend(view_, picture_, answers.take->plan().display));
+  paintTape(painter);
+  paintTag(painter);
+  if (hasFocus()) {
+    painter.setPen(QPen(colourOf(Tone::ink2, painter_.theme()), 2));
+    painter.drawRect(rect().adjusted(1, 1, -1, -1));
+  }
+}
+
+void PlanCanvas::resizeEvent(QResizeEvent*) {
+  view_.width = width();
+  view_.height = height();
+  viewChanged();
+}
+
+void PlanCanvas::paintTape(QPainter& painter) {
+  if (!taping_ || !tapeFrom_ || !tapeTo_) return;
+  geometry::Drawing drawing = view_.sheet();
+  geometry::Path line;
+  line.rings = {{view_.toPicture(*tapeFrom_), view_.toPicture(*tapeTo_)}};
+  line.stroke = {.tone = Tone::ink, .width = 2, .dash = {8, 4}};
+  drawing.add(line);
+  painter_.paint(painter, drawing);
+}
+
+/// The words beside the pointer: what a drag does, what a tape reads.
+void PlanCanvas::paintTag(QPainter& painter) {
+  if (tag_.isEmpty()) return;
+  painter.setFont(fontOf(14, true));
+  const QRectF text = painter.fontMetrics().boundingRect(tag_);
+  QRectF box(lastAt_.x() + 16, lastAt_.y() - 28, text.width() + 16, 22);
+  box.moveRight(std::min(box.right(), width() - 4.0));
+  box.moveTop(std::max(box.top(), 4.0));
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.setPen(QPen(colourOf(Tone::line2, painter_.theme()), 1));
+  painter.setBrush(colourOf(Tone::panel, painter_.theme()));
+  painter.drawRoundedRect(box, 4, 4);
+  painter.setPen(colourOf(Tone::ink, painter_.theme()));
+  painter.drawText(box, Qt::AlignCenter, tag_);
+}
+
+void PlanCanvas::mousePressEvent(QMouseEvent* event) {
+  pressedAt_ = lastAt_ = event->position();
+  if (!bridge_.answers()) return;
+  if (event->button() == Qt::MiddleButton) {
+    doing_ = Doing::panning;
+    return;
+  }
+  if (event->button() != Qt::LeftButton) return;
+  if (taping_) return tapeClick(view_.toPlan(pointOf(event->position())));
+  doing_ = Doing::pressed;
+  dragged_.reset();
+  const auto hit = planHit(*bridge_.answers()->take, view_, pointOf(event->position()), document_.playhead());
+  if (!hit) return;
+  document_.select(hit->what);
+  dragged_ = hit->mark;
+}
+
+void PlanCanvas::mouseMoveEvent(QMouseEvent* event) {
+  const QPointF at = event->position(), moved = at - lastAt_;
+  lastAt_ = at;
+  if (taping_ && tapeFrom_) {
+    tapeTo_ = view_.toPlan(pointOf(at));
+    tag_ = tapeText(*tapeFrom_, *tapeTo_);
+    return update();
+  }
+  if (doing_ == Doing::pressed && QLineF(pressedAt_, at).length() > kDragStarts)
+    doing_ = dragged_ ? Doing::draggingMark : Doing::panning;
+  if (doing_ == Doing::draggingMark) return dragTo(at, event->modifiers().testFlag(Qt::ControlModifier));
+  if (doing_ != Doing::panning) return;
+  view_.centre = view_.centre - Vec{moved.x(), -moved.y()} / view_.pxPerMetre;
+  viewChanged();
+}
+
+Point PlanCanvas::snapped(Point place, const plan::MarkRef& moving, bool free, QString* to) const {
+  if (free) return place;
+  const auto& people = bridge_.answers()->take->people();
+  const double reach = kReach / view_.pxPerMetre;
+  const auto tryTrack = [&](const motion::Track* track, bool own) -> std::optional<Point> {
+    if (!track) return std::nullopt;
+    for (std::size_t k = 0; k < track->marks().size(); ++k)
+      if (!(own && k == moving.index) && geometry::distance(track->marks()[k].pos, place) < reach)
+        return track->marks()[k].pos;
+    return std::nullopt;
+  };
+  const auto& plan = *document_.plan();
+  std::optional<Point> found = tryTrack(&people.camera(), moving.owner == plan::Owner::camera);
+  for (std::size_t i = 0; i < plan.performers.size() && !found; ++i)
+    found = tryTrack(people.performer(i),
+                     moving.owner == plan::Owner::performer && plan.performers[i].id.text() == moving.id);
+  if (found) {
+    *to = tr("on a mark");
+    return *found;
+  }
+  *to = tr("5 cm");
+  return {std::round(place.x / kSnapStep) * kSnapStep, std::round(place.y / kSnapStep) * kSnapStep};
+}
+
+void PlanCanvas::dragTo(QPointF px, bool free) {
+  QString snappedTo = tr("free");
+  const Point place = snapped(view_.toPlan(pointOf(px)), *dragged_, free, &snappedTo);
+  // Always from the plan, never from the last preview: what the pointer shows is one edit.
+  const auto moved = plan::movedMark(*document_.plan(), *dragged_, place);
+  if (!moved) {
+    tag_ = QString::fromStdString(moved.problems().front().remedy);
+    return update();
+  }
+  document_.setPreview(std::make_shared<const plan::Plan>(*moved));
+  tag_ = QString::fromStdString(base::fixed(place.x, 2) + ", " + base::fixed(place.y, 2)) + QStringLiteral("  ") +
+         legText(*dragged_) + QStringLiteral("  ") + snappedTo;
+  update();
+}
+
+/// "5.0 s, 0.65 m/s": the leg that arrives at the mark, or leaves the first one.
+QString PlanCanvas::legText(const plan::MarkRef& mark) const {
+  const auto& people = bridge_.answers()->take->people();
+  const auto& plan = bridge_.answers()->take->plan();
+  const motion::Track* track = mark.owner == plan::Owner::camera ? &people.camera()
+                               : mark.owner == plan::Owner::performer
+                                   ? people.performer(plan.performers.indexOf(mark.id))
+                                   : people.crew(plan.crew.indexOf(mark.id));
+  if (!track || track->legs().empty()) return {};
+  const auto& leg = track->legs()[mark.index == 0 ? 0 : mark.index - 1];
+  return QString::fromStdString(base::fixed(leg.time.length(), 1) + " s, " + base::fixed(leg.peakSpeed, 2) + " m/s");
+}
+
+void PlanCanvas::mouseReleaseEvent(QMouseEvent* event) {
+  const Doing was = doing_;
+  doing_ = Doing::nothing;
+  tag_.clear();
+  if (was == Doing::draggingMark) document_.commitPreview(tr("Move mark"));
+  if (was == Doing::pressed && !dragged_ && event->button() == Qt::LeftButton) {
+    const auto hit = planHit(*bridge_.answers()->take, view_, pointOf(event->position()), document_.playhead());
+    if (!hit) pickSpot(view_.toPlan(pointOf(event->position())));
+  }
+  update();
+}
+
+void PlanCanvas::mouseDoubleClickEvent(QMouseEvent*) {
+  showWholeTake();
+}
+
+void PlanCanvas::wheelEvent(QWheelEvent* event) {
+  const Point under = view_.toPlan(pointOf(event->position()));
+  const double factor = std::pow(1.0015, event->angleDelta().y());
+  view_.pxPerMetre = std::clamp(view_.pxPerMetre * factor, 4.0, 800.0);
+  view_.centre = view_.centre + (under - view_.toPlan(pointOf(event->position())));
+  viewChanged();
+  event->accept();
+}
+
+void PlanCanvas::pickSpot(Point place) {
+  document_.select({});
+  picture_.spot = place;
+  const answers::Take& take = *bridge_.answers()->take;
+  const auto& rules = take.plan().sightRules;
+  spotSight_.reset();
+  if (take.plan().lens) spotSight_ = answers::sightOfSpot(take, place, rules.height, rules.radius);
+  const auto here = QString::fromStdString(base::fixed(place.x, 2) + ", " + base::fixed(place.y, 2));
+  Q_EMIT told(spotSight_ ? tr("Ground at %1: seen %2 times, %3 clear windows, on the score")
+                               .arg(here)
+                               .arg(spotSight_->seen.size())
+                               .arg(spotSight_->clear.size())
+                         : tr("Ground at %1: sight unknown, the plan has no lens").arg(here));
+  Q_EMIT spotChanged();
+  update();
+}
+
+/// Lens height at the camera, eyes at a performer, floor elsewhere.
+double PlanCanvas::heightAt(Point place) const {
+  const auto& instant = bridge_.instant();
+  if (geometry::distance(place, geometry::flat(instant.camera.sensor.at)) < 0.3) return instant.camera.sensor.at.z;
+  for (const auto& performer : instant.performers)
+    if (performer.present && geometry::distance(place, performer.pos) < 0.3) return performer.eyes;
+  return bridge_.answers()->take->people().floorAt(place);
+}
+
+QString PlanCanvas::tapeText(Point a, Point b) const {
+  const auto unit =
+      document_.plan()->display == plan::LengthUnit::feet ? units::LengthUnit::feet : units::LengthUnit::metres;
+  const double floor = geometry::distance(a, b);
+  const double slant = std::hypot(floor, heightAt(b) - heightAt(a));
+  return tr("floor %1, slant %2")
+      .arg(QString::fromStdString(units::lengthText(floor, unit)),
+           QString::fromStdString(units::lengthText(slant, unit)));
+}
+
+void PlanCanvas::tapeClick(Point place) {
+  if (!tapeFrom_) {
+    tapeFrom_ = tapeTo_ = place;
+    return Q_EMIT told(tr("Tape: click the second point"));
+  }
+  tapeTo_ = place;
+  Q_EMIT told(tr("Tape: ") + tapeText(*tapeFrom_, place));
+  tag_ = tapeText(*tapeFrom_, place);
+  tapeFrom_ = place;
+  update();
+}
+
+void PlanCanvas::nudge(Vec by) {
+  const auto mark = markOf(document_.selection());
+  if (!mark) return Q_EMIT told(tr("Choose a mark to nudge it"));
+  const auto moved = plan::movedMarks(*document_.plan(), {*mark}, by);
+  if (!moved) return Q_EMIT told(QString::fromStdString(moved.problems().front().remedy));
+  const QString key =
+      QStringLiteral("nudge/%1/%2/%3").arg(int(mark->owner)).arg(QString::fromStdString(mark->id)).arg(mark->index);
+  document_.propose(std::make_shared<const plan::Plan>(*moved), tr("Nudge mark"), key);
+}
+
+void PlanCanvas::keyPressEvent(QKeyEvent* event) {
+  const double step = event->modifiers().testFlag(Qt::ShiftModifier) ? 0.5 : 0.05;
+  switch (event->key()) {
+    case Qt::Key_Left:
+      return nudge({-step, 0});
+    case Qt::Key_Right:
+      return nudge({step, 0});
+    case Qt::Key_Up:
+      return nudge({0, step});
+    case Qt::Key_Down:
+      return nudge({0, -step});
+    case Qt::Key_Escape:
+      if (document_.hasPreview()) {
+        document_.dropPreview();
+        doing_ = Doing::nothing;
+      } else if (taping_) {
+        setTaping(false);
+      } else {
+        picture_.spot.reset();
+        spotSight_.reset();
+        document_.select({});
+        Q_EMIT spotChanged();
+      }
+      tag_.clear();
+      return update();
+    default:
+      QWidget::keyPressEvent(event);
+  }
+}
+
+}  // namespace wend::ui

@@ -1,0 +1,31 @@
+/// What of a plan lies under the pointer.
+#pragma once
+
+#include <optional>
+
+#include "core/answers/answers.h"
+#include "core/plan/references.h"
+#include "core/sheets/plan_view.h"
+#include "ui/document/selection.h"
+
+namespace wend::ui {
+
+/// The reach of a pointer, px.
+inline constexpr double kReach = 12;
+
+struct PlanHit {
+  Selection what;
+  std::optional<plan::MarkRef> mark;  ///< when it is a mark, which can be dragged
+};
+
+/// The nearest mark within reach, the one whose time is nearest to `time` among those at one place; else the topmost
+/// shelter, gear or piece there; else nothing.
+std::optional<PlanHit> planHit(const answers::Take& take, const sheets::PlanView& view, geometry::Point px,
+                               double time);
+
+/// The selection as pictures name it.
+sheets::Chosen chosenOf(const Selection& selection);
+/// The mark that is selected, if it is one.
+std::optional<plan::MarkRef> markOf(const Selection& selection);
+
+}  // namespace wend::ui

@@ -1,0 +1,304 @@
+#include "ui/shell/main_window.h"
+
+#include <QButtonGroup>
+#include <QCloseEvent>
+#include <QDockWidget>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QLabel>
+#include <QMenu>
+#include <QMessageBox>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QShortcut>
+#include <QSplitter>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "core/file/plan_reader.h"
+#include "core/file/plan_writer.h"
+#include "core/sheets/text_tables.h"
+#include "ui/details/details_panel.h"
+#include "ui/details/snag_list.h"
+#include "ui/document/plan_file.h"
+#include "ui/document/state_folder.h"
+#include "ui/frame/frame_view.h"
+#include "ui/frame/now_view.h"
+#include "ui/shell/rail.h"
+#include "ui/style/fonts.h"
+#include "ui/style/palette.h"
+
+namespace wend::ui {
+
+namespace {
+
+QString stateFolderHere() {
+  return stateFolder(qEnvironmentVariable("XDG_STATE_HOME"), qEnvironmentVariable("HOME"));
+}
+
+}  // namespace
+
+MainWindow::MainWindow() : bridge_(document_), transport_(document_), recent_(stateFolderHere()) {
+  recovery_ = std::make_unique<Recovery>(
+      document_, [](const plan::Plan& plan) { return file::writePlan(plan); },
+      stateFolderHere() + QStringLiteral("/recovery"));
+  layOut();
+  addKeys();
+  connectFaces();
+  setTheme(theme_);
+  titleChanged();
+}
+
+MainWindow::~MainWindow() {
+  transport_.stop();
+}
+
+void MainWindow::layOut() {
+  auto* page = new QWidget(this);
+  auto* rows = new QVBoxLayout(page);
+  rows->setContentsMargins(0, 0, 0, 0);
+  rows->setSpacing(0);
+  top_ = new TopBar(document_, bridge_, transport_, page);
+  canvas_ = new PlanCanvas(document_, bridge_, page);
+  frame_ = new FrameView(document_, bridge_, page);
+  now_ = new NowView(document_, bridge_, page);
+  details_ = new DetailsPanel(document_, bridge_, page);
+  snags_ = new SnagList(document_, bridge_, page);
+  snags_->hide();
+  score_ = new ScoreView(document_, bridge_, page);
+  rail_ = new Rail(document_, bridge_, *canvas_, page);
+  scoreScroll_ = new QScrollArea(page);
+  scoreScroll_->setWidget(score_);
+  scoreScroll_->setWidgetResizable(true);
+  scoreScroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scoreScroll_->setFrameShape(QFrame::NoFrame);
+  auto* detailsScroll = new QScrollArea(page);
+  detailsScroll->setWidget(details_);
+  detailsScroll->setWidgetResizable(true);
+  detailsScroll->setFrameShape(QFrame::NoFrame);
+  auto* middle = new QSplitter(Qt::Vertical, page);
+  middle->addWidget(frame_);
+  middle->addWidget(detailsScroll);
+  middle->addWidget(snags_);
+  middle->setStretchFactor(0, 1);
+  right_ = new QWidget(page);
+  auto* rightRow = new QHBoxLayout(right_);
+  rightRow->setContentsMargins(0, 0, 0, 0);
+  rightRow->setSpacing(0);
+  rightRow->addWidget(middle, 1);
+  now_->setFixedWidth(240);
+  rightRow->addWidget(now_);
+  upper_ = new QSplitter(Qt::Horizontal, page);
+  upper_->addWidget(rail_);
+  upper_->addWidget(canvas_);
+  upper_->addWidget(right_);
+  upper_->setStretchFactor(1, 1);
+  all_ = new QSplitter(Qt::Vertical, page);
+  all_->addWidget(upper_);
+  all_->addWidget(scoreScroll_);
+  all_->setStretchFactor(0, 1);
+  strip_ = new QLabel(page);
+  strip_->setFont(fontOf(12));
+  strip_->setContentsMargins(16, 4, 16, 4);
+  strip_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  rows->addWidget(top_);
+  rows->addWidget(all_, 1);
+  rows->addWidget(strip_);
+  setCentralWidget(page);
+  resize(1920, 1040);
+  upper_->setSizes({72, 1120, 720});
+  all_->setSizes({544, 440});
+  tell(QString::fromUtf8(sheets::kCaution));
+}
+
+void MainWindow::addKey(const QKeySequence& keys, std::function<void()> act) {
+  auto* shortcut = new QShortcut(keys, this);
+  connect(shortcut, &QShortcut::activated, this, std::move(act));
+}
+
+void MainWindow::addKeys() {
+  addKey(Qt::Key_Space, [this] { transport_.toggle(); });
+  addKey(Qt::Key_F, [this] { nextSnag(); });
+  addKey(Qt::Key_M, [this] { canvas_->setTaping(!canvas_->taping()); });
+  addKey(Qt::Key_P, [this] { showOnly(canvas_); });
+  addKey(Qt::Key_V, [this] { showOnly(right_); });
+  addKey(Qt::Key_S, [this] { showOnly(scoreScroll_); });
+  addKey(QKeySequence::Undo, [this] { document_.undoStack().undo(); });
+  addKey(QKeySequence(QStringLiteral("Ctrl+Shift+Z")), [this] { document_.undoStack().redo(); });
+  addKey(QKeySequence(QStringLiteral("Ctrl+Y")), [this] { document_.undoStack().redo(); });
+  addKey(QKeySequence::Open, [this] { askOpen(); });
+  addKey(QKeySequence::Save, [this] { save(); });
+  addKey(QKeySequence(QStringLiteral("Ctrl+Shift+S")), [this] { saveAs(); });
+  addKey(QKeySequence::Quit, [this] { close(); });
+  addKey(Qt::Key_F6, [this] {
+    QWidget* faces[] = {canvas_, details_, score_};
+    const auto* at = std::find(std::begin(faces), std::end(faces), focusWidget());
+    faces[at == std::end(faces) ? 0 : (at - std::begin(faces) + 1) % 3]->setFocus(Qt::TabFocusReason);
+  });
+}
+
+void MainWindow::connectFaces() {
+  connect(top_, &TopBar::openAsked, this, &MainWindow::askOpen);
+  connect(top_, &TopBar::saveAsked, this, &MainWindow::save);
+  connect(top_, &TopBar::saveAsAsked, this, &MainWindow::saveAs);
+  connect(top_, &TopBar::recentAsked, this, &MainWindow::showRecent);
+  connect(top_, &TopBar::snagsAsked, this, [this] { snags_->setVisible(!snags_->isVisible()); });
+  connect(top_, &TopBar::themeAsked, this,
+          [this] { setTheme(static_cast<sheets::Theme>((static_cast<int>(theme_) + 1) % 3)); });
+  connect(canvas_, &PlanCanvas::told, this, &MainWindow::tell);
+  connect(canvas_, &PlanCanvas::spotChanged, this, [this] { score_->setSpot(canvas_->spot()); });
+  connect(score_, &ScoreView::told, this, &MainWindow::tell);
+  connect(details_, &DetailsPanel::toldProblem, this, &MainWindow::tell);
+  connect(recovery_.get(), &Recovery::failed, this, &MainWindow::tell);
+  connect(&document_, &Document::modifiedChanged, this, &MainWindow::titleChanged);
+  connect(&document_, &Document::pathChanged, this, &MainWindow::titleChanged);
+  connect(&document_, &Document::planChanged, this, &MainWindow::titleChanged);
+  connect(&bridge_, &AnswersBridge::changed, this, [this] {
+    if (!bridge_.trouble().empty()) tellProblems(tr("The plan cannot be computed"), bridge_.trouble());
+  });
+}
+
+void MainWindow::setTheme(sheets::Theme theme) {
+  theme_ = theme;
+  qApp->setPalette(paletteOf(theme));
+  qApp->setStyleSheet(styleSheetOf(theme));
+  top_->setTheme(theme);
+  canvas_->setTheme(theme);
+  frame_->setTheme(theme);
+  now_->setTheme(theme);
+  details_->setTheme(theme);
+  score_->setTheme(theme);
+  static_cast<Rail*>(rail_)->setTheme(theme);
+}
+
+void MainWindow::tell(const QString& words) {
+  strip_->setText(words);
+  strip_->setToolTip(words);
+}
+
+void MainWindow::tellProblems(const QString& what, const base::Problems& problems) {
+  QString words = what + QStringLiteral(": ") + QString::fromStdString(base::toText(problems.front()));
+  if (problems.size() > 1) words += tr("; and %n more", nullptr, static_cast<int>(problems.size()) - 1);
+  tell(words);
+}
+
+void MainWindow::titleChanged() {
+  const QString name = document_.path().isEmpty() ? tr("Untitled") : QFileInfo(document_.path()).fileName();
+  setWindowTitle(tr("%1%2 - Wend").arg(document_.isModified() ? QStringLiteral("*") : QString(), name));
+}
+
+bool MainWindow::open(const QString& path) {
+  const auto opened = openPlan(path);
+  if (!opened) {
+    tellProblems(tr("%1 stays closed").arg(path), opened.problems());
+    return false;
+  }
+  transport_.stop();
+  document_.start(opened->plan, opened->path, opened->contentHash);
+  lock_ = planLock(stateFolderHere(), opened->path);
+  recent_.add(opened->path);
+  canvas_->showWholeTake();
+  if (!opened->notes.empty()) tellProblems(tr("Kept without being understood"), opened->notes);
+  if (!lock_) tell(tr("Another window has this plan open: saving here replaces what it saves"));
+  return true;
+}
+
+void MainWindow::offerRecovery() {
+  const auto left = unsavedSessions(stateFolderHere() + QStringLiteral("/recovery"));
+  for (const auto& session : left) {
+    if (session.states.empty()) continue;
+    const auto& state = session.states.front();
+    const auto read = file::readPlan(state.planText);
+    if (!read) continue;
+    const QString name = state.planPath.isEmpty() ? tr("a plan without a file") : QFileInfo(state.planPath).fileName();
+    auto* bar = new QPushButton(tr("Unsaved changes of %1 from %2 were kept: open them")
+                                    .arg(name, state.when.toLocalTime().toString(QStringLiteral("d MMM hh:mm:ss"))),
+                                this);
+    centralWidget()->layout()->addWidget(bar);
+    connect(bar, &QPushButton::clicked, this, [this, bar, session, state, plan = read->plan] {
+      document_.start(std::make_shared<const plan::Plan>(plan), state.planPath, state.planFileHash, true);
+      if (recovery_->writeNow()) discard(stateFolderHere() + QStringLiteral("/recovery"), session);
+      bar->deleteLater();
+    });
+    return;
+  }
+}
+
+void MainWindow::askOpen() {
+  const QString path =
+      QFileDialog::getOpenFileName(this, tr("Open a plan"), document_.path(), tr("Wend plans (*.wend);;All files (*)"));
+  if (!path.isEmpty()) open(path);
+}
+
+bool MainWindow::save() {
+  return document_.path().isEmpty() ? saveAs() : saveTo(document_.path());
+}
+
+bool MainWindow::saveAs() {
+  const QString path =
+      QFileDialog::getSaveFileName(this, tr("Save the plan as"), document_.path(), tr("Wend plans (*.wend)"));
+  return !path.isEmpty() && saveTo(path);
+}
+
+bool MainWindow::saveTo(const QString& path) {
+  if (path == document_.path() && changedByOthers(document_)) {
+    tell(tr("%1 was changed by another program since it was opened: save under another name").arg(path));
+    return false;
+  }
+  const auto written = savePlan(document_, path);
+  if (!written) {
+    tellProblems(tr("Not saved"), written.problems());
+    return false;
+  }
+  recent_.add(path);
+  tell(tr("Saved %1").arg(path));
+  return true;
+}
+
+void MainWindow::showRecent(QPoint at) {
+  QMenu menu(this);
+  for (const QString& path : recent_.paths()) menu.addAction(path, this, [this, path] { open(path); });
+  if (menu.isEmpty()) menu.addAction(tr("No plan was open before"))->setEnabled(false);
+  menu.exec(at);
+}
+
+void MainWindow::nextSnag() {
+  if (!bridge_.answers() || !bridge_.answers()->snags) return tell(tr("Snags are being computed"));
+  const snags::Snag *next = nullptr, *first = nullptr;
+  for (const auto& snag : *bridge_.answers()->snags) {
+    if (snag.accepted) continue;
+    if (!first) first = &snag;
+    if (!next && snag.from > document_.playhead() + 1e-6) next = &snag;
+  }
+  if (!next) next = first;
+  if (!next) return tell(tr("No snag found"));
+  const snags::Snag snag = *next;
+  document_.setPlayhead(snag.from);
+  document_.select({Kind::snag, snag.key, -1});
+  if (snag.pos) canvas_->showPlace(*snag.pos);
+  tell(QString::fromStdString(snag.text + ". Mend: " + snag.mend));
+}
+
+/// The same key again brings everything back.
+void MainWindow::showOnly(QWidget* face) {
+  QWidget* all[] = {rail_, canvas_, right_, scoreScroll_};
+  const bool alone =
+      std::all_of(std::begin(all), std::end(all), [face](QWidget* w) { return w == face || !w->isVisible(); });
+  for (QWidget* w : all) w->setVisible(alone || w == face);
+  upper_->setVisible(alone || face != scoreScroll_);
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+  if (!document_.isModified()) return event->accept();
+  QMessageBox ask(this);
+  ask.setText(tr("There are unsaved changes."));
+  auto* saveIt = ask.addButton(tr("Save"), QMessageBox::AcceptRole);
+  auto* drop = ask.addButton(tr("Close without saving"), QMessageBox::DestructiveRole);
+  auto* stay = ask.addButton(tr("Stay"), QMessageBox::RejectRole);
+  ask.setEscapeButton(stay);
+  ask.exec();
+  const bool goes = ask.clickedButton() == drop || (ask.clickedButton() == saveIt && save());
+  goes ? event->accept() : event->ignore();
+}
+
+}  // namespace wend::ui

@@ -1,0 +1,42 @@
+/// The bar over everything: which plan, transport, undo, units, snags, files.
+#pragma once
+
+#include <QLabel>
+#include <QPushButton>
+#include <QWidget>
+
+#include "ui/document/answers_bridge.h"
+#include "ui/shell/transport.h"
+
+namespace wend::ui {
+
+class TopBar : public QWidget {
+  Q_OBJECT
+
+ public:
+  TopBar(Document& document, AnswersBridge& bridge, Transport& transport, QWidget* parent = nullptr);
+  void setTheme(sheets::Theme theme);
+
+ Q_SIGNALS:
+  void openAsked();
+  void saveAsked();
+  void saveAsAsked();
+  void recentAsked(QPoint below);
+  void snagsAsked();
+  void themeAsked();
+
+ private:
+  QPushButton* button(const QString& words, const QString& tip);
+  void addTransport(class QHBoxLayout* row);
+  void addUnits(QHBoxLayout* row);
+  void refresh();
+
+  Document& document_;
+  AnswersBridge& bridge_;
+  Transport& transport_;
+  QLabel *title_, *revision_, *facts_;
+  QPushButton *play_, *loop_, *undo_, *redo_, *snags_, *metres_, *feet_, *save_;
+  std::vector<QPushButton*> speeds_;
+};
+
+}  // namespace wend::ui
