@@ -3,6 +3,7 @@
 
 #include <QWidget>
 
+#include "core/sheets/theme.h"
 #include "ui/document/answers_bridge.h"
 #include "ui/document/document.h"
 
