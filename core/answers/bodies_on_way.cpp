@@ -39,10 +39,7 @@ class ClearanceLog {
 
   void add(const Instant& instant, const Instant* before) {
     const plan::Plan& plan = take_.plan();
-    const auto stiff = [&](int tag) {
-      return plan.set.openings[static_cast<std::size_t>(tag)].fill != plan::OpeningFill::curtain;
-    };
-    auto near = crew::leavesOf(take_.scene().at(instant.time), names_, stiff);
+    auto near = crew::leavesOf(take_.scene().at(instant.time), names_);
     const auto others = othersAt(plan, instant);
     for (const auto& body : others) near.push_back(crew::obstacleOf(body));
     for (auto i = near.size() - others.size(); i < near.size(); ++i) near[i].person = true;

@@ -1,6 +1,7 @@
 // The whole take: an instant a frame, and everything that takes a span of time to know.
 #include <algorithm>
 #include <cmath>
+#include <future>
 
 #include "core/answers/answers.h"
 #include "core/answers/whole_take.h"
@@ -26,6 +27,34 @@ std::vector<Jump> aimCuts(const Take& take) {
   return jumps;
 }
 
+/// What the lens sees of people and ground: half of the work, and it needs no samples.
+struct SightHalf {
+  std::vector<SightOf> sight;
+  std::vector<ThroughSight> throughs;
+};
+
+std::optional<SightHalf> sightHalf(const Take& take, const base::Cancel& cancel) {
+  if (!take.plan().lens) return SightHalf{};
+  auto throughs = throughSights(take, cancel);
+  auto sight = throughs ? sightOfAll(take, cancel) : std::nullopt;
+  if (!sight) return std::nullopt;
+  return SightHalf{std::move(*sight), std::move(*throughs)};
+}
+
+/// A sample a frame and what is read off them; false when cancelled.
+bool addSamples(const Take& take, const base::Cancel& cancel, Evidence& evidence) {
+  for (const double t : take.frameTimes()) {
+    if (cancel.fired()) return false;
+    evidence.samples.push_back(sampleAt(take, t));
+  }
+  auto clearances = clearancesOf(take, evidence.samples, cancel);
+  if (!clearances) return false;
+  evidence.clearances = std::move(*clearances);
+  if (evidence.sightKnown) evidence.marks = marksSeen(take, evidence.samples);
+  evidence.leaves = leavesMet(take, evidence.samples);
+  return true;
+}
+
 }  // namespace
 
 base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const base::Cancel& cancel) {
@@ -33,25 +62,15 @@ base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const
   evidence->plan = take.planPtr();
   evidence->length = take.length();
   evidence->step = 1 / take.rate();
-  for (const double t : take.frameTimes()) {
-    if (cancel.fired()) return cancelled();
-    evidence->samples.push_back(sampleAt(take, t));
-  }
   evidence->sightKnown = take.plan().lens.has_value();
-  if (evidence->sightKnown) {
-    auto sight = sightOfAll(take, cancel);
-    if (!sight) return cancelled();
-    evidence->sight = std::move(*sight);
-    auto throughs = throughSights(take, cancel);
-    if (!throughs) return cancelled();
-    evidence->throughs = std::move(*throughs);
-    evidence->marks = marksSeen(take, evidence->samples);
-  }
-  auto clearances = clearancesOf(take, evidence->samples, cancel);
-  if (!clearances) return cancelled();
-  evidence->clearances = std::move(*clearances);
+  // Two halves that share nothing but the take: the same answers in half the time.
+  auto sight = std::async(std::launch::async, [&] { return sightHalf(take, cancel); });
+  const bool sampled = addSamples(take, cancel, *evidence);
+  auto seen = sight.get();
+  if (!sampled || !seen) return cancelled();
+  evidence->sight = std::move(seen->sight);
+  evidence->throughs = std::move(seen->throughs);
   evidence->crossings = crossingsOf(take);
-  evidence->leaves = leavesMet(take, evidence->samples);
   evidence->moves = movesOf(take);
   evidence->unmet = take.lens().unmet();
   evidence->aimCuts = aimCuts(take);

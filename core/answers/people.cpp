@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "core/geometry/nearest.h"
+#include "core/geometry/polygon.h"
 #include "core/motion/posture.h"
 
 namespace wend::answers {
@@ -54,7 +54,7 @@ motion::Posture postureOf(plan::Posture posture) {
 
 bool covers(const plan::Footprint& shape, Point pos) {
   if (const auto* disc = std::get_if<plan::Disc>(&shape)) return geometry::distance(pos, disc->centre) <= disc->radius;
-  if (const auto* outline = std::get_if<plan::Outline>(&shape)) return geometry::insideRing(pos, outline->points);
+  if (const auto* outline = std::get_if<plan::Outline>(&shape)) return geometry::contains(outline->points, pos);
   return false;
 }
 
@@ -99,7 +99,7 @@ double People::floorAt(Point pos) const {
   for (std::size_t i = areas.size(); i-- > 0;)
     if (areas[i].floor && covers(areas[i].shape, pos)) return *areas[i].floor;
   for (const auto& room : plan_->set.rooms)
-    if (geometry::insideRing(pos, room.outline)) return room.floor;
+    if (geometry::contains(room.outline, pos)) return room.floor;
   return 0;
 }
 
