@@ -1,15 +1,237 @@
 #include "ui/details/details_panel.h"
 
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QVBoxLayout>
+
+#include "ui/details/chosen_words.h"
+#include "ui/details/fields.h"
+#include "ui/details/snag_words.h"
+#include "ui/style/fonts.h"
+#include "ui/style/palette.h"
+
 namespace wend::ui {
 
+using geometry::Tone;
+
+namespace {
+
+QLabel* newLabel(int px, bool bold, QWidget* parent) {
+  auto* label = new QLabel(parent);
+  label->setFont(fontOf(px, bold));
+  label->setTextFormat(Qt::PlainText);
+  label->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  return label;
+}
+
+QLabel* newWrapped(QWidget* parent) {
+  QLabel* label = newLabel(12, false, parent);
+  label->setWordWrap(true);
+  label->setFocusPolicy(Qt::NoFocus);
+  return label;
+}
+
+void setColour(QLabel* label, Tone tone, sheets::Theme theme) {
+  label->setStyleSheet(QStringLiteral("color: %1").arg(colourOf(tone, theme).name()));
+}
+
+void setTextOrHide(QLabel* label, const QString& text) {
+  label->setText(text);
+  label->setVisible(!text.isEmpty());
+}
+
+}  // namespace
+
 DetailsPanel::DetailsPanel(Document& document, AnswersBridge& bridge, QWidget* parent)
-    : QWidget(parent), document_(document), bridge_(bridge) {}
+    : QWidget(parent),
+      document_(document),
+      bridge_(bridge),
+      heading_(newLabel(14, true, this)),
+      remark_(newLabel(12, false, this)),
+      problem_(newWrapped(this)),
+      computed_(newWrapped(this)),
+      change_(newWrapped(this)),
+      grid_(new FieldGrid(this)),
+      add_(new QPushButton(this)),
+      remove_(new QPushButton(this)) {
+  setAccessibleName(tr("Details"));
+  setFocusPolicy(Qt::ClickFocus);
+  layOut();
+  connect(grid_, &FieldGrid::committed, this, &DetailsPanel::commit);
+  connect(grid_, &FieldGrid::restored, this, &DetailsPanel::clearProblem);
+  connect(grid_, &FieldGrid::nudgedBy, this, &DetailsPanel::nudge);
+  connect(add_, &QPushButton::clicked, this, &DetailsPanel::addAtPlayhead);
+  connect(remove_, &QPushButton::clicked, this, &DetailsPanel::removeChosen);
+  connect(&document, &Document::selectionChanged, this, &DetailsPanel::refresh);
+  connect(&document, &Document::planChanged, this, &DetailsPanel::refresh);
+  connect(&document, &Document::previewChanged, this, &DetailsPanel::refresh);
+  connect(&bridge, &AnswersBridge::takeChanged, this, &DetailsPanel::refresh);
+  setTheme(theme_);
+  refresh();
+}
 
 DetailsPanel::~DetailsPanel() = default;
 
+void DetailsPanel::layOut() {
+  auto* rows = new QVBoxLayout(this);
+  rows->setContentsMargins(16, 8, 16, 8);
+  rows->setSpacing(4);
+  auto* top = new QHBoxLayout;
+  heading_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  top->addWidget(heading_, 1);
+  top->addWidget(remark_);
+  rows->addLayout(top);
+  rows->addWidget(grid_);
+  rows->addWidget(problem_);
+  rows->addWidget(computed_);
+  auto* buttons = new QHBoxLayout;
+  buttons->addWidget(add_);
+  buttons->addWidget(remove_);
+  buttons->addStretch(1);
+  rows->addLayout(buttons);
+  rows->addWidget(change_);
+  rows->addStretch(1);
+  remove_->setText(tr("Remove"));
+  problem_->hide();
+}
+
 void DetailsPanel::setTheme(sheets::Theme theme) {
   theme_ = theme;
-  update();
+  setColour(heading_, Tone::ink, theme);
+  setColour(remark_, Tone::ink2, theme);
+  setColour(problem_, Tone::ink, theme);
+  setColour(computed_, Tone::ink2, theme);
+  setColour(change_, Tone::ink2, theme);
+  grid_->setTheme(theme);
+}
+
+QWidget* DetailsPanel::editorOf(const QString& label) const {
+  for (const FieldBox* box : grid_->boxes())
+    if (box->label() == label) return box->editor();
+  return nullptr;
+}
+
+Subject DetailsPanel::subject() const {
+  return {*document_.shown(), chosen_, bridge_.answers().get(), document_.playhead()};
+}
+
+void DetailsPanel::refresh() {
+  const Selection& now = document_.selection();
+  const Selection before = chosen_;
+  chosen_ = exists(*document_.shown(), now) ? now : Selection{};
+  if (chosen_ != before) clearProblem();
+  const Subject about = subject();
+  fields_ = fieldsOf(about);
+  grid_->showFields(fields_, about.plan);
+  heading_->setText(QString::fromStdString(headingOf(about)));
+  remark_->setText(QString::fromStdString(remarkOf(about)));
+  refreshComputed(about);
+  refreshButtons(about);
+  refreshChange();
+}
+
+void DetailsPanel::refreshComputed(const Subject& about) {
+  QStringList lines;
+  for (const auto& line : computedOf(about))
+    lines.append(QString::fromStdString(line.label) + QStringLiteral(": ") + QString::fromStdString(line.text));
+  setTextOrHide(computed_, lines.join(QLatin1Char('\n')));
+}
+
+void DetailsPanel::refreshButtons(const Subject& about) {
+  const auto adds = addedAtPlayhead(about);
+  add_->setVisible(adds.has_value());
+  if (adds) add_->setText(adds->label == "Add mark" ? tr("Add mark here") : tr("Add key here"));
+  remove_->setVisible(removedChosen(about).has_value());
+}
+
+void DetailsPanel::refreshChange() {
+  const bool edited = document_.undoStack().canUndo() || document_.undoStack().canRedo();
+  setTextOrHide(change_, !edited           ? QString()
+                         : bridge_.stale() ? tr("After the last edit: being computed")
+                                           : changeWords(bridge_.change(), 8));
+}
+
+void DetailsPanel::commit(int index) {
+  if (std::size_t(index) >= fields_.size()) return;
+  const Field field = fields_[std::size_t(index)];
+  FieldBox* const box = grid_->boxes()[std::size_t(index)];
+  const std::string typed = box->text().toStdString();
+  if (typed == textOf(field, *document_.shown())) return clearProblem();
+  const auto value = valueFrom(field, *document_.plan(), typed);
+  if (!value)
+    refuse(box->label(), value.problems().front());
+  else if (propose(field, *value, {}))
+    return;
+  // Whatever was chosen goes back to what is; what was typed stays to be mended.
+  if (box->edit())
+    box->edit()->setRefused(true);
+  else
+    box->showValue(field, *document_.shown());
+}
+
+bool DetailsPanel::propose(const Field& field, const Value& value, const QString& mergeKey) {
+  auto edited = field.set(*document_.plan(), value);
+  const QString label = QString::fromStdString(field.label);
+  if (!edited) {
+    refuse(label, edited.problems().front());
+    return false;
+  }
+  clearProblem();
+  for (FieldBox* box : grid_->boxes())
+    if (box->label() == label && box->edit()) box->edit()->setPlanText(box->text());
+  document_.propose(std::make_shared<const plan::Plan>(*std::move(edited)), tr("Set %1").arg(label), mergeKey);
+  refresh();
+  return true;
+}
+
+void DetailsPanel::nudge(int index, double steps) {
+  FieldBox* const box = grid_->boxes()[std::size_t(index)];
+  if (box->edit()->typed()) commit(index);
+  if (std::size_t(index) >= fields_.size() || box->edit()->refused()) return;
+  const Field field = fields_[std::size_t(index)];
+  const auto value = nudged(field, *document_.plan(), steps);
+  if (!value) return;
+  propose(field, *value,
+          QStringLiteral("nudge %1 %2 %3 %4")
+              .arg(QString::fromStdString(field.label), QString::fromStdString(chosen_.id))
+              .arg(int(chosen_.kind))
+              .arg(chosen_.index));
+}
+
+void DetailsPanel::perform(const std::optional<ChosenEdit>& edit) {
+  if (!edit) return;
+  auto edited = edit->edited();
+  const QString label = QString::fromStdString(edit->label);
+  if (!edited) return refuse(label, edited.problems().front());
+  clearProblem();
+  document_.propose(std::make_shared<const plan::Plan>(*std::move(edited)), label, {}, edit->after);
+}
+
+void DetailsPanel::removeChosen() {
+  perform(removedChosen(subject()));
+}
+
+void DetailsPanel::addAtPlayhead() {
+  perform(addedAtPlayhead(subject()));
+}
+
+void DetailsPanel::refuse(const QString& what, const base::Problem& problem) {
+  QStringList parts;
+  if (!problem.found.empty()) parts.append(QString::fromStdString(problem.found));
+  if (!problem.expected.empty()) parts.append(tr("expected %1").arg(QString::fromStdString(problem.expected)));
+  QString line = what + QStringLiteral(": ") + parts.join(QStringLiteral(", "));
+  if (!problem.remedy.empty()) line += QStringLiteral("; ") + QString::fromStdString(problem.remedy);
+  setTextOrHide(problem_, line);
+  Q_EMIT toldProblem(line);
+}
+
+void DetailsPanel::clearProblem() {
+  setTextOrHide(problem_, {});
+}
+
+void DetailsPanel::keyPressEvent(QKeyEvent* event) {
+  if (event->key() == Qt::Key_Delete || event->key() == Qt::Key_Backspace) return removeChosen();
+  QWidget::keyPressEvent(event);
 }
 
 }  // namespace wend::ui
