@@ -1,10 +1,10 @@
 #include "ui/shell/main_window.h"
 
-#include <QButtonGroup>
+#include <QApplication>
 #include <QCloseEvent>
-#include <QDockWidget>
 #include <QFileDialog>
 #include <QFileInfo>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QMenu>
 #include <QMessageBox>

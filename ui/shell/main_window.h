@@ -16,7 +16,7 @@
 #include "ui/shell/top_bar.h"
 #include "ui/shell/transport.h"
 
-class QDockWidget;
+class QLabel;
 class QScrollArea;
 class QSplitter;
 
@@ -86,7 +86,7 @@ class MainWindow : public QMainWindow {
   QWidget* right_ = nullptr;
   QSplitter* upper_ = nullptr;
   QSplitter* all_ = nullptr;
-  class QLabel* strip_ = nullptr;
+  QLabel* strip_ = nullptr;
 };
 
 }  // namespace wend::ui

@@ -5,8 +5,11 @@
 #include <QPushButton>
 #include <QWidget>
 
+#include "core/sheets/theme.h"
 #include "ui/document/answers_bridge.h"
 #include "ui/shell/transport.h"
+
+class QHBoxLayout;
 
 namespace wend::ui {
 
@@ -27,7 +30,7 @@ class TopBar : public QWidget {
 
  private:
   QPushButton* button(const QString& words, const QString& tip);
-  void addTransport(class QHBoxLayout* row);
+  void addTransport(QHBoxLayout* row);
   void addUnits(QHBoxLayout* row);
   void refresh();
 
