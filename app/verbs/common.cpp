@@ -4,8 +4,10 @@
 
 #include <QByteArray>
 #include <QString>
+#include <cerrno>
 #include <cstdio>
 
+#include "app/interrupts.h"
 #include "core/base/text.h"
 #include "core/file/limits.h"
 #include "core/file/plan_reader.h"
@@ -105,12 +107,16 @@ Result<double> timeWithin(const answers::Take& take, const std::string& text) {
   return t;
 }
 
+Problem noLens() {
+  return {"no-lens", "/lens", "no lens in the plan", "a lens", "without one nothing is known of sight; add it"};
+}
+
 Result<bool> operandsCount(const Arguments& arguments, const Verb& verb) {
   std::vector<std::string> wanted;
   for (const auto& word : base::split(verb.operands, ' '))
     if (!word.empty()) wanted.push_back(word);
   const auto& given = arguments.operands();
-  if (given.size() < wanted.size())
+  if (given.size() < wanted.size() && wanted[given.size()].front() != '[')
     return Problem{"missing-operand", verb.name, "no " + wanted[given.size()], verb.operands,
                    "for example: " + verb.example};
   if (given.size() > wanted.size())
@@ -122,14 +128,16 @@ Result<bool> operandsCount(const Arguments& arguments, const Verb& verb) {
 Exit handedOut(const Arguments& arguments, const std::string& bytes) {
   const auto output = arguments.text("--output");
   if (output && *output != "-") {
+    const UninterruptedWriting whole;
     const auto written =
         ui::writeFile(QString::fromStdString(*output), QByteArrayView(bytes.data(), qsizetype(bytes.size())));
     return written ? Exit::fine : refused(written.problems());
   }
-  // A reader that closed the pipe has seen enough: that is no failure.
-  std::fwrite(bytes.data(), 1, bytes.size(), stdout);
-  std::fflush(stdout);
-  return Exit::fine;
+  errno = 0;
+  const bool whole = std::fwrite(bytes.data(), 1, bytes.size(), stdout) == bytes.size() && std::fflush(stdout) == 0;
+  if (whole || errno == EPIPE) return Exit::fine;
+  return refused(Problem{"write-failed", "standard output", "a write that failed", "room for what is printed",
+                         "see whether the disk is full, or print elsewhere"});
 }
 
 }  // namespace wend::app

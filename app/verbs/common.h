@@ -26,10 +26,14 @@ base::Result<answers::AnswersPtr> answersAt(const std::string& path, bool quiet)
 /// Seconds of a typed time within the take: seconds, timecode, beat with an offset.
 base::Result<double> timeWithin(const answers::Take& take, const std::string& text);
 
-/// Requires exactly that many operands, else the problem names the first missing or surplus one.
+/// What verbs that need sight answer where the plan has no lens.
+base::Problem noLens();
+
+/// Requires as many operands as the verb names, those in [brackets] left out or not; else the problem names the first
+/// missing or surplus one.
 base::Result<bool> operandsCount(const Arguments& arguments, const Verb& verb);
 
-/// Prints, or writes to --output as a whole or not at all.
+/// Prints, or writes to --output as a whole or not at all. A reader that closes the pipe has seen enough: that is fine.
 Exit handedOut(const Arguments& arguments, const std::string& bytes);
 
 }  // namespace wend::app

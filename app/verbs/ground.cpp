@@ -16,10 +16,6 @@ base::Result<double> timeOption(const answers::Take& take, const Arguments& argu
   return timeWithin(take, *text);
 }
 
-base::Problem noLens() {
-  return {"no-lens", "/lens", "no lens in the plan", "a lens", "without one nothing is known of sight; add it"};
-}
-
 Exit clear(const Arguments& arguments) {
   auto take = takeAt(arguments.operands()[0]);
   if (!take) return refused(take.problems());
