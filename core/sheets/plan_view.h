@@ -50,8 +50,10 @@ struct PlanPicture {
 };
 
 /// The ground of the moment, from bottom to top of the picture in these layers. The first depends on the view, the
-/// plan and the time of the ground; the second on view, plan and leaves; the third on what is chosen and the time.
+/// plan and the time of the ground; the wedge on the instant; the set on view, plan and leaves; the ways on what is
+/// chosen and the time.
 geometry::Drawing groundLayer(const answers::Answers& answers, const PlanView& view, const PlanPicture& picture);
+geometry::Drawing wedgeLayer(const answers::Answers& answers, const answers::Instant& instant, const PlanView& view);
 geometry::Drawing setLayer(const answers::Take& take, const PlanView& view, double t);
 geometry::Drawing waysLayer(const answers::Take& take, const PlanView& view, const PlanPicture& picture);
 geometry::Drawing nowLayer(const answers::Answers& answers, const answers::Instant& instant, const PlanView& view,

@@ -15,7 +15,7 @@ using answers::Answers;
 namespace {
 
 constexpr double kFolded = 16;
-constexpr double kCrewRow = 14;
+constexpr double kCrewRow = 12;
 
 struct Stave {
   const char* name;

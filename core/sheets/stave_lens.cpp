@@ -25,6 +25,15 @@ void eachRun(const snags::Evidence& evidence, State stateOf,
   }
 }
 
+enum class InSight { no, hidden, yes };
+
+/// Whole and part are one on this stave.
+InSight sightOf(optics::Showing showing) {
+  return showing == optics::Showing::out      ? InSight::no
+         : showing == optics::Showing::hidden ? InSight::hidden
+                                              : InSight::yes;
+}
+
 /// Samples worth drawing: about one a px.
 std::size_t strideOf(const StavePainter& p) {
   const double perPx =
@@ -40,7 +49,7 @@ void drawInFrameStave(StavePainter& p) {
     const double top = p.box.top + 2 + 13.0 * static_cast<double>(i);
     drawPerformer(p.drawing, {p.view.labels - 14, top + 5}, i, "", 5);
     eachRun(
-        *p.answers.evidence, [i](const auto& s) { return static_cast<int>(s.performers[i].inFrame); },
+        *p.answers.evidence, [i](const auto& s) { return sightOf(s.performers[i].inFrame); },
         [&](double from, double until, std::size_t at) {
           const auto shows = p.answers.evidence->samples[at].performers[i].inFrame;
           if (shows == optics::Showing::out) return;

@@ -90,7 +90,7 @@ void drawLane(StavePainter& p, const motion::Track& track, const plan::Crew& cre
 
 void drawCrewStave(StavePainter& p) {
   const auto labels = crewLabels(p.plan);
-  double y = p.box.top + 7;
+  double y = p.box.top + 6;
   for (std::size_t i = 0; i < p.plan.crew.size(); ++i) {
     const auto& crew = p.plan.crew[i];
     if (p.take.people().crewAt(i, 0, p.take.view().sensorAt(0)).carried) continue;
@@ -102,9 +102,9 @@ void drawCrewStave(StavePainter& p) {
     const auto* sight = p.answers.evidence ? sightOf(*p.answers.evidence, crew.id.text()) : nullptr;
     if (sight)
       for (const auto& seen : sight->seen)
-        p.block(seen.span.from, seen.span.until, y - 5, 10, {Tone::grain, Pattern::seen},
+        p.block(seen.span.from, seen.span.until, y - 4, 9, {Tone::grain, Pattern::seen},
                 {.tone = Tone::ink, .width = 1.25, .dash = {}});
-    y += 14;
+    y += 12;
   }
   p.scale(p.box.top + 10, "plain: clear");
   p.scale(p.box.top + 24, "grain: seen");

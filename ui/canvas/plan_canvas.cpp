@@ -77,12 +77,13 @@ void PlanCanvas::showWholeTake() {
   if (!bridge_.answers()) return;
   view_ = sheets::wholeTake(*bridge_.answers()->take, width(), height() - 30);
   view_.height = height();
-  viewChosen_ = true;
+  viewChosen_ = false;
   viewChanged();
 }
 
 void PlanCanvas::showPlace(Point place) {
   view_.centre = place;
+  viewChosen_ = true;
   viewChanged();
 }
 
@@ -130,12 +131,12 @@ void PlanCanvas::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.fillRect(rect(), colourOf(Tone::window, painter_.theme()));
   if (!bridge_.answers()) return;
-  if (!viewChosen_) showWholeTake();
   const auto& answers = *bridge_.answers();
   picture_.time = bridge_.instant().time;
   picture_.chosen = chosenOf(document_.selection());
   if (!ground_.current) groundTime_ = picture_.time;
   painter.drawPixmap(0, 0, layerOf(ground_, [&] { return sheets::groundLayer(answers, view_, picture_); }));
+  painter_.paint(painter, sheets::wedgeLayer(answers, bridge_.instant(), view_));
   painter.drawPixmap(0, 0, layerOf(set_, [&] { return sheets::setLayer(*answers.take, view_, picture_.time); }));
   painter.drawPixmap(0, 0, layerOf(ways_, [&] { return sheets::waysLayer(*answers.take, view_, picture_); }));
   painter_.paint(painter, sheets::nowLayer(answers, bridge_.instant(), view_, picture_));
@@ -151,6 +152,7 @@ void PlanCanvas::paintEvent(QPaintEvent*) {
 void PlanCanvas::resizeEvent(QResizeEvent*) {
   view_.width = width();
   view_.height = height();
+  if (!viewChosen_) return showWholeTake();
   viewChanged();
 }
 
@@ -210,6 +212,7 @@ void PlanCanvas::mouseMoveEvent(QMouseEvent* event) {
   if (doing_ == Doing::draggingMark) return dragTo(at, event->modifiers().testFlag(Qt::ControlModifier));
   if (doing_ != Doing::panning) return;
   view_.centre = view_.centre - Vec{moved.x(), -moved.y()} / view_.pxPerMetre;
+  viewChosen_ = true;
   viewChanged();
 }
 
@@ -286,6 +289,7 @@ void PlanCanvas::wheelEvent(QWheelEvent* event) {
   const double factor = std::pow(1.0015, event->angleDelta().y());
   view_.pxPerMetre = std::clamp(view_.pxPerMetre * factor, 4.0, 800.0);
   view_.centre = view_.centre + (under - view_.toPlan(pointOf(event->position())));
+  viewChosen_ = true;
   viewChanged();
   event->accept();
 }

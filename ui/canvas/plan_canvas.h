@@ -78,7 +78,7 @@ class PlanCanvas : public QWidget {
   DrawingPainter painter_;
   sheets::PlanView view_;
   sheets::PlanPicture picture_;
-  bool viewChosen_ = false;
+  bool viewChosen_ = false;  ///< by hand; else the whole take is kept in view
   Layer ground_, set_, ways_;
   double groundTime_ = -1;
   answers::TakePtr drawnTake_;

@@ -106,8 +106,8 @@ void MainWindow::layOut() {
   rows->addWidget(strip_);
   setCentralWidget(page);
   resize(1920, 1040);
-  upper_->setSizes({72, 1120, 720});
-  all_->setSizes({544, 440});
+  upper_->setSizes({84, 1120, 700});
+  all_->setSizes({500, 500});
   tell(QString::fromUtf8(sheets::kCaution));
 }
 

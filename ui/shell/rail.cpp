@@ -11,7 +11,7 @@ namespace wend::ui {
 
 Rail::Rail(Document& document, AnswersBridge& bridge, PlanCanvas& canvas, QWidget* parent)
     : QWidget(parent), document_(document), bridge_(bridge), canvas_(canvas) {
-  setFixedWidth(80);
+  setFixedWidth(84);
   setAutoFillBackground(true);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(4, 8, 4, 8);
@@ -20,7 +20,7 @@ Rail::Rail(Document& document, AnswersBridge& bridge, PlanCanvas& canvas, QWidge
   tape_ = add(QStringLiteral("opening"), tr("tape"), tr("Tape between two points (M)"), true);
   auto* mark = add(QStringLiteral("mark"), tr("add mark"), tr("Add a mark to the chosen way at the playhead"), false);
   column->addSpacing(16);
-  seen_ = add(QStringLiteral("crew"), tr("until seen"), tr("Ground: seconds until the lens sees it"), true);
+  seen_ = add(QStringLiteral("crew"), tr("seen in"), tr("Ground: seconds until the lens sees it"), true);
   span_ = add(QStringLiteral("beat"), tr("this beat"), tr("Ground: clear over the beat that runs"), true);
   light_ = add(QStringLiteral("light-area"), tr("light"), tr("Ground: light against the set stop"), true);
   plain_ = add(QStringLiteral("wall"), tr("plain"), tr("Ground: the floor alone"), true);
@@ -59,7 +59,7 @@ QToolButton* Rail::add(const QString& icon, const QString& word, const QString& 
   button->setFont(fontOf(12));
   button->setToolButtonStyle(Qt::ToolButtonTextUnderIcon);
   button->setIconSize({24, 24});
-  button->setFixedSize(72, 46);
+  button->setFixedSize(76, 46);
   button->setCheckable(checkable);
   button->setAutoRaise(true);
   layout()->addWidget(button);

@@ -1,0 +1,289 @@
+// What is where now: the camera with its bodies, the frame's wedge with the sharp band in it, performers, crew, snags.
+#include <algorithm>
+#include <cmath>
+
+#include "core/base/text.h"
+#include "core/sheets/glyphs.h"
+#include "core/sheets/labels.h"
+#include "core/sheets/plan_view.h"
+#include "core/sight/wedge.h"
+
+namespace wend::sheets {
+
+using namespace geometry;
+using answers::Answers;
+using answers::Instant;
+
+namespace {
+
+class NowPainter {
+ public:
+  NowPainter(const Answers& answers, const Instant& instant, const PlanView& view, const PlanPicture& picture)
+      : answers_(answers),
+        plan_(answers.take->plan()),
+        instant_(instant),
+        view_(view),
+        picture_(picture),
+        drawing_(view.sheet()) {}
+
+  /// What the frame holds of the ground: under the set, so that it covers no name.
+  Drawing drawnWedges() {
+    if (instant_.lens) drawWedges();
+    return std::move(drawing_);
+  }
+
+  Drawing drawn() {
+    if (instant_.lens) drawBand();
+    drawCamera();
+    drawCrewBodies();
+    drawPerformers();
+    drawSnags();
+    if (picture_.spot) drawSpot(*picture_.spot);
+    placeLabels(drawing_, std::move(labels_));
+    return std::move(drawing_);
+  }
+
+ private:
+  Point seen(Point p) const { return view_.toPicture(p); }
+  /// A plan direction in the picture.
+  static Vec way(double bearing) {
+    const Vec d = direction(bearing);
+    return {d.x, -d.y};
+  }
+
+  void line(std::vector<Point> points, Tone tone, double width, std::vector<double> dash = {}) {
+    Path path;
+    path.rings = {std::move(points)};
+    path.stroke = {.tone = tone, .width = width, .dash = std::move(dash)};
+    drawing_.add(path);
+  }
+
+  void drawWedges() {
+    const auto eye = answers_.take->eyeAt(instant_.time, plan_.sightRules.margin);
+    const sight::SceneAt now = answers_.take->scene().at(instant_.time);
+    sight::WedgeSpec spec;
+    spec.floor = answers_.take->people().floorAt(flat(instant_.camera.pupil.at));
+    spec.top = spec.floor + plan_.sightRules.height;
+    sight::Eye frame = *eye;
+    frame.marginDegrees = 0;
+    const sight::SeenWedge wedge = sight::seenWedge(now, frame, spec);
+    drawWedge(wedge.direct, false);
+    for (const auto& mirror : wedge.mirrors) drawWedge(mirror.ring, true);
+    drawGuard();
+  }
+
+  void drawWedge(const Ring& outline, bool mirror) {
+    if (outline.size() < 3) return;
+    Path path;
+    path.rings.emplace_back();
+    for (const Point p : outline) path.rings[0].push_back(seen(p));
+    path.closed = true;
+    path.fill = {Tone::lit, Pattern::plain, mirror ? 0.35 : 0.5};
+    path.stroke = {.tone = Tone::lens, .width = mirror ? 1.0 : 1.6, .dash = {}};
+    if (mirror) path.stroke.dash = {8, 4};
+    drawing_.add(path);
+  }
+
+  /// The guard of the frame: dots along both sides of the widened wedge.
+  void drawGuard() {
+    const Point at = flat(instant_.camera.pupil.at);
+    const double half = instant_.lens->hfov / 2 + plan_.sightRules.margin;
+    for (const double side : {-half, half}) {
+      const Point end = at + direction(instant_.camera.pupil.bearing + side) * kGuardLength;
+      line({seen(at), seen(end)}, Tone::ink2, 1.6, {0.1, 5});
+    }
+  }
+  static constexpr double kGuardLength = 4;
+
+  void arc(double distance, double width, Tone tone) {
+    if (!std::isfinite(distance) || distance <= 0 || distance > 60) return;
+    std::vector<Point> points;
+    for (int i = -12; i <= 12; ++i) {
+      const double bearing = instant_.camera.sensor.bearing + instant_.lens->hfov / 2 * i / 12;
+      points.push_back(seen(flat(instant_.camera.sensor.at) + direction(bearing) * distance));
+    }
+    line(std::move(points), tone, width);
+  }
+
+  void arcLabel(double distance, const std::string& text, bool bold) {
+    if (!std::isfinite(distance) || distance > 60) return;
+    const double bearing = instant_.camera.sensor.bearing + instant_.lens->hfov / 2 * 0.8;
+    const Point at = seen(flat(instant_.camera.sensor.at) + direction(bearing) * distance);
+    addLabel({at.x, at.y + 4}, text, Tone::ink, LabelRank::playhead, bold);
+  }
+
+  void drawBand() {
+    const auto& focus = instant_.focus;
+    if (!focus.known) return;
+    arc(focus.setBand.near, 2, Tone::sharp);
+    arc(focus.setBand.far, 2, Tone::sharp);
+    arc(focus.setDistance, 3.5, Tone::sharp);
+    arcLabel(focus.setBand.near, base::fixed(focus.setBand.near, 2), false);
+    arcLabel(focus.setBand.far, base::fixed(focus.setBand.far, 2), false);
+    arcLabel(focus.setDistance, "set " + base::fixed(focus.setDistance, 2), true);
+    if (focus.wobble) drawWobble(*focus.wobble);
+  }
+
+  /// Along the ray to the subject, to scale, beside it: longer than the band is trouble.
+  void drawWobble(double wobble) {
+    const auto at = answers_.take->people().lookAt(
+        answers_.take->subjects().firstOf(answers_.take->subjects().blendAt(instant_.time).after), instant_.time);
+    if (!at) return;
+    const Vec ray = flat(*at) - flat(instant_.camera.sensor.at);
+    if (length(ray) < 0.1) return;
+    const Vec along = unit(ray), aside = left(along) * (16 / view_.pxPerMetre);
+    const Point a = seen(flat(*at) - along * wobble + aside), b = seen(flat(*at) + along * wobble + aside);
+    line({a, b}, Tone::ink, 2);
+    const Vec tick = distance(a, b) > 0.5 ? left(unit(b - a)) * 4 : Vec{0, 4};
+    line({a + tick, a - tick}, Tone::ink, 1.6);
+    line({b + tick, b - tick}, Tone::ink, 1.6);
+  }
+
+  void drawCamera() {
+    const Pose& sensor = instant_.camera.sensor;
+    for (const auto& body : plan_.camera.bodies) {
+      const plan::Crew* crew = plan_.crew.find(body.crew);
+      if (!crew) continue;
+      const std::size_t i = plan_.crew.indexOf(body.crew);
+      const Point at = seen(instant_.crew[i].pos);
+      line({at, seen(flat(sensor.at))}, Tone::lens, 1.25);
+      drawing_.add(
+          Circle{at, crew->radius * view_.pxPerMetre, {Tone::page}, {.tone = Tone::lens, .width = 1.25, .dash = {}}});
+      drawing_.add(Text{.at = {at.x, at.y + 4.3},
+                        .text = labelsOfCrew_[i],
+                        .size = 12,
+                        .bold = true,
+                        .align = Align::centre,
+                        .tone = Tone::ink});
+    }
+    const Point at = seen(flat(sensor.at));
+    const Vec ahead = way(sensor.bearing), aside = left(ahead);
+    Path kite;
+    kite.rings = {{at + ahead * 9, at + aside * 9, at - ahead * 12, at - aside * 9}};
+    kite.closed = true;
+    kite.fill = {Tone::page};
+    kite.stroke = {.tone = Tone::lens, .width = 2, .dash = {}};
+    drawing_.add(kite);
+    line({at + ahead * 12 + aside * 8, at + ahead * 12 - aside * 8}, Tone::lens, 3);
+  }
+
+  void drawCrewBodies() {
+    for (std::size_t i = 0; i < instant_.crew.size(); ++i) {
+      const auto& crew = instant_.crew[i];
+      if (!crew.present || crew.carried) continue;
+      const Point at = seen(crew.pos);
+      if (outOfView(at)) {
+        drawEdgeArrow(at, labelsOfCrew_[i]);
+        continue;
+      }
+      if (crew.seen)
+        drawing_.add(geometry::Box{.topLeft = {at.x - 17, at.y - 13},
+                                   .width = 34,
+                                   .height = 26,
+                                   .radius = 8,
+                                   .fill = {Tone::grain, Pattern::seen},
+                                   .stroke = {.tone = Tone::ink, .width = 1.25, .dash = {}}});
+      drawCrew(drawing_, spread(at), labelsOfCrew_[i], crew.walking);
+    }
+  }
+
+  /// People in one shelter stand side by side on the picture.
+  Point spread(Point at) {
+    while (std::any_of(slabs_.begin(), slabs_.end(),
+                       [&](Point other) { return std::abs(other.x - at.x) < 28 && std::abs(other.y - at.y) < 18; }))
+      at.x += 28;
+    slabs_.push_back(at);
+    return at;
+  }
+
+  bool outOfView(Point at) const { return at.x < 0 || at.y < 0 || at.x > view_.width || at.y > view_.height; }
+
+  /// Slab on the edge with an arrow and the metres beyond it.
+  void drawEdgeArrow(Point at, const std::string& label) {
+    const Point edge{std::clamp(at.x, 18.0, view_.width - 18), std::clamp(at.y, 14.0, view_.height - 22)};
+    const double metres = distance(at, edge) / view_.pxPerMetre;
+    const Point place = spread(edge);
+    drawCrew(drawing_, place, label, false);
+    const Vec out = distance(at, place) > 1 ? unit(at - place) : Vec{0, 1};
+    Path arrow;
+    const Point tip = place + out * 18;
+    arrow.rings = {{tip, tip - out * 6 + left(out) * 4, tip - out * 6 - left(out) * 4}};
+    arrow.closed = true;
+    arrow.fill = {Tone::crew};
+    drawing_.add(arrow);
+    addLabel({place.x + 17, place.y + 4}, base::fixed(metres, 1) + " m", Tone::ink2, LabelRank::detail, false,
+             Align::left);
+  }
+
+  void drawPerformers() {
+    for (std::size_t i = 0; i < instant_.performers.size(); ++i) {
+      const auto& performer = instant_.performers[i];
+      if (!performer.present) continue;
+      const Point at = seen(performer.pos);
+      if (const auto facing = facingOf(i)) line({at, at + way(*facing) * 20}, performerTone(i), 3);
+      drawPerformer(drawing_, at, i, performerLetter(plan_, i), 11);
+      addLabel({at.x + 16, at.y + 4}, plan_.performers[i].name, Tone::ink, LabelRank::name, true, Align::left);
+    }
+  }
+
+  /// The bearing a performer faces: of travel while walking, else of the mark, else towards the lens is not guessed.
+  std::optional<double> facingOf(std::size_t i) const {
+    const motion::Track* track = answers_.take->people().performer(i);
+    if (track->legAt(instant_.time)) {
+      const auto direction = track->travelDirection(instant_.time);
+      if (direction) return bearingOf(*direction);
+    }
+    return plan_.performers[i].marks[track->progress(instant_.time).mark].facing;
+  }
+
+  /// Snags that run now or begin within five seconds, worst first.
+  void drawSnags() {
+    if (!answers_.snags) return;
+    for (const auto& snag : *answers_.snags) {
+      if (!snag.pos || snag.accepted || snag.until < instant_.time || snag.from > instant_.time + 5) continue;
+      const Point at = seen(*snag.pos) + Vec{0, -26};
+      if (outOfView(at)) continue;
+      drawLozenge(drawing_, at, 10, snag.severity);
+      addLabel({at.x + 14, at.y + 4}, snag.text.substr(0, snag.text.find(',')), Tone::ink, LabelRank::snag, false,
+               Align::left);
+    }
+  }
+
+  void drawSpot(Point spot) {
+    const Point at = seen(spot);
+    drawing_.add(
+        Circle{at, plan_.sightRules.radius * view_.pxPerMetre, {}, {.tone = Tone::ink, .width = 1.6, .dash = {4, 3}}});
+    line({{at.x - 5, at.y}, {at.x + 5, at.y}}, Tone::ink, 1.6);
+    line({{at.x, at.y - 5}, {at.x, at.y + 5}}, Tone::ink, 1.6);
+  }
+
+  void addLabel(Point at, const std::string& text, Tone tone, LabelRank rank, bool bold = false,
+                Align align = Align::centre) {
+    labels_.push_back(
+        {Text{.at = at, .text = text, .size = 12, .bold = bold, .align = align, .tone = tone, .halo = Tone::page},
+         rank});
+  }
+
+  const Answers& answers_;
+  const plan::Plan& plan_;
+  const Instant& instant_;
+  const PlanView& view_;
+  const PlanPicture& picture_;
+  Drawing drawing_;
+  std::vector<std::string> labelsOfCrew_ = crewLabels(plan_);
+  std::vector<Label> labels_;
+  std::vector<Point> slabs_;
+};
+
+}  // namespace
+
+Drawing wedgeLayer(const Answers& answers, const Instant& instant, const PlanView& view) {
+  const PlanPicture picture;
+  return NowPainter(answers, instant, view, picture).drawnWedges();
+}
+
+Drawing nowLayer(const Answers& answers, const Instant& instant, const PlanView& view, const PlanPicture& picture) {
+  return NowPainter(answers, instant, view, picture).drawn();
+}
+
+}  // namespace wend::sheets
