@@ -30,9 +30,4 @@ struct EdgeDistance {
 /// Requires  at least one point. Ensures |inward| is the distance to `edge`, and no edge point is nearer.
 EdgeDistance edgeDistance(Point p, std::span<const Point> ring);
 
-/// `contains` under the name its callers of one place at a time use.
-inline bool insideRing(Point p, std::span<const Point> ring) {
-  return contains(ring, p);
-}
-
 }  // namespace wend::geometry
