@@ -34,7 +34,8 @@ TEST(Columns, CountsCodePointsNotBytes) {
 
 TEST(Utf8, RefusesOverlongFormsSurrogatesAndCuts) {
   EXPECT_TRUE(isUtf8("caf\u00e9 \u221e \U0001F600"));
-  for (const char* bad : {"\xC0\xAF", "\xED\xA0\x80", "\xE2\x82", "\x80", "\xF5\x80\x80\x80"}) EXPECT_FALSE(isUtf8(bad));
+  for (const char* bad : {"\xC0\xAF", "\xED\xA0\x80", "\xE2\x82", "\x80", "\xF5\x80\x80\x80"})
+    EXPECT_FALSE(isUtf8(bad));
 }
 
 TEST(NearestWord, SuggestsOnlyWhatIsNear) {

@@ -72,7 +72,8 @@ TEST(GroundMap, RunsFollowAPan) {
   ASSERT_TRUE(cell);
   const Point centre = spec.grid.centre(*cell);
   const double middle = geometry::bearingOf(centre - Point{5, 0});
-  const double reach = geometry::degrees(std::asin((0.28 + spec.grid.reach()) / geometry::distance(centre, Point{5, 0})));
+  const double reach =
+      geometry::degrees(std::asin((0.28 + spec.grid.reach()) / geometry::distance(centre, Point{5, 0})));
   const auto runs = map->seenRuns(*cell);
   ASSERT_EQ(runs.size(), 1u);
   const double from = (middle - reach + 30) / 10, until = (middle + reach + 90) / 10;
