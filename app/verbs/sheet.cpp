@@ -1,14 +1,69 @@
 // wend sheet: paper for one department.
+#include <algorithm>
+
 #include "app/verbs/common.h"
+#include "core/base/text.h"
+#include "core/sheets/dept_sheets.h"
 
 namespace wend::app {
 
-const Verb kSheet{
-    "sheet",
-    "PLAN",
-    "paper for one department (not yet)",
-    "wend sheet samples/first-batch.wend --for focus",
-    {{"--for", "WHOM", "focus, operator, crew, director, light, sound, marks, strips or all"}, kOutput, kQuiet},
-    nullptr};
+using base::Problem;
+using base::Result;
+
+namespace {
+
+/// The departments asked for: one, or every one for "all".
+Result<std::vector<std::string>> departmentsOf(const Arguments& arguments) {
+  const auto given = arguments.text("--for");
+  std::vector<std::string> words = sheets::departments();
+  words.push_back("all");
+  std::string expected;
+  for (const auto& word : words) expected += (expected.empty() ? "" : ", ") + word;
+  if (!given) return Problem{"missing-option", "--for", "nobody", "one of " + expected, "for example: --for focus"};
+  if (*given == "strips")
+    return Problem{"not-yet", "--for", "strips, which this version does not print yet", "one of " + expected,
+                   "the focus sheet holds the same distances"};
+  if (*given == "all") return sheets::departments();
+  if (std::find(words.begin(), words.end(), *given) != words.end()) return std::vector<std::string>{*given};
+  const auto nearest = base::nearestWord(*given, words);
+  return Problem{"unknown-word", "--for", "\"" + *given + "\"", "one of " + expected,
+                 nearest ? "did you mean " + *nearest + "?" : "choose one of them"};
+}
+
+Result<bool> wantsCsv(const Arguments& arguments) {
+  const std::string output = arguments.text("--output").value_or("-");
+  if (output.ends_with(".csv")) return true;
+  if (output == "-" || output.ends_with(".txt")) return false;
+  return Problem{"unknown-format", "--output", "\"" + output + "\"", "a name that ends in .txt or .csv",
+                 "let the ending say which is wanted"};
+}
+
+Exit sheet(const Arguments& arguments) {
+  const auto whom = departmentsOf(arguments);
+  if (!whom) return refused(whom.problems());
+  const auto csv = wantsCsv(arguments);
+  if (!csv) return refused(csv.problems());
+  auto answers = answersAt(arguments.operands()[0], arguments.has("--quiet"));
+  if (!answers) return refused(answers.problems());
+  const plan::Plan& plan = (*answers)->take->plan();
+  std::string text;
+  for (const auto& word : *whom) {
+    const auto made = sheets::deptSheet(**answers, word);
+    text += text.empty() ? "" : *csv ? "\r\n" : "\n\n";
+    text += *csv ? sheets::sheetCsv(plan, made) : sheets::sheetText(plan, made);
+  }
+  return handedOut(arguments, text);
+}
+
+}  // namespace
+
+const Verb kSheet{"sheet",
+                  "PLAN",
+                  "paper for one department, as text or .csv",
+                  "wend sheet samples/first-batch.wend --for focus",
+                  {{"--for", "WHOM", "focus, operator, crew, director, light, sound, marks or all"},
+                   {"--output", "FILE", "write to a name that ends in .txt or .csv (also -o)"},
+                   kQuiet},
+                  sheet};
 
 }  // namespace wend::app

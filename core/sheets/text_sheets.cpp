@@ -4,6 +4,7 @@
 
 #include "core/base/text.h"
 #include "core/sheets/text_tables.h"
+#include "core/sheets/text_words.h"
 #include "core/snags/stretch.h"
 #include "core/units/clock_time.h"
 #include "core/units/length.h"
@@ -14,71 +15,6 @@ namespace wend::sheets {
 using namespace snags;
 using base::fixed;
 using units::secondsText;
-
-const char* const kCaution =
-    "Caution: a drawing aid, not a risk assessment. Local rules and the licensed people in charge on the day decide.";
-
-namespace {
-
-units::LengthUnit unitOf(const plan::Plan& plan) {
-  return plan.display == plan::LengthUnit::feet ? units::LengthUnit::feet : units::LengthUnit::metres;
-}
-
-std::string spanText(const geometry::Span& span) {
-  return secondsText(span.from) + "\u2013" + secondsText(span.until);
-}
-
-std::string stopOr(const std::optional<double>& stop) {
-  return stop ? units::stopText(*stop) : "unknown";
-}
-
-std::string signedStops(const std::optional<double>& offset) {
-  return offset ? units::stopsText(*offset) : std::string("unknown");
-}
-
-const char* wordOf(optics::Showing showing) {
-  switch (showing) {
-    case optics::Showing::whole:
-      return "in frame";
-    case optics::Showing::part:
-      return "partly";
-    case optics::Showing::hidden:
-      return "hidden";
-    case optics::Showing::out:
-      break;
-  }
-  return "out";
-}
-
-const char* wordOf(Severity severity) {
-  return severity == Severity::stops ? "stops" : severity == Severity::risks ? "risks" : "note";
-}
-
-std::string focusNames(const plan::Plan& plan, const FocusAt& focus) {
-  std::string names;
-  for (const auto& on : focus.on) names += (names.empty() ? "" : " \u2192 ") + nameOf(plan, on);
-  return names.empty() ? "nobody" : names;
-}
-
-std::string heatWord(double warmth) {
-  return warmth >= 1.5 ? "cool" : warmth >= 1.0 ? "warm" : "hot";
-}
-
-std::string beatText(const plan::Plan& plan, const std::string& beat, double plus) {
-  if (beat.empty()) return "start+" + secondsText(plus);
-  const std::size_t number = plan.beats.indexOf(beat) + 1;
-  return std::to_string(number) + " " + plan.beats.find(beat)->name + (plus > 0.05 ? " +" + secondsText(plus) : "");
-}
-
-std::string bandText(const plan::Plan& plan, const BandAt& band) {
-  return lengthText(plan, band.near) + " to " + lengthText(plan, band.far);
-}
-
-}  // namespace
-
-std::string lengthText(const plan::Plan& plan, double metres) {
-  return units::lengthText(metres, unitOf(plan));
-}
 
 std::string takeSummary(const answers::Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
@@ -222,33 +158,16 @@ TextTable instantsTable(const answers::Take& take, const std::vector<Instant>& i
   return table;
 }
 
-namespace {
-
-std::string valueText(const plan::Plan& plan, Move::Axis axis, double value) {
-  if (axis == Move::Axis::focus) return units::lengthText(value, unitOf(plan), units::LengthStep::tape);
-  if (axis == Move::Axis::iris) return units::stopText(value);
-  return fixed(value, 0) + " mm";
-}
-
-std::string rateText(const Move& move) {
-  if (move.axis == Move::Axis::focus) return fixed(move.peakDegPerSecond, 0) + "\u00b0/s";
-  if (move.axis == Move::Axis::iris) return fixed(move.peakStopsPerSecond, 2) + " stop/s";
-  return fixed(move.peakPercentPerSecond, 1) + " %/s";
-}
-
-}  // namespace
-
 TextTable movesTable(const plan::Plan& plan, const Evidence& evidence) {
   TextTable table(
-      {">#", "axis", ">at", ">over", "who", ">from", ">to", ">barrel", ">peak", ">hands", "trigger", "cover"});
+      {">#", "axis", ">at", ">over", "who", ">from", ">to", ">barrel", ">peak", "trigger", ">hands", "cover"});
   std::size_t number = 0;
   for (const auto& move : evidence.moves) {
-    const char* axis = move.axis == Move::Axis::focus ? "focus" : move.axis == Move::Axis::iris ? "iris" : "zoom";
-    table.add({std::to_string(++number), axis, secondsText(move.from), secondsText(move.until - move.from),
+    table.add({std::to_string(++number), wordOf(move.axis), secondsText(move.from), secondsText(move.until - move.from),
                move.on.empty() ? "" : nameOf(plan, move.on), valueText(plan, move.axis, move.valueBefore),
                valueText(plan, move.axis, move.valueAfter),
                move.axis == Move::Axis::focus ? fixed(move.barrelAfter - move.barrelBefore, 0) + "\u00b0" : "",
-               rateText(move), std::to_string(move.hands), beatText(plan, move.beat, move.plus), move.cover});
+               rateText(move), triggerText(move.beat, move.plus), std::to_string(move.hands), move.cover});
   }
   return table;
 }
@@ -262,11 +181,9 @@ std::string pullsText(const plan::Plan& plan, const Evidence& evidence) {
 std::string spotText(const plan::Plan& plan, geometry::Point pos, double height, const SightOf& sight) {
   std::string text =
       "a person of " + lengthText(plan, height) + " at " + fixed(pos.x, 2) + ", " + fixed(pos.y, 2) + "\n";
-  for (const auto& seen : sight.seen)
-    text += "seen   " + spanText(seen.span) + (seen.via == "direct" ? "  directly" : "  in " + nameOf(plan, seen.via)) +
-            (seen.by.empty() ? "" : " through " + seen.by) + "\n";
+  for (const auto& seen : sight.seen) text += "seen   " + spanText(seen.span) + "  " + howText(plan, seen) + "\n";
   for (const auto& clear : sight.clear)
-    text += "clear  " + spanText(clear.span) + "  margin " + fixed(clear.marginDeg, 1) + "\u00b0\n";
+    text += "clear  " + spanText(clear.span) + "  " + marginText(clear.marginDeg) + "\n";
   if (sight.clear.empty())
     text += "never clear, with " + secondsText(plan.sightRules.early) + " s before and " +
             secondsText(plan.sightRules.late) + " s after every sight\n";
@@ -279,10 +196,7 @@ std::string windowsText(const plan::Plan& plan, const Evidence& evidence) {
   for (const auto& sight : evidence.sight) {
     const std::string name = sight.id == "camera" ? "the rig" : nameOf(plan, sight.id);
     if (sight.seen.empty()) table.add({name, "never", ""});
-    for (const auto& seen : sight.seen)
-      table.add({name, spanText(seen.span),
-                 seen.via == "direct" ? (seen.by.empty() ? "directly" : "through " + seen.by)
-                                      : "in " + nameOf(plan, seen.via)});
+    for (const auto& seen : sight.seen) table.add({name, spanText(seen.span), howText(plan, seen)});
   }
   return table.text();
 }

@@ -16,8 +16,10 @@ class TextTable {
   explicit TextTable(std::vector<std::string> headers) : rows_{std::move(headers)} {}
   void add(std::vector<std::string> cells) { rows_.push_back(std::move(cells)); }
   bool empty() const { return rows_.size() == 1; }
+  /// At most 100 columns: longer words are cut with an ellipsis, numbers never.
   std::string text() const;
-  /// RFC 4180, with a header; cells that a spreadsheet would take for a formula are quoted with an apostrophe first.
+  /// Everything whole, by RFC 4180, with a header; cells that a spreadsheet would take for a formula are quoted with an
+  /// apostrophe first.
   std::string csv() const;
 
  private:

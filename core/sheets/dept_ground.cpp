@@ -1,0 +1,202 @@
+// Sheets about the floor: operator and marks.
+#include <algorithm>
+#include <cmath>
+
+#include "core/base/text.h"
+#include "core/geometry/segment.h"
+#include "core/sheets/dept_sheets.h"
+#include "core/sheets/text_words.h"
+#include "core/snags/stretch.h"
+#include "core/units/clock_time.h"
+
+namespace wend::sheets {
+
+using namespace snags;
+using answers::Answers;
+using base::fixed;
+using geometry::Point;
+using geometry::Segment;
+using geometry::Vec;
+using units::secondsText;
+
+namespace {
+
+/// Share of the moving samples of a span in which the camera goes more than 90 degrees off where it looks.
+double backwardsShare(const Evidence& evidence, geometry::Span span) {
+  double moving = 0, backwards = 0;
+  for (const auto& instant : evidence.samples) {
+    if (instant.time < span.from || instant.time > span.until || !instant.camera.moving) continue;
+    const double off = std::abs(std::remainder(instant.camera.travel - instant.camera.sensor.bearing, 360.0));
+    moving += 1;
+    backwards += off > 90 ? 1 : 0;
+  }
+  return moving > 0 ? backwards / moving : 0;
+}
+
+std::string nearestGap(const plan::Plan& plan, const Evidence& evidence, geometry::Span span, bool left) {
+  const ClearanceAt* nearest = nullptr;
+  for (const auto& gap : evidence.clearances)
+    if (gap.body == "camera" && gap.onLeft == left && gap.time >= span.from && gap.time <= span.until)
+      if (!nearest || gap.metres < nearest->metres) nearest = &gap;
+  if (!nearest) return "over " + lengthText(plan, 0.6);
+  return lengthText(plan, nearest->metres) + " " + nameOf(plan, nearest->obstacle);
+}
+
+TextTable legsTable(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({">#", "seconds", ">s", ">length", ">m/s", ">peak", ">backwards", "nearest left", "nearest right"});
+  std::size_t number = 0;
+  for (const auto& leg : answers.take->people().camera().legs()) {
+    ++number;
+    const auto& evidence = *answers.evidence;
+    const double backwards = leg.hold ? 0 : backwardsShare(evidence, leg.time);
+    table.add({std::to_string(number), spanText(leg.time), secondsText(leg.time.until - leg.time.from),
+               leg.hold ? "holds" : lengthText(plan, leg.length), leg.hold ? "" : fixed(leg.meanSpeed, 2),
+               leg.hold ? "" : fixed(leg.peakSpeed, 2), leg.hold ? "" : fixed(100 * backwards, 0) + " %",
+               nearestGap(plan, evidence, leg.time, true), nearestGap(plan, evidence, leg.time, false)});
+  }
+  return table;
+}
+
+TextTable crossingsTable(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({">at", "step", ">high", "walking", ">pan", "place"});
+  for (const auto& crossing : answers.evidence->crossings)
+    if (crossing.who == "camera")
+      table.add({secondsText(crossing.time), nameOf(plan, crossing.place), lengthText(plan, crossing.height),
+                 crossing.backwards ? "backwards" : "forwards", fixed(crossing.panRate, 0) + "\u00b0/s",
+                 placeText(crossing.pos)});
+  return table;
+}
+
+struct Face {
+  std::string wall;
+  Segment line;          ///< the wall's middle
+  double thickness = 0;  ///< of the wall
+  Point foot;            ///< nearest point of the middle to the mark
+  double metres = 0;     ///< from the near face
+};
+
+std::optional<Face> faceFrom(const plan::Wall& wall, Segment line, Point mark) {
+  const Vec d = line.b - line.a;
+  const double length = std::hypot(d.x, d.y);
+  if (length <= 0) return std::nullopt;
+  const double along = dot(mark - line.a, d) / length;
+  const double off = std::abs(cross(d, mark - line.a)) / length;
+  if (along < 0 || along > length || off <= wall.thickness / 2) return std::nullopt;
+  return Face{wall.id.text(), line, wall.thickness, line.a + d * (along / length), off - wall.thickness / 2};
+}
+
+bool barred(const plan::Plan& plan, const Face& face, Point mark) {
+  for (const auto& wall : plan.set.walls)
+    for (std::size_t i = 0; i + 1 < wall.points.size(); ++i) {
+      const Segment line{wall.points[i], wall.points[i + 1]};
+      if (line == face.line) continue;
+      const auto share = geometry::whereMeet({mark, face.foot}, line);
+      if (share && *share < 0.999) return true;
+    }
+  return false;
+}
+
+std::vector<Face> facesNear(const plan::Plan& plan, Point mark) {
+  std::vector<Face> faces;
+  for (const auto& wall : plan.set.walls)
+    for (std::size_t i = 0; i + 1 < wall.points.size(); ++i) {
+      const auto face = faceFrom(wall, {wall.points[i], wall.points[i + 1]}, mark);
+      if (face && !barred(plan, *face, mark)) faces.push_back(*face);
+    }
+  std::stable_sort(faces.begin(), faces.end(), [](const Face& a, const Face& b) { return a.metres < b.metres; });
+  return faces;
+}
+
+/// The face on the mark's side, as a line.
+Segment faceLine(const Face& face, Point mark) {
+  const Vec towards = mark - face.foot;
+  const Vec shift = towards * (face.thickness / 2 / std::hypot(towards.x, towards.y));
+  return {face.line.a + shift, face.line.b + shift};
+}
+
+double sineBetween(const Face& a, const Face& b) {
+  const Vec d = a.line.b - a.line.a, e = b.line.b - b.line.a;
+  return std::abs(cross(d, e)) / (std::hypot(d.x, d.y) * std::hypot(e.x, e.y));
+}
+
+double toCorner(const Face& a, const Face& b, Point mark) {
+  const Segment first = faceLine(a, mark), second = faceLine(b, mark);
+  const Vec d = first.b - first.a, e = second.b - second.a;
+  const Point corner = first.a + d * (cross(second.a - first.a, e) / cross(d, e));
+  return geometry::distance(mark, corner);
+}
+
+std::string sideText(const plan::Plan& plan, const std::optional<TapeMeasure::Side>& side) {
+  return side ? lengthText(plan, side->metres) + " " + nameOf(plan, side->wall) : "unknown";
+}
+
+/// Marks of one person or of the camera; the last column is the way from the mark before.
+void addMarks(TextTable& table, const plan::Plan& plan, const std::string& who, const std::vector<plan::Mark>& marks,
+              bool tapedOnly) {
+  std::optional<Point> before;
+  for (std::size_t i = 0; i < marks.size(); ++i) {
+    const plan::Mark& mark = marks[i];
+    if (!mark.shelter.empty() || (tapedOnly && !mark.taped)) continue;
+    const TapeMeasure tape = tapeMeasure(plan, mark.pos);
+    table.add({who, std::to_string(i + 1), secondsText(plan::secondsOf(plan, mark.at)), placeText(mark.pos),
+               sideText(plan, tape.first), sideText(plan, tape.second),
+               tape.check ? lengthText(plan, *tape.check) : "unknown",
+               before ? lengthText(plan, geometry::distance(mark.pos, *before)) : "\u2013"});
+    before = mark.pos;
+  }
+}
+
+TextTable markTable() {
+  return TextTable({"who", ">mark", ">at", "x, y", "first wall", "second wall", ">corner", ">mark before"});
+}
+
+TextTable performerMarks(const plan::Plan& plan) {
+  TextTable table = markTable();
+  for (const auto& performer : plan.performers) addMarks(table, plan, performer.name, performer.marks, true);
+  return table;
+}
+
+TextTable otherMarks(const plan::Plan& plan) {
+  TextTable table = markTable();
+  addMarks(table, plan, "camera", plan.camera.marks, false);
+  for (const auto& crew : plan.crew) addMarks(table, plan, crew.role, crew.marks, false);
+  return table;
+}
+
+}  // namespace
+
+TapeMeasure tapeMeasure(const plan::Plan& plan, Point mark) {
+  constexpr double kSineOfTwenty = 0.342;
+  TapeMeasure tape;
+  const std::vector<Face> faces = facesNear(plan, mark);
+  if (faces.empty()) return tape;
+  const Face& first = faces.front();
+  tape.first = {first.wall, first.metres};
+  for (const Face& face : faces) {
+    if (sineBetween(first, face) < kSineOfTwenty) continue;
+    tape.second = {face.wall, face.metres};
+    tape.check = toCorner(first, face, mark);
+    break;
+  }
+  return tape;
+}
+
+DeptSheet operatorSheet(const Answers& answers) {
+  return {"operator",
+          "Operator's sheet",
+          {{"Legs; backwards is the share of the way walked away from where the lens looks", legsTable(answers)},
+           {"Steps and kerbs", crossingsTable(answers)}}};
+}
+
+DeptSheet marksSheet(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  return {"marks",
+          "Tape list",
+          {{"Taped marks, from the inside faces of two walls; check by the corner where those faces meet",
+            performerMarks(plan)},
+           {"Camera and crew, the same way", otherMarks(plan)}}};
+}
+
+}  // namespace wend::sheets

@@ -1,0 +1,182 @@
+// Sheets for those who turn the lens and those who light: focus and light.
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+
+#include "core/base/text.h"
+#include "core/sheets/dept_sheets.h"
+#include "core/sheets/text_words.h"
+#include "core/snags/stretch.h"
+#include "core/units/clock_time.h"
+#include "core/units/stop.h"
+
+namespace wend::sheets {
+
+using namespace snags;
+using answers::Answers;
+using base::fixed;
+using units::secondsText;
+
+namespace {
+
+bool holdsWord(std::string text, const std::string& word) {
+  for (char& c : text) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  return text.find(word) != std::string::npos;
+}
+
+/// Who has the focus: as handed over, else the one whose role says so. Empty: unknown.
+std::string pullerAt(const plan::Plan& plan, double t) {
+  std::string who;
+  for (const auto& handover : plan.handovers) {
+    if (handover.what != "focus") continue;
+    if (who.empty()) who = handover.from;
+    if (plan::secondsOf(plan, handover.at) + handover.over <= t) who = handover.to;
+  }
+  if (!who.empty()) return who;
+  for (const char* word : {"focus", "first assistant camera"})
+    for (const auto& crew : plan.crew)
+      if (holdsWord(crew.role, word)) return crew.id.text();
+  return {};
+}
+
+std::string pullerStands(const plan::Plan& plan, const Instant& instant) {
+  const std::string who = pullerAt(plan, instant.time);
+  for (const auto& at : instant.crew)
+    if (at.id == who && at.present)
+      return who + " " + (at.shelter.empty() ? placeText(at.pos) : at.shelter) + (at.walking ? ", walking" : "");
+  return who.empty() ? "unknown" : who + " unknown";
+}
+
+std::string bandAround(const plan::Plan& plan, const FocusAt& focus) {
+  if (!focus.known) return "unknown";
+  const double near = focus.setDistance - focus.setBand.near, far = focus.setBand.far - focus.setDistance;
+  return "-" + lengthText(plan, near) + " +" + lengthText(plan, far);
+}
+
+TextTable focusMoves(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table(
+      {">#", "who", ">from", ">to", ">at", ">over", "band", "warmth", ">barrel", "trigger", "puller at", "cover"});
+  std::size_t number = 0;
+  for (const auto& move : answers.evidence->moves) {
+    ++number;
+    if (move.axis != Move::Axis::focus) continue;
+    const auto start = answers::instantAt(*answers.take, move.from);
+    const auto end = answers::instantAt(*answers.take, move.until);
+    table.add({std::to_string(number), move.on.empty() ? "unknown" : nameOf(plan, move.on),
+               valueText(plan, move.axis, move.valueBefore), valueText(plan, move.axis, move.valueAfter),
+               secondsText(move.from), secondsText(move.until - move.from), bandAround(plan, end.focus),
+               end.focus.warmth ? heatWord(*end.focus.warmth) : "unknown",
+               fixed(move.barrelAfter - move.barrelBefore, 0) + "\u00b0", triggerText(move.beat, move.plus),
+               pullerStands(plan, start), move.cover.empty() ? "none" : move.cover});
+  }
+  return table;
+}
+
+TextTable otherMoves(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({">#", "axis", ">from", ">to", ">at", ">over", ">peak", "trigger", "cover"});
+  std::size_t number = 0;
+  for (const auto& move : answers.evidence->moves) {
+    ++number;
+    if (move.axis == Move::Axis::focus) continue;
+    table.add({std::to_string(number), wordOf(move.axis), valueText(plan, move.axis, move.valueBefore),
+               valueText(plan, move.axis, move.valueAfter), secondsText(move.from), secondsText(move.until - move.from),
+               rateText(move), triggerText(move.beat, move.plus), move.cover.empty() ? "none" : move.cover});
+  }
+  return table;
+}
+
+TextTable hotStretches(const Answers& answers) {
+  TextTable table({"seconds", "what"});
+  for (const auto& snag : *answers.snags)
+    if (snag.rule == "hot-focus" && !snag.accepted) table.add({spanText({snag.from, snag.until}), snag.text});
+  for (const auto& unmet : answers.evidence->unmet) table.add({spanText(unmet.span), unmet.reason});
+  return table;
+}
+
+struct Cue {
+  double at = 0;
+  std::vector<std::string> cells;
+};
+
+std::string percent(double share) {
+  return fixed(100 * share, 0) + " %";
+}
+
+class CueList {
+ public:
+  explicit CueList(const plan::Plan& plan) : plan_(plan) {}
+
+  void add(const plan::KeyTime& time, const std::string& cue, const std::string& what, const std::string& to,
+           const std::string& by) {
+    const double at = plan::secondsOf(plan_, time.at);
+    const std::string trigger = time.at.beat.empty() ? secondsText(at) : triggerText(time.at.beat, time.at.seconds);
+    cues_.push_back({at,
+                     {secondsText(at), secondsText(time.over), cue.empty() ? "\u2013" : cue, what, to, trigger,
+                      by.empty() ? "unknown" : nameOf(plan_, by)}});
+  }
+
+  TextTable table() {
+    std::stable_sort(cues_.begin(), cues_.end(), [](const Cue& a, const Cue& b) { return a.at < b.at; });
+    TextTable table({">at", ">over", "cue", "what", ">to", "trigger", "by"});
+    for (auto& cue : cues_) table.add(std::move(cue.cells));
+    return table;
+  }
+
+ private:
+  const plan::Plan& plan_;
+  std::vector<Cue> cues_;
+};
+
+TextTable lightCues(const plan::Plan& plan) {
+  CueList cues(plan);
+  for (const auto& fixture : plan.fixtures)
+    for (const auto& key : fixture.level) cues.add(key.time, key.name, fixture.name, percent(key.share), key.by);
+  for (const auto& area : plan.set.areas)
+    for (const auto& state : area.states) {
+      double most = 0;
+      for (const auto& reading : state.readings) most = std::max(most, reading.stop);
+      cues.add(state.time, state.name, area.name, most > 0 ? units::stopText(most) : "off", state.by);
+    }
+  for (const auto& opening : plan.set.openings)
+    for (const auto& key : opening.open) cues.add(key.time, key.name, opening.name, percent(key.share), key.by);
+  return cues.table();
+}
+
+TextTable faceOffsets(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({"beat", ">at", "who", "in frame", ">needs", ">set", ">face", ">brightest", ">darkest"});
+  for (const auto& beat : plan.beats) {
+    const auto instant = answers::instantAt(*answers.take, std::min(beat.time, answers.take->length()));
+    const auto& behind = instant.background;
+    for (const auto& at : instant.performers) {
+      if (!at.present || at.inFrame == optics::Showing::out) continue;
+      table.add({beatText(plan, beat.id.text(), 0), secondsText(beat.time), nameOf(plan, at.id), wordOf(at.inFrame),
+                 stopOr(at.needed), units::stopText(instant.iris.set), signedStops(at.offset),
+                 behind ? units::stopsText(behind->brightest) : "unknown",
+                 behind ? units::stopsText(behind->darkest) : "unknown"});
+    }
+  }
+  return table;
+}
+
+}  // namespace
+
+DeptSheet focusSheet(const Answers& answers) {
+  return {"focus",
+          "Focus pull sheet",
+          {{"Pulls; the band and its warmth are those on arrival", focusMoves(answers)},
+           {"Iris and zoom", otherMoves(answers)},
+           {"Hot and unmet stretches", hotStretches(answers)}}};
+}
+
+DeptSheet lightSheet(const Answers& answers) {
+  return {"light",
+          "Light cue sheet",
+          {{"Cues of lamps, lit areas (their highest reading) and openings", lightCues(answers.take->plan())},
+           {"Faces in frame at each beat, and the background's tenths, in stops against the set stop",
+            faceOffsets(answers)}}};
+}
+
+}  // namespace wend::sheets

@@ -1,0 +1,154 @@
+// Sheets about people: crew, director and sound.
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "core/base/text.h"
+#include "core/sheets/crew_sheet.h"
+#include "core/sheets/dept_sheets.h"
+#include "core/sheets/text_words.h"
+#include "core/snags/stretch.h"
+#include "core/units/clock_time.h"
+
+namespace wend::sheets {
+
+using namespace snags;
+using answers::Answers;
+using base::fixed;
+using units::secondsText;
+
+namespace {
+
+TextTable routesTable(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({"who", "does", "seconds", "where", "trigger", ">m/s", ">leave by", ">there from"});
+  const auto known = [](const std::optional<double>& t) { return t ? secondsText(*t) : std::string("unknown"); };
+  for (const auto& route : routesOf(answers)) {
+    const std::string who = nameOf(plan, route.id);
+    if (route.carried) table.add({who, "goes along", "all", "with the camera"});
+    if (!route.carried && !route.drawn) table.add({who, "unknown", "", "no route drawn"});
+    for (const auto& stand : route.stands)
+      table.add({who, "stands", spanText(stand.span), stand.shelter.empty() ? placeText(stand.pos) : stand.shelter});
+    for (const auto& walk : route.walks)
+      table.add({who, "walks", spanText(walk.span), "to " + placeText(walk.path.back()),
+                 triggerText(walk.beat, walk.plus), fixed(walk.speed, 2), known(walk.latestLeave),
+                 known(walk.earliestArrive)});
+    for (const auto& stop : route.breaks)
+      table.add({who, "BREAKS", spanText(stop.span), placeText(stop.pos), stop.why});
+  }
+  return table;
+}
+
+TextTable windowsTable(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({"who or what", "seen", "how"});
+  if (!answers.evidence->sightKnown) table.add({"everybody", "unknown", "no lens in the plan"});
+  for (const auto& sight : answers.evidence->sight) {
+    const std::string name = sight.id == "camera" ? "the rig" : nameOf(plan, sight.id);
+    if (sight.seen.empty()) table.add({name, "never", ""});
+    for (const auto& seen : sight.seen) table.add({name, spanText(seen.span), howText(plan, seen)});
+  }
+  return table;
+}
+
+std::string inFrameWords(const plan::Plan& plan, const Instant& instant) {
+  if (!instant.lens) return "unknown";
+  std::string words;
+  for (const auto& at : instant.performers) {
+    if (!at.present || at.inFrame == optics::Showing::out) continue;
+    const std::string how = at.inFrame == optics::Showing::whole ? at.size : std::string(wordOf(at.inFrame));
+    words += (words.empty() ? "" : "; ") + nameOf(plan, at.id) + " " + how;
+  }
+  return words.empty() ? "nobody" : words;
+}
+
+TextTable beatsTable(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({">#", ">at", "timecode", "beat", "cue", "in frame"});
+  std::size_t number = 0;
+  for (const auto& beat : plan.beats) {
+    const auto instant = answers::instantAt(*answers.take, std::min(beat.time, answers.take->length()));
+    table.add({std::to_string(++number), secondsText(beat.time), instant.timecode, beat.name,
+               beat.cue.empty() ? "\u2013" : beat.cue, inFrameWords(plan, instant)});
+  }
+  return table;
+}
+
+TextTable stoppers(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({"seconds", "beat", "what stops the take"});
+  for (const auto& snag : *answers.snags)
+    if (snag.severity == Severity::stops && !snag.accepted)
+      table.add(
+          {spanText({snag.from, snag.until}), snag.beat.empty() ? "start" : beatText(plan, snag.beat, 0), snag.text});
+  return table;
+}
+
+/// The lowest the frame's upper edge comes over somebody in a span.
+struct LowestTop {
+  double height = 0, above = 0, time = 0;
+};
+
+std::optional<LowestTop> lowestTop(const Evidence& evidence, const std::string& who, geometry::Span span) {
+  std::optional<LowestTop> lowest;
+  for (const auto& instant : evidence.samples) {
+    if (instant.time < span.from || instant.time > span.until) continue;
+    for (const auto& at : instant.performers) {
+      if (at.id != who || !at.present || at.inFrame == optics::Showing::out) continue;
+      const auto top = topOfFrameOver(instant, at.pos);
+      if (top && (!lowest || *top < lowest->height)) lowest = {*top, *top - at.top, instant.time};
+    }
+  }
+  return lowest;
+}
+
+TextTable speechTable(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({"seconds", "who", ">top of frame", ">above head", ">at", "words"});
+  for (const auto& speech : plan.speech) {
+    const geometry::Span span{plan::secondsOf(plan, speech.from), plan::secondsOf(plan, speech.until)};
+    const auto top = lowestTop(*answers.evidence, speech.who, span);
+    const std::string missing = plan.lens ? "out of frame" : "unknown";
+    table.add({spanText(span), nameOf(plan, speech.who), top ? lengthText(plan, top->height) : missing,
+               top ? lengthText(plan, top->above) : "\u2013", top ? secondsText(top->time) : "\u2013",
+               speech.words.empty() ? "unknown" : speech.words});
+  }
+  return table;
+}
+
+}  // namespace
+
+std::optional<double> topOfFrameOver(const Instant& instant, geometry::Point place) {
+  if (!instant.lens) return std::nullopt;
+  constexpr double kRadians = std::numbers::pi / 180;
+  const geometry::Pose& eye = instant.camera.pupil;
+  const double bearing = eye.bearing * kRadians;
+  const double ahead = (place.x - eye.at.x) * std::sin(bearing) + (place.y - eye.at.y) * std::cos(bearing);
+  const double edge = eye.tilt * kRadians + std::atan(instant.lens->half.v);
+  if (ahead <= 0 || edge >= std::numbers::pi / 2) return std::nullopt;
+  // The frame's upper edge and the lens span a plane that is level across the frame: its height over a place depends on
+  // how far ahead the place is, not on how far aside.
+  return eye.at.z + ahead * std::tan(edge);
+}
+
+DeptSheet crewPaper(const Answers& answers) {
+  return {"crew",
+          "Crew sheet",
+          {{"Where to be", routesTable(answers)}, {"When the lens sees whom", windowsTable(answers)}}};
+}
+
+DeptSheet directorSheet(const Answers& answers) {
+  return {"director",
+          "Director's sheet",
+          {{"Beats, and who is in frame when each starts", beatsTable(answers)},
+           {"What stops the take as planned", stoppers(answers)}}};
+}
+
+DeptSheet soundSheet(const Answers& answers) {
+  return {"sound",
+          "Sound sheet",
+          {{"Speech, and the lowest the top of the frame comes over who speaks while they are in frame",
+            speechTable(answers)}}};
+}
+
+}  // namespace wend::sheets

@@ -1,0 +1,65 @@
+/// What each department carries to the set: tables of words, made from the answers and nothing else.
+///
+/// Ensures   (1) every sheet holds title, revision, units and the caution
+///           (2) what the plan does not tell is "unknown", never a number
+///           (3) distances that are pulled or taped are in the plan's display units; places are plan metres
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/answers/answers.h"
+#include "core/sheets/text_tables.h"
+
+namespace wend::sheets {
+
+struct SheetPart {
+  std::string heading;
+  TextTable table;
+};
+
+struct DeptSheet {
+  std::string whom;   ///< "focus"
+  std::string title;  ///< "Focus pull sheet"
+  std::vector<SheetPart> parts;
+};
+
+/// The words deptSheet understands, in the order "all" prints them.
+const std::vector<std::string>& departments();
+
+/// Requires  one of departments()
+DeptSheet deptSheet(const answers::Answers& answers, const std::string& whom);
+
+DeptSheet focusSheet(const answers::Answers& answers);
+DeptSheet operatorSheet(const answers::Answers& answers);
+DeptSheet crewPaper(const answers::Answers& answers);
+DeptSheet directorSheet(const answers::Answers& answers);
+DeptSheet lightSheet(const answers::Answers& answers);
+DeptSheet soundSheet(const answers::Answers& answers);
+DeptSheet marksSheet(const answers::Answers& answers);
+
+std::string sheetText(const plan::Plan& plan, const DeptSheet& sheet);
+std::string sheetCsv(const plan::Plan& plan, const DeptSheet& sheet);
+
+/// A mark measured from the set: metres from the inside faces of the two nearest walls it can be taped from, and from
+/// the corner in which those faces meet, to check by.
+///
+/// Ensures   (1) the foot of each measure lies on the wall, with no other wall between
+///           (2) the two walls are at least 20 degrees from parallel
+///           (3) check^2 = first^2 + second^2 where they stand square
+struct TapeMeasure {
+  struct Side {
+    std::string wall;  ///< id
+    double metres = 0;
+  };
+  std::optional<Side> first, second;
+  std::optional<double> check;
+};
+TapeMeasure tapeMeasure(const plan::Plan& plan, geometry::Point mark);
+
+/// Height of the picture's upper edge over a place on the floor, metres above the datum. Nothing without a lens, behind
+/// it, or where the edge looks straight up.
+std::optional<double> topOfFrameOver(const answers::Instant& instant, geometry::Point place);
+
+}  // namespace wend::sheets

@@ -1,0 +1,118 @@
+#include "core/sheets/text_words.h"
+
+#include "core/base/text.h"
+#include "core/sheets/text_tables.h"
+#include "core/snags/stretch.h"
+#include "core/units/clock_time.h"
+#include "core/units/stop.h"
+
+namespace wend::sheets {
+
+using namespace snags;
+using base::fixed;
+using units::secondsText;
+
+const char* const kCaution =
+    "Caution: a drawing aid, not a risk assessment.\n"
+    "Local rules and the licensed people in charge on the day decide.";
+
+units::LengthUnit unitOf(const plan::Plan& plan) {
+  return plan.display == plan::LengthUnit::feet ? units::LengthUnit::feet : units::LengthUnit::metres;
+}
+
+std::string lengthText(const plan::Plan& plan, double metres) {
+  return units::lengthText(metres, unitOf(plan));
+}
+
+std::string spanText(const geometry::Span& span) {
+  return secondsText(span.from) + "\u2013" + secondsText(span.until);
+}
+
+std::string placeText(geometry::Point place) {
+  return fixed(place.x, 2) + ", " + fixed(place.y, 2);
+}
+
+std::string stopOr(const std::optional<double>& stop) {
+  return stop ? units::stopText(*stop) : "unknown";
+}
+
+std::string signedStops(const std::optional<double>& offset) {
+  return offset ? units::stopsText(*offset) : std::string("unknown");
+}
+
+const char* wordOf(optics::Showing showing) {
+  switch (showing) {
+    case optics::Showing::whole:
+      return "in frame";
+    case optics::Showing::part:
+      return "partly";
+    case optics::Showing::hidden:
+      return "hidden";
+    case optics::Showing::out:
+      break;
+  }
+  return "out";
+}
+
+const char* wordOf(Severity severity) {
+  return severity == Severity::stops ? "stops" : severity == Severity::risks ? "risks" : "note";
+}
+
+const char* wordOf(Move::Axis axis) {
+  return axis == Move::Axis::focus ? "focus" : axis == Move::Axis::iris ? "iris" : "zoom";
+}
+
+std::string focusNames(const plan::Plan& plan, const FocusAt& focus) {
+  std::string names;
+  for (const auto& on : focus.on) names += (names.empty() ? "" : " \u2192 ") + nameOf(plan, on);
+  return names.empty() ? "nobody" : names;
+}
+
+std::string heatWord(double warmth) {
+  return warmth >= 1.5 ? "cool" : warmth >= 1.0 ? "warm" : "hot";
+}
+
+std::string beatText(const plan::Plan& plan, const std::string& beat, double plus) {
+  if (beat.empty()) return "start+" + secondsText(plus);
+  const std::size_t number = plan.beats.indexOf(beat) + 1;
+  return std::to_string(number) + " " + plan.beats.find(beat)->name + (plus > 0.05 ? " +" + secondsText(plus) : "");
+}
+
+std::string triggerText(const std::string& beat, double plus) {
+  if (beat.empty()) return "start+" + secondsText(plus);
+  return beat + (plus > 0.05 ? "+" + secondsText(plus) : "");
+}
+
+std::string bandText(const plan::Plan& plan, const BandAt& band) {
+  return lengthText(plan, band.near) + " to " + lengthText(plan, band.far);
+}
+
+std::string valueText(const plan::Plan& plan, Move::Axis axis, double value) {
+  if (axis == Move::Axis::focus) return units::lengthText(value, unitOf(plan), units::LengthStep::tape);
+  if (axis == Move::Axis::iris) return units::stopText(value);
+  return fixed(value, 0) + " mm";
+}
+
+std::string rateText(const Move& move) {
+  if (move.axis == Move::Axis::focus) return fixed(move.peakDegPerSecond, 0) + "\u00b0/s";
+  if (move.axis == Move::Axis::iris) return fixed(move.peakStopsPerSecond, 2) + " stop/s";
+  return fixed(move.peakPercentPerSecond, 1) + " %/s";
+}
+
+std::string openingsText(const plan::Plan& plan, const std::string& ids) {
+  std::string names;
+  for (const auto& id : base::split(ids, '+')) names += (names.empty() ? "" : " and ") + nameOf(plan, id);
+  return names;
+}
+
+std::string howText(const plan::Plan& plan, const SeenSpan& seen) {
+  if (seen.via != "direct") return "in " + nameOf(plan, seen.via);
+  return seen.by.empty() ? "directly" : "through " + openingsText(plan, seen.by);
+}
+
+std::string marginText(double marginDeg) {
+  if (marginDeg < 0) return "up to " + fixed(-marginDeg, 1) + "\u00b0 inside the frame, hidden by the set alone";
+  return "margin " + fixed(marginDeg, 1) + "\u00b0";
+}
+
+}  // namespace wend::sheets
