@@ -144,6 +144,7 @@ void PlanCanvas::paintEvent(QPaintEvent*) {
   paintTape(painter);
   paintTag(painter);
   if (hasFocus()) {
+    painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(colourOf(Tone::ink2, painter_.theme()), 2));
     painter.drawRect(rect().adjusted(1, 1, -1, -1));
   }

@@ -95,6 +95,7 @@ void ScoreView::paintEvent(QPaintEvent*) {
   painter_.paint(painter, sheets::playheadDrawing(bridge_.answers()->take->plan(), view_, bridge_.instant().time));
   paintTag(painter);
   if (!hasFocus()) return;
+  painter.setBrush(Qt::NoBrush);
   painter.setPen(QPen(colourOf(Tone::ink2, painter_.theme()), 2));
   painter.drawRect(rect().adjusted(1, 1, -1, -1));
 }
