@@ -122,6 +122,11 @@ std::optional<std::size_t> underWay(const Plan& plan, const Marks& marks, double
   return std::nullopt;
 }
 
+Problem notOfMark(const std::string& what, const std::string& owner) {
+  return {"mark-kind", "", what + " on a mark of another kind", "a mark of " + owner,
+          "Choose a mark of " + owner + "."};
+}
+
 Problem placeUnknown(const std::string& found) {
   return {"leg-place", "", found, "a straight leg or an arc at even pace",
           "Read the place from the path at that time and insert the mark there."};
@@ -150,27 +155,34 @@ Result<Plan> movedMarks(const Plan& plan, const std::vector<MarkRef>& marks, geo
 }
 
 Result<Plan> markHeightSet(const Plan& plan, const MarkRef& mark, double height) {
+  if (mark.owner != Owner::camera) return notOfMark("height", "the camera");
   return changedMark(plan, mark, [&](Mark& m) { m.height = height; });
 }
 
 Result<Plan> markFacingSet(const Plan& plan, const MarkRef& mark, std::optional<double> facing) {
+  if (mark.owner != Owner::performer) return notOfMark("facing", "a performer");
   return changedMark(plan, mark, [&](Mark& m) { m.facing = facing; });
 }
 
 Result<Plan> markPostureSet(const Plan& plan, const MarkRef& mark, Posture posture) {
+  const bool crew = posture == Posture::stand || posture == Posture::crouch;
+  if (mark.owner == Owner::camera || (mark.owner == Owner::crew && !crew) ||
+      (mark.owner == Owner::performer && posture == Posture::crouch))
+    return Problem{"posture", "", "a posture this mark cannot have",
+                   "performers stand, sit, kneel or lie; crew stand or crouch", "Choose one of these."};
   return changedMark(plan, mark, [&](Mark& m) { m.posture = posture; });
 }
 
 Result<Plan> markTapedSet(const Plan& plan, const MarkRef& mark, bool taped) {
+  if (mark.owner != Owner::performer) return notOfMark("taped", "a performer");
   return changedMark(plan, mark, [&](Mark& m) { m.taped = taped; });
 }
 
 Result<Plan> markSheltered(const Plan& plan, const MarkRef& mark, const std::string& shelter) {
-  if (mark.owner != Owner::crew)
-    return Problem{"shelter-crew", "", "a mark of the camera or a performer", "a mark of a crew member",
-                   "Move the mark to the shelter's place instead."};
+  if (mark.owner != Owner::crew) return notOfMark("shelter", "a crew member");
   return changedMarkOf(plan, mark, [&](Marks& marks, std::size_t i) {
     marks[i].shelter = shelter;
+    marks[i].pos = {};
     if (i > 0) refitFrom(plan, marks, i - 1);
     refitFrom(plan, marks, i);
   });

@@ -195,12 +195,15 @@ Trouble missingKey(const std::vector<Key>& keys, std::size_t index) {
   return notThere("", "key " + std::to_string(index + 1), std::to_string(keys.size()) + " keys");
 }
 
-/// Text a file can hold: UTF-8 without control characters.
+inline constexpr std::size_t kMostText = 4096;  ///< bytes of one text
+
+/// Text a file can hold: UTF-8 without control characters, of a length somebody reads.
 inline Trouble textTrouble(const std::string& text, const std::string& where) {
   const bool control = std::any_of(
       text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20 && c != '\n' && c != '\t'; });
-  if (base::isUtf8(text) && !control) return std::nullopt;
-  return base::Problem{"text", where, "bytes that are no text", "UTF-8 text", "Type the text again."};
+  if (base::isUtf8(text) && !control && text.size() <= kMostText) return std::nullopt;
+  return base::Problem{"text", where, std::to_string(text.size()) + " bytes",
+                       "UTF-8 text of at most " + std::to_string(kMostText) + " bytes", "Type the text again."};
 }
 
 }  // namespace wend::plan

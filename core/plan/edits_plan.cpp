@@ -1,6 +1,7 @@
 #include "core/plan/edits_plan.h"
 
 #include "core/plan/edits_parts.h"
+#include "core/units/timecode.h"
 
 namespace wend::plan {
 
@@ -25,22 +26,8 @@ bool isDropRate(int numerator, int denominator) {
   return denominator == 1001 && (numerator == 30000 || numerator == 60000);
 }
 
-/// The two digits at `at`, or -1.
-int digitsAt(const std::string& text, std::size_t at) {
-  const auto digit = [&](std::size_t i) { return text[i] >= '0' && text[i] <= '9' ? text[i] - '0' : -100; };
-  const int value = digit(at) * 10 + digit(at + 1);
-  return value < 0 ? -1 : value;
-}
-
 bool isTimecode(const std::string& text, const Clock& clock) {
-  if (text.size() != 11 || text[2] != ':' || text[5] != ':' || text[8] != (clock.dropFrame ? ';' : ':')) return false;
-  const int hours = digitsAt(text, 0), minutes = digitsAt(text, 3), seconds = digitsAt(text, 6),
-            frames = digitsAt(text, 9);
-  const bool inRange = hours >= 0 && hours < 24 && minutes >= 0 && minutes < 60 && seconds >= 0 && seconds < 60 &&
-                       frames >= 0 && frames < std::ceil(clock.rate());
-  const int dropped = clock.rateNumerator == 60000 ? 4 : 2;
-  const bool isDropped = clock.dropFrame && minutes % 10 != 0 && seconds == 0 && frames < dropped;
-  return inRange && !isDropped;
+  return units::framesFrom(text, {{clock.rateNumerator, clock.rateDenominator}, clock.dropFrame}).ok();
 }
 
 auto acceptedAt(auto& accepted, const std::string& key) {

@@ -34,6 +34,13 @@ Trouble moveShapePoint(Footprint& shape, std::size_t index, Point pos) {
   return std::nullopt;
 }
 
+/// Relative, and never up and out of the plan's folder.
+bool isBelow(const std::string& file) {
+  if (file.empty() || file.front() == '/' || file.find('\\') != std::string::npos) return false;
+  const std::vector<std::string> parts = base::split(file, '/');
+  return std::find(parts.begin(), parts.end(), "..") == parts.end();
+}
+
 }  // namespace
 
 Result<Plan> movedWallPoint(const Plan& plan, const std::string& wall, std::size_t index, Point pos) {
@@ -149,6 +156,9 @@ Result<Plan> roomHeightsSet(const Plan& plan, const std::string& room, double fl
 
 Result<Plan> underlaySet(const Plan& plan, std::optional<Underlay> underlay) {
   if (underlay) {
+    if (!isBelow(underlay->file))
+      return base::Problem{"file-outside", "/set/underlay/file", underlay->file, "a file below the plan's folder",
+                           "Copy the picture next to the plan and choose it there."};
     const Underlay before = plan.set.underlay.value_or(Underlay{});
     if (Trouble trouble = settle(before, *underlay, "/set/underlay")) return *trouble;
   }

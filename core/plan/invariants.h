@@ -8,8 +8,8 @@
 
 namespace wend::plan {
 
-/// Two times nearer than this are one: half the step times are kept in, so that 25.0 + 0.3 meets 25.3.
-inline constexpr double kSameTime = 5e-4;
+/// Two times nearer than this are one, so that 25.0 + 0.3 meets 25.3.
+inline constexpr double kSameTime = 1e-6;
 
 /// Everything `plan` breaks, each with the place in the file.
 ///   time        a mark is left no earlier than it is reached, and before the next is reached; the first key of an axis

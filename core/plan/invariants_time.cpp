@@ -1,5 +1,6 @@
 #include <cmath>
 
+#include "core/geometry/tolerance.h"
 #include "core/plan/arc_leg.h"
 #include "core/plan/invariants_parts.h"
 
@@ -38,7 +39,8 @@ class Times {
                              name + " left at " + secondsText(left) + ", reached at " + secondsText(reached),
                              secondsText(reached) + " or later", "Leave it later, or reach it earlier."});
       if (i + 1 == marks.size()) break;
-      nextMark(marks[i + 1], name, who + "'s mark " + std::to_string(i + 2), left, at(where + "/marks", i + 1));
+      const double soonest = isHold(marks[i], marks[i + 1]) ? left - 3 * kSameTime : left;
+      nextMark(marks[i + 1], name, who + "'s mark " + std::to_string(i + 2), soonest, at(where + "/marks", i + 1));
       if (auto problem =
               arcProblem(marks[i].leg, placeOf(plan_, marks[i]), placeOf(plan_, marks[i + 1]), place + "/leg"))
         problems_.push_back(*problem);
@@ -80,6 +82,12 @@ class Times {
   }
 
  private:
+  /// Two marks in one place may share an instant: nobody travels between them.
+  bool isHold(const Mark& mark, const Mark& next) const {
+    return mark.leg.shape == LegShape::straight && mark.leg.via.empty() &&
+           geometry::distance(placeOf(plan_, mark), placeOf(plan_, next)) <= geometry::kHold;
+  }
+
   void nextMark(const Mark& next, const std::string& name, const std::string& nextName, double left,
                 const std::string& where) {
     const double reached = seconds(next.at);

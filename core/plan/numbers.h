@@ -66,7 +66,7 @@ void eachNumber(Footprint& shape, F&& f) {
 
 template <class F>
 void eachNumber(Underlay& underlay, F&& f) {
-  f(underlay.metresPerPixel, NumberKind{1e9, 1e-6, 1000, "m"}, "metresPerPixel");
+  f(underlay.metresPerPixel, NumberKind{1e9, 1e-6, 100, "m"}, "metresPerPixel");
   eachNumber(underlay.pos, f, "pos");
   f(underlay.bearing, kinds::kBearing, "bearing");
   f(underlay.opacity, kinds::kShare, "opacity");
@@ -91,7 +91,7 @@ void eachNumber(Opening& opening, F&& f) {
   f(opening.sill, kinds::kHeight, "sill");
   f(opening.head, kinds::kHeight, "head");
   f(opening.threshold, kinds::kExtent, "threshold");
-  if (opening.moves) f(opening.moves->full, kinds::kAngle, "moves/full");
+  if (opening.moves) f(opening.moves->full, NumberKind{100, -180, 180, "degrees"}, "moves/full");
   for (OpenKey& key : opening.open) {
     eachNumber(key.time, f);
     f(key.share, kinds::kShare, "open/share");
@@ -114,7 +114,7 @@ void eachNumber(Area& area, F&& f) {
     }
   }
   for (ClockReading& reading : area.byClock) {
-    f(reading.timeOfDay, kinds::kDuration, "byClock");
+    f(reading.timeOfDay, kinds::kMinuteOfDay, "byClock");
     f(reading.stop, kinds::kStop, "byClock");
   }
   eachNumber(area.step, f, kinds::kExtent, "step");
@@ -134,13 +134,13 @@ void eachNumber(Mark& mark, F&& f) {
 }
 template <class F>
 void eachNumber(Performer& performer, F&& f) {
-  f(performer.stature, NumberKind{10000, 0.3, 3, "m"}, "stature");
-  f(performer.radius, NumberKind{10000, 0.05, 2, "m"}, "radius");
+  f(performer.stature, kinds::kStature, "stature");
+  f(performer.radius, kinds::kBody, "radius");
   for (Mark& mark : performer.marks) eachNumber(mark, f);
 }
 template <class F>
 void eachNumber(Prop& prop, F&& f) {
-  f(prop.wobble, kinds::kExtent, "wobble");
+  f(prop.wobble, kinds::kWobble, "wobble");
   for (PropEntry& entry : prop.track) {
     eachNumber(entry.at, f, "track/at");
     eachNumber(entry.pos, f, "track/pos");
@@ -149,9 +149,9 @@ void eachNumber(Prop& prop, F&& f) {
 }
 template <class F>
 void eachNumber(Crew& crew, F&& f) {
-  f(crew.radius, NumberKind{10000, 0.05, 2, "m"}, "radius");
-  f(crew.height, NumberKind{10000, 0.3, 3, "m"}, "height");
-  f(crew.crouch, NumberKind{10000, 0.2, 3, "m"}, "crouch");
+  f(crew.radius, kinds::kBody, "radius");
+  f(crew.height, kinds::kStature, "height");
+  f(crew.crouch, kinds::kStature, "crouch");
   f(crew.speed, kinds::kSpeed, "speed");
   for (Mark& mark : crew.marks) eachNumber(mark, f);
   for (Need& need : crew.needs) {
@@ -163,12 +163,12 @@ void eachNumber(Crew& crew, F&& f) {
 template <class F>
 void eachNumber(Shelter& shelter, F&& f) {
   eachNumber(shelter.pos, f, "pos");
-  f(shelter.radius, kinds::kSize, "radius");
+  f(shelter.radius, kinds::kBody, "radius");
 }
 template <class F>
 void eachNumber(Gear& gear, F&& f) {
   eachNumber(gear.pos, f, "pos");
-  f(gear.radius, kinds::kSize, "radius");
+  f(gear.radius, kinds::kBody, "radius");
   f(gear.height, kinds::kSize, "height");
 }
 template <class F>
@@ -179,8 +179,8 @@ void eachNumber(Fixture& fixture, F&& f) {
   f(fixture.tilt, kinds::kTilt, "tilt");
   if (auto* beam = std::get_if<BeamOutput>(&fixture.output)) {
     f(beam->candela, kinds::kCandela, "output/candela");
-    f(beam->beam, kinds::kAngle, "output/beam");
-    f(beam->field, kinds::kAngle, "output/field");
+    f(beam->beam, kinds::kBeam, "output/beam");
+    f(beam->field, kinds::kBeam, "output/field");
   } else {
     f(std::get<IesOutput>(fixture.output).scale, kinds::kFactor, "output/scale");
   }
@@ -196,7 +196,7 @@ void eachNumber(Beat& beat, F&& f) {
 template <class F>
 void eachNumber(Clock& clock, F&& f) {
   f(clock.length, NumberKind{1000, 0.001, 86400, "s"}, "length");
-  eachNumber(clock.timeOfDay, f, kinds::kDuration, "timeOfDay");
+  eachNumber(clock.timeOfDay, f, kinds::kTimeOfDay, "timeOfDay");
 }
 
 template <class F>
@@ -215,12 +215,12 @@ void eachNumber(Camera& camera, F&& f) {
   f(camera.shutterDeg, NumberKind{100, 0.1, 360, "degrees"}, "shutterDeg");
   f(camera.ndStops, kinds::kStops, "ndStops");
   f(camera.meter.constant, NumberKind{100, 1, 10000, ""}, "meter/constant");
-  f(camera.rig.radius, kinds::kExtent, "rig/radius");
+  f(camera.rig.radius, kinds::kBody, "rig/radius");
   for (double& end : camera.rig.payload) f(end, kinds::kMass, "rig/payload");
   for (RigItem& item : camera.rig.items) f(item.kg, kinds::kMass, "rig/items/kg");
   for (CarriedBody& body : camera.bodies) {
-    f(body.behind, kinds::kPlace, "bodies/behind");
-    f(body.right, kinds::kPlace, "bodies/right");
+    f(body.behind, kinds::kHeight, "bodies/behind");
+    f(body.right, kinds::kHeight, "bodies/right");
   }
 }
 template <class F>
@@ -247,16 +247,16 @@ void eachNumber(Lens& lens, F&& f) {
 }
 template <class F>
 void eachNumber(Wobble& wobble, F&& f) {
-  f(wobble.taped, kinds::kExtent, "taped");
-  f(wobble.walking, kinds::kExtent, "walking");
-  f(wobble.untaped, kinds::kExtent, "untaped");
-  f(wobble.operatorMoving, kinds::kExtent, "operatorMoving");
-  f(wobble.operatorStill, kinds::kExtent, "operatorStill");
-  f(wobble.dolly, kinds::kExtent, "dolly");
+  f(wobble.taped, kinds::kWobble, "taped");
+  f(wobble.walking, kinds::kWobble, "walking");
+  f(wobble.untaped, kinds::kWobble, "untaped");
+  f(wobble.operatorMoving, kinds::kWobble, "operatorMoving");
+  f(wobble.operatorStill, kinds::kWobble, "operatorStill");
+  f(wobble.dolly, kinds::kWobble, "dolly");
 }
 template <class F>
 void eachNumber(Focus& focus, F&& f) {
-  f(focus.blurShare, NumberKind{10000, 0.01, 10, ""}, "blurShare");
+  f(focus.blurShare, NumberKind{10000, 0.01, 1, ""}, "blurShare");
   for (FocusKey& key : focus.keys) {
     eachNumber(key.time, f);
     eachNumber(key.on, f);
@@ -289,8 +289,8 @@ void eachNumber(SightRules& rules, F&& f) {
   f(rules.margin, NumberKind{100, 0, 90, "degrees"}, "margin");
   f(rules.early, kinds::kDuration, "early");
   f(rules.late, kinds::kDuration, "late");
-  f(rules.radius, NumberKind{10000, 0.05, 2, "m"}, "radius");
-  f(rules.height, NumberKind{10000, 0.3, 3, "m"}, "height");
+  f(rules.radius, kinds::kBody, "radius");
+  f(rules.height, kinds::kStature, "height");
   f(rules.cell, NumberKind{10000, 0.01, 5, "m"}, "cell");
 }
 template <class F>

@@ -24,18 +24,23 @@ inline constexpr NumberKind kExtent{10000, 0, 10000, "m"};
 inline constexpr NumberKind kSize{10000, 0.001, 10000, "m"};  ///< what has to have a size
 inline constexpr NumberKind kMoment{1000, -86400, 86400, "s"};
 inline constexpr NumberKind kDuration{1000, 0, 86400, "s"};
+inline constexpr NumberKind kTimeOfDay{1, 0, 86399, "s"};           ///< as clocks on a wall tell it
+inline constexpr NumberKind kMinuteOfDay{1.0 / 60, 0, 86340, "s"};  ///< to the minute
 inline constexpr NumberKind kBearing{100, -36000, 36000, "degrees"};
 inline constexpr NumberKind kTilt{100, -90, 90, "degrees"};
-inline constexpr NumberKind kAngle{100, 0, 360, "degrees"};
+inline constexpr NumberKind kBeam{100, 0.01, 360, "degrees"};
 inline constexpr NumberKind kFocal{100, 1, 5000, "mm"};
 inline constexpr NumberKind kGate{1000, 1, 200, "mm"};
 inline constexpr NumberKind kBlurCircle{100000, 0.0005, 1, "mm"};
-inline constexpr NumberKind kStop{1000, 0.1, 1000, ""};
+inline constexpr NumberKind kStop{1000, 0.5, 128, ""};
 inline constexpr NumberKind kStops{1000, 0, 30, "stops"};
 inline constexpr NumberKind kShare{10000, 0, 1, ""};
-inline constexpr NumberKind kFactor{10000, 0.0001, 10000, ""};
-inline constexpr NumberKind kInFrame{10000, -1, 1, "half-frames"};
+inline constexpr NumberKind kFactor{10000, 0.0001, 1000, ""};
+inline constexpr NumberKind kInFrame{10000, -5, 5, "half-frames"};
 inline constexpr NumberKind kIndex{10, 1, 1000000, ""};
+inline constexpr NumberKind kBody{10000, 0.01, 10, "m"};  ///< radius of somebody or something that stands
+inline constexpr NumberKind kStature{10000, 0.3, 3, "m"};
+inline constexpr NumberKind kWobble{10000, 0.0001, 10, "m"};
 inline constexpr NumberKind kMass{1000, 0, 10000, "kg"};
 inline constexpr NumberKind kSpeed{1000, 0.001, 100, "m/s"};
 inline constexpr NumberKind kCandela{10, 0, 1e9, "cd"};

@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include "core/base/text.h"
-#include "core/geometry/nearest.h"
+#include "core/geometry/polygon.h"
 
 namespace wend::snags {
 
@@ -50,7 +50,7 @@ namespace {
 
 bool covers(const plan::Footprint& shape, Point pos) {
   if (const auto* disc = std::get_if<plan::Disc>(&shape)) return geometry::distance(pos, disc->centre) <= disc->radius;
-  if (const auto* outline = std::get_if<plan::Outline>(&shape)) return geometry::insideRing(pos, outline->points);
+  if (const auto* outline = std::get_if<plan::Outline>(&shape)) return geometry::contains(outline->points, pos);
   return false;
 }
 
@@ -63,7 +63,7 @@ std::string placeOf(const plan::Plan& plan, Point pos) {
     if (lights && covers(area.shape, pos)) return area.id.text();
   }
   for (const auto& room : plan.set.rooms)
-    if (geometry::insideRing(pos, room.outline)) return room.id.text();
+    if (geometry::contains(room.outline, pos)) return room.id.text();
   return {};
 }
 

@@ -21,8 +21,7 @@ struct FrameRate {
   double perSecond() const { return double(numerator) / denominator; }
   /// Labels to a second: the rate rounded up to a whole number.
   int labelsPerSecond() const { return (numerator + denominator - 1) / denominator; }
-  /// Labels that drop frame leaves out at a minute: 2 at 30000/1001, 4 at 60000/1001, else 0: drop frame has no
-  /// meaning.
+  /// Labels that drop frame leaves out at a minute: 2 at 30000/1001, 4 at 60000/1001, 0 where it has no meaning.
   int droppedPerMinute() const;
 };
 
