@@ -7,10 +7,6 @@ namespace wend::app {
 
 namespace {
 
-bool endsWith(const std::string& text, const std::string& ending) {
-  return text.size() >= ending.size() && text.compare(text.size() - ending.size(), ending.size(), ending) == 0;
-}
-
 Exit at(const Arguments& arguments) {
   auto answers = answersAt(arguments.operands()[0], arguments.has("--quiet"));
   if (!answers) return refused(answers.problems());
@@ -36,8 +32,8 @@ Exit table(const Arguments& arguments) {
   else
     for (int i = 0; i * *step <= take.length() + 1e-9; ++i) add(std::min(i * *step, take.length()));
   if (arguments.has("--json")) return handedOut(arguments, exchange::tableJson(rows));
-  const sheets::TextTable table = sheets::instantsTable(take, rows);
-  const bool csv = endsWith(arguments.text("--output").value_or(""), ".csv");
+  const bool csv = arguments.text("--output").value_or("").ends_with(".csv");
+  const auto table = sheets::instantsTable(take, rows, csv ? sheets::Columns::all : sheets::Columns::few);
   return handedOut(arguments, csv ? table.csv() : table.text());
 }
 
@@ -52,7 +48,7 @@ const Verb kAt{"at",
 
 const Verb kTable{"table",
                   "PLAN",
-                  "the same numbers along the take, a row a frame or every S seconds (.csv too)",
+                  "the same numbers along the take, a row a frame or every S seconds; more columns as .csv",
                   "wend table samples/first-batch.wend --step 1",
                   {{"--step", "S", "seconds between rows; without it a row a frame"}, kJson, kOutput, kQuiet},
                   table};

@@ -11,15 +11,17 @@ Exit pulls(const Arguments& arguments) {
   auto answers = answersAt(arguments.operands()[0], arguments.has("--quiet"));
   if (!answers) return refused(answers.problems());
   const auto& evidence = *(*answers)->evidence;
-  return handedOut(arguments, arguments.has("--json") ? exchange::pullsJson(evidence)
-                                                      : sheets::pullsText((*answers)->take->plan(), evidence));
+  const plan::Plan& plan = (*answers)->take->plan();
+  if (arguments.has("--json")) return handedOut(arguments, exchange::pullsJson(evidence));
+  const bool csv = arguments.text("--output").value_or("").ends_with(".csv");
+  return handedOut(arguments, csv ? sheets::movesTable(plan, evidence).csv() : sheets::pullsText(plan, evidence));
 }
 
 }  // namespace
 
 const Verb kPulls{"pulls",
                   "PLAN",
-                  "the moves of focus, iris and zoom, with triggers, speeds, cover and hands",
+                  "the moves of focus, iris and zoom, with triggers, speeds, cover and hands; .csv too",
                   "wend pulls samples/first-batch.wend",
                   {kJson, kOutput, kQuiet},
                   pulls};

@@ -69,6 +69,9 @@ TextTable crossingsTable(const Answers& answers) {
   return table;
 }
 
+/// A tape is drawn along the floor: what starts higher lets it through, metres.
+constexpr double kTapeHeight = 0.1;
+
 struct Face {
   std::string wall;
   Segment line;          ///< the wall's middle
@@ -87,7 +90,20 @@ std::optional<Face> faceFrom(const plan::Wall& wall, Segment line, Point mark) {
   return Face{wall.id.text(), line, wall.thickness, line.a + d * (along / length), off - wall.thickness / 2};
 }
 
+bool pieceBetween(const plan::Plan& plan, Segment measure) {
+  for (const auto& piece : plan.set.pieces) {
+    if (piece.bottom > kTapeHeight || std::holds_alternative<plan::Line>(piece.shape)) continue;
+    const auto ring = answers::outlineOf(piece.shape);
+    for (std::size_t i = 0; i < ring.size(); ++i)
+      if (geometry::whereMeet(measure, {ring[i], ring[(i + 1) % ring.size()]})) return true;
+  }
+  return false;
+}
+
 bool barred(const plan::Plan& plan, const Face& face, Point mark) {
+  const Vec back = mark - face.foot;
+  const double shy = (face.thickness / 2 + 0.001) / std::hypot(back.x, back.y);
+  if (pieceBetween(plan, {mark, face.foot + back * shy})) return true;
   for (const auto& wall : plan.set.walls)
     for (std::size_t i = 0; i + 1 < wall.points.size(); ++i) {
       const Segment line{wall.points[i], wall.points[i + 1]};
@@ -128,8 +144,11 @@ double toCorner(const Face& a, const Face& b, Point mark) {
   return geometry::distance(mark, corner);
 }
 
-std::string sideText(const plan::Plan& plan, const std::optional<TapeMeasure::Side>& side) {
-  return side ? lengthText(plan, side->metres) + " " + nameOf(plan, side->wall) : "unknown";
+std::string metresOf(const plan::Plan& plan, const std::optional<TapeMeasure::Side>& side) {
+  return side ? lengthText(plan, side->metres) : "unknown";
+}
+std::string wallOf(const plan::Plan& plan, const std::optional<TapeMeasure::Side>& side) {
+  return side ? nameOf(plan, side->wall) : "";
 }
 
 /// Marks of one person or of the camera; the last column is the way from the mark before.
@@ -141,15 +160,16 @@ void addMarks(TextTable& table, const plan::Plan& plan, const std::string& who, 
     if (!mark.shelter.empty() || (tapedOnly && !mark.taped)) continue;
     const TapeMeasure tape = tapeMeasure(plan, mark.pos);
     table.add({who, std::to_string(i + 1), secondsText(plan::secondsOf(plan, mark.at)), placeText(mark.pos),
-               sideText(plan, tape.first), sideText(plan, tape.second),
-               tape.check ? lengthText(plan, *tape.check) : "unknown",
+               metresOf(plan, tape.first), wallOf(plan, tape.first), metresOf(plan, tape.second),
+               wallOf(plan, tape.second), tape.check ? lengthText(plan, *tape.check) : "unknown",
                before ? lengthText(plan, geometry::distance(mark.pos, *before)) : "\u2013"});
     before = mark.pos;
   }
 }
 
 TextTable markTable() {
-  return TextTable({"who", ">mark", ">at", "x, y", "first wall", "second wall", ">corner", ">mark before"});
+  return TextTable(
+      {"who", ">mark", ">at", "x, y", ">from", "~first wall", ">from", "~second wall", ">corner", ">step"});
 }
 
 TextTable performerMarks(const plan::Plan& plan) {
@@ -161,7 +181,7 @@ TextTable performerMarks(const plan::Plan& plan) {
 TextTable otherMarks(const plan::Plan& plan) {
   TextTable table = markTable();
   addMarks(table, plan, "camera", plan.camera.marks, false);
-  for (const auto& crew : plan.crew) addMarks(table, plan, crew.role, crew.marks, false);
+  for (const auto& crew : plan.crew) addMarks(table, plan, crew.id.text(), crew.marks, false);
   return table;
 }
 
@@ -194,7 +214,8 @@ DeptSheet marksSheet(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
   return {"marks",
           "Tape list",
-          {{"Taped marks, from the inside faces of two walls; check by the corner where those faces meet",
+          {{"Taped marks, from the inside faces of two walls; corner: to where those faces meet, to check by;\nstep: "
+            "from the mark before",
             performerMarks(plan)},
            {"Camera and crew, the same way", otherMarks(plan)}}};
 }

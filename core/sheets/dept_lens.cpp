@@ -47,16 +47,16 @@ std::string pullerStands(const plan::Plan& plan, const Instant& instant) {
   return who.empty() ? "unknown" : who + " unknown";
 }
 
-std::string bandAround(const plan::Plan& plan, const FocusAt& focus) {
+/// How much is sharp on that side of where the lens is set.
+std::string sharpBy(const plan::Plan& plan, const FocusAt& focus, double limit) {
   if (!focus.known) return "unknown";
-  const double near = focus.setDistance - focus.setBand.near, far = focus.setBand.far - focus.setDistance;
-  return "-" + lengthText(plan, near) + " +" + lengthText(plan, far);
+  return std::isfinite(limit) ? lengthText(plan, std::abs(limit - focus.setDistance)) : "\u221e";
 }
 
 TextTable focusMoves(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
   TextTable table(
-      {">#", "who", ">from", ">to", ">at", ">over", "band", "warmth", ">barrel", "trigger", "puller at", "cover"});
+      {">#", "~who", ">from", ">to", ">at", ">over", ">band -", ">+", "warmth", "trigger", "~puller at", "~cover"});
   std::size_t number = 0;
   for (const auto& move : answers.evidence->moves) {
     ++number;
@@ -65,9 +65,9 @@ TextTable focusMoves(const Answers& answers) {
     const auto end = answers::instantAt(*answers.take, move.until);
     table.add({std::to_string(number), move.on.empty() ? "unknown" : nameOf(plan, move.on),
                valueText(plan, move.axis, move.valueBefore), valueText(plan, move.axis, move.valueAfter),
-               secondsText(move.from), secondsText(move.until - move.from), bandAround(plan, end.focus),
-               end.focus.warmth ? heatWord(*end.focus.warmth) : "unknown",
-               fixed(move.barrelAfter - move.barrelBefore, 0) + "\u00b0", triggerText(move.beat, move.plus),
+               secondsText(move.from), secondsText(move.until - move.from),
+               sharpBy(plan, end.focus, end.focus.setBand.near), sharpBy(plan, end.focus, end.focus.setBand.far),
+               end.focus.warmth ? heatWord(*end.focus.warmth) : "unknown", triggerText(move.beat, move.plus),
                pullerStands(plan, start), move.cover.empty() ? "none" : move.cover});
   }
   return table;
@@ -75,7 +75,7 @@ TextTable focusMoves(const Answers& answers) {
 
 TextTable otherMoves(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
-  TextTable table({">#", "axis", ">from", ">to", ">at", ">over", ">peak", "trigger", "cover"});
+  TextTable table({">#", "axis", ">from", ">to", ">at", ">over", ">peak", "trigger", "~cover"});
   std::size_t number = 0;
   for (const auto& move : answers.evidence->moves) {
     ++number;
@@ -88,7 +88,7 @@ TextTable otherMoves(const Answers& answers) {
 }
 
 TextTable hotStretches(const Answers& answers) {
-  TextTable table({"seconds", "what"});
+  TextTable table({"seconds", "~what"});
   for (const auto& snag : *answers.snags)
     if (snag.rule == "hot-focus" && !snag.accepted) table.add({spanText({snag.from, snag.until}), snag.text});
   for (const auto& unmet : answers.evidence->unmet) table.add({spanText(unmet.span), unmet.reason});

@@ -19,22 +19,41 @@ using units::secondsText;
 
 namespace {
 
-TextTable routesTable(const Answers& answers) {
-  const plan::Plan& plan = answers.take->plan();
-  TextTable table({"who", "does", "seconds", "where", "trigger", ">m/s", ">leave by", ">there from"});
+TextTable peopleTable(const plan::Plan& plan) {
+  TextTable table({"who", "role", ">walks up to"});
+  for (const auto& crew : plan.crew) table.add({crew.id.text(), crew.role, fixed(crew.speed, 2) + " m/s"});
+  return table;
+}
+
+struct TimedRow {
+  double at = 0;
+  std::vector<std::string> cells;
+};
+
+std::vector<TimedRow> rowsOf(const RouteOf& route) {
   const auto known = [](const std::optional<double>& t) { return t ? secondsText(*t) : std::string("unknown"); };
+  std::vector<TimedRow> rows;
+  for (const auto& stand : route.stands)
+    rows.push_back(
+        {stand.span.from,
+         {route.id, "stands", spanText(stand.span), stand.shelter.empty() ? placeText(stand.pos) : stand.shelter}});
+  for (const auto& walk : route.walks)
+    rows.push_back({walk.span.from,
+                    {route.id, "walks", spanText(walk.span), "to " + placeText(walk.path.back()),
+                     triggerText(walk.beat, walk.plus), fixed(walk.speed, 2), known(walk.latestLeave),
+                     known(walk.earliestArrive)}});
+  for (const auto& stop : route.breaks)
+    rows.push_back({stop.span.from, {route.id, "BREAKS", spanText(stop.span), placeText(stop.pos), stop.why}});
+  std::stable_sort(rows.begin(), rows.end(), [](const TimedRow& a, const TimedRow& b) { return a.at < b.at; });
+  return rows;
+}
+
+TextTable routesTable(const Answers& answers) {
+  TextTable table({"who", "does", "seconds", "where", "trigger", ">m/s", ">leave by", ">there from"});
   for (const auto& route : routesOf(answers)) {
-    const std::string who = nameOf(plan, route.id);
-    if (route.carried) table.add({who, "goes along", "all", "with the camera"});
-    if (!route.carried && !route.drawn) table.add({who, "unknown", "", "no route drawn"});
-    for (const auto& stand : route.stands)
-      table.add({who, "stands", spanText(stand.span), stand.shelter.empty() ? placeText(stand.pos) : stand.shelter});
-    for (const auto& walk : route.walks)
-      table.add({who, "walks", spanText(walk.span), "to " + placeText(walk.path.back()),
-                 triggerText(walk.beat, walk.plus), fixed(walk.speed, 2), known(walk.latestLeave),
-                 known(walk.earliestArrive)});
-    for (const auto& stop : route.breaks)
-      table.add({who, "BREAKS", spanText(stop.span), placeText(stop.pos), stop.why});
+    if (route.carried) table.add({route.id, "goes along", "all", "with the camera"});
+    if (!route.carried && !route.drawn) table.add({route.id, "unknown", "", "no route drawn"});
+    for (auto& row : rowsOf(route)) table.add(std::move(row.cells));
   }
   return table;
 }
@@ -44,7 +63,8 @@ TextTable windowsTable(const Answers& answers) {
   TextTable table({"who or what", "seen", "how"});
   if (!answers.evidence->sightKnown) table.add({"everybody", "unknown", "no lens in the plan"});
   for (const auto& sight : answers.evidence->sight) {
-    const std::string name = sight.id == "camera" ? "the rig" : nameOf(plan, sight.id);
+    const bool crew = plan.crew.find(sight.id) != nullptr;
+    const std::string name = crew ? sight.id : sight.id == "camera" ? "the rig" : nameOf(plan, sight.id);
     if (sight.seen.empty()) table.add({name, "never", ""});
     for (const auto& seen : sight.seen) table.add({name, spanText(seen.span), howText(plan, seen)});
   }
@@ -64,7 +84,7 @@ std::string inFrameWords(const plan::Plan& plan, const Instant& instant) {
 
 TextTable beatsTable(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
-  TextTable table({">#", ">at", "timecode", "beat", "cue", "in frame"});
+  TextTable table({">#", ">at", "timecode", "~beat", "~cue", "~in frame"});
   std::size_t number = 0;
   for (const auto& beat : plan.beats) {
     const auto instant = answers::instantAt(*answers.take, std::min(beat.time, answers.take->length()));
@@ -76,7 +96,7 @@ TextTable beatsTable(const Answers& answers) {
 
 TextTable stoppers(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
-  TextTable table({"seconds", "beat", "what stops the take"});
+  TextTable table({"seconds", "~beat", "~what stops the take"});
   for (const auto& snag : *answers.snags)
     if (snag.severity == Severity::stops && !snag.accepted)
       table.add(
@@ -104,7 +124,7 @@ std::optional<LowestTop> lowestTop(const Evidence& evidence, const std::string& 
 
 TextTable speechTable(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
-  TextTable table({"seconds", "who", ">top of frame", ">above head", ">at", "words"});
+  TextTable table({"seconds", "who", ">top of frame", ">above head", ">at", "~words"});
   for (const auto& speech : plan.speech) {
     const geometry::Span span{plan::secondsOf(plan, speech.from), plan::secondsOf(plan, speech.until)};
     const auto top = lowestTop(*answers.evidence, speech.who, span);
@@ -134,7 +154,9 @@ std::optional<double> topOfFrameOver(const Instant& instant, geometry::Point pla
 DeptSheet crewPaper(const Answers& answers) {
   return {"crew",
           "Crew sheet",
-          {{"Where to be", routesTable(answers)}, {"When the lens sees whom", windowsTable(answers)}}};
+          {{"Who is who", peopleTable(answers.take->plan())},
+           {"Where to be; BREAKS is where the plan does not hold", routesTable(answers)},
+           {"When the lens sees whom", windowsTable(answers)}}};
 }
 
 DeptSheet directorSheet(const Answers& answers) {

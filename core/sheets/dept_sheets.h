@@ -45,7 +45,7 @@ std::string sheetCsv(const plan::Plan& plan, const DeptSheet& sheet);
 /// A mark measured from the set: metres from the inside faces of the two nearest walls it can be taped from, and from
 /// the corner in which those faces meet, to check by.
 ///
-/// Ensures   (1) the foot of each measure lies on the wall, with no other wall between
+/// Ensures   (1) the foot of each measure lies on the wall, with no other wall and no piece of the floor between
 ///           (2) the two walls are at least 20 degrees from parallel
 ///           (3) check^2 = first^2 + second^2 where they stand square
 struct TapeMeasure {

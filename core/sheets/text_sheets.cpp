@@ -1,6 +1,7 @@
 // The verbs' words.
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 #include "core/base/text.h"
 #include "core/sheets/text_tables.h"
@@ -37,6 +38,19 @@ std::string problemsText(const base::Problems& problems) {
   return text;
 }
 
+namespace {
+
+/// Columns before a snag's own words.
+constexpr std::size_t kLead = 26;
+
+std::string indented(const std::string& words) {
+  std::string text;
+  for (const auto& line : wrapped(words, 96)) text += "    " + line + "\n";
+  return text;
+}
+
+}  // namespace
+
 std::string snagsText(const plan::Plan& plan, const Snags& snags) {
   std::string text;
   for (const auto& snag : snags) {
@@ -44,12 +58,14 @@ std::string snagsText(const plan::Plan& plan, const Snags& snags) {
     text += std::string(static_cast<std::size_t>(static_cast<int>(snag.severity)), ' ');
     text += base::padRight(spanText({snag.from, snag.until}), 13) + " ";
     const std::size_t beat = snag.beat.empty() ? 0 : plan.beats.indexOf(snag.beat) + 1;
-    text += "beat " + base::padRight(std::to_string(beat), 3) + snag.text + "\n";
+    text += "beat " + base::padRight(std::to_string(beat), 3);
+    for (const auto& line : wrapped(snag.text, 100 - kLead))
+      text += (text.back() == '\n' ? std::string(kLead, ' ') : "") + line + "\n";
     if (snag.accepted)
       text += "    accepted by " + snag.accepted->by + (snag.accepted->note.empty() ? "" : ": " + snag.accepted->note) +
               "\n";
     else
-      text += "    mend: " + snag.mend + "\n";
+      text += indented("mend: " + snag.mend);
     text += "    " + std::string(wordOf(snag.severity)) + "  " + snag.key + "\n";
   }
   return text;
@@ -137,23 +153,56 @@ std::string instantText(const answers::Take& take, const Instant& instant) {
   return text;
 }
 
-TextTable instantsTable(const answers::Take& take, const std::vector<Instant>& instants) {
-  const plan::Plan& plan = take.plan();
-  TextTable table({">s", "timecode", ">x m", ">y m", ">z m", ">bearing", ">tilt", ">mm", ">hfov", "on", ">wanted m",
-                   ">near m", ">far m", ">set m", ">barrel", ">T set", ">T needed", ">warmth"});
+namespace {
+
+/// One column of the table along the take.
+struct InstantColumn {
+  const char* header;
+  bool few;
+  std::function<std::string(const Instant&)> cell;
+};
+
+std::string known(const std::optional<double>& value, int digits) {
+  return value ? fixed(*value, digits) : std::string();
+}
+
+std::vector<InstantColumn> instantColumns(const plan::Plan& plan) {
+  const auto metres = [](const Instant& i, double value) { return i.focus.known ? fixed(value, 2) : std::string(); };
+  return {
+      {">s", true, [](const Instant& i) { return fixed(i.time, 3); }},
+      {"timecode", false, [](const Instant& i) { return i.timecode; }},
+      {">x m", true, [](const Instant& i) { return fixed(i.camera.sensor.at.x, 2); }},
+      {">y m", true, [](const Instant& i) { return fixed(i.camera.sensor.at.y, 2); }},
+      {">z m", false, [](const Instant& i) { return fixed(i.camera.sensor.at.z, 2); }},
+      {">bearing", true, [](const Instant& i) { return fixed(i.camera.sensor.bearing, 1); }},
+      {">tilt", false, [](const Instant& i) { return fixed(i.camera.sensor.tilt, 1); }},
+      {">mm", true, [](const Instant& i) { return i.lens ? fixed(i.lens->focal, 1) : std::string(); }},
+      {">hfov", false, [](const Instant& i) { return i.lens ? fixed(i.lens->hfov, 1) : std::string(); }},
+      {"on", true, [&plan](const Instant& i) { return focusNames(plan, i.focus); }},
+      {">wanted m", true, [=](const Instant& i) { return metres(i, i.focus.wantedDistance); }},
+      {">near m", true, [=](const Instant& i) { return metres(i, i.focus.wantedBand.near); }},
+      {">far m", true, [=](const Instant& i) { return metres(i, i.focus.wantedBand.far); }},
+      {">set m", true, [=](const Instant& i) { return metres(i, i.focus.setDistance); }},
+      {">barrel", false, [=](const Instant& i) { return metres(i, i.focus.barrel); }},
+      {">T set", true, [](const Instant& i) { return fixed(i.iris.set, 2); }},
+      {">T needed", false, [](const Instant& i) { return known(i.iris.needed, 2); }},
+      {">warmth", true, [](const Instant& i) { return known(i.focus.warmth, 2); }},
+  };
+}
+
+}  // namespace
+
+TextTable instantsTable(const answers::Take& take, const std::vector<Instant>& instants, Columns wanted) {
+  std::vector<InstantColumn> columns;
+  for (auto& column : instantColumns(take.plan()))
+    if (column.few || wanted == Columns::all) columns.push_back(std::move(column));
+  std::vector<std::string> headers;
+  for (const auto& column : columns) headers.push_back(column.header);
+  TextTable table(std::move(headers));
   for (const auto& instant : instants) {
-    const auto& focus = instant.focus;
-    const auto metres = [&](double value) { return focus.known ? fixed(value, 2) : std::string(); };
-    const auto known = [](const std::optional<double>& value, int digits) {
-      return value ? fixed(*value, digits) : std::string();
-    };
-    table.add({fixed(instant.time, 3), instant.timecode, fixed(instant.camera.sensor.at.x, 2),
-               fixed(instant.camera.sensor.at.y, 2), fixed(instant.camera.sensor.at.z, 2),
-               fixed(instant.camera.sensor.bearing, 1), fixed(instant.camera.sensor.tilt, 1),
-               instant.lens ? fixed(instant.lens->focal, 1) : "", instant.lens ? fixed(instant.lens->hfov, 1) : "",
-               focusNames(plan, focus), metres(focus.wantedDistance), metres(focus.wantedBand.near),
-               metres(focus.wantedBand.far), metres(focus.setDistance), metres(focus.barrel),
-               fixed(instant.iris.set, 2), known(instant.iris.needed, 2), known(focus.warmth, 2)});
+    std::vector<std::string> cells;
+    for (const auto& column : columns) cells.push_back(column.cell(instant));
+    table.add(std::move(cells));
   }
   return table;
 }

@@ -10,6 +10,17 @@ namespace {
 
 constexpr std::size_t kWidest = 100, kLeastCut = 8, kGap = 2;
 
+enum class Kind { words, number, wrapped };
+
+Kind kindOf(const std::string& header) {
+  if (header.empty()) return Kind::words;
+  return header.front() == '>' ? Kind::number : header.front() == '~' ? Kind::wrapped : Kind::words;
+}
+
+std::string shownHeader(const std::string& header) {
+  return kindOf(header) == Kind::words ? header : header.substr(1);
+}
+
 /// Takes from the widest columns of words, the later of equal ones first, until a line fits or no word is left that
 /// could be cut. Columns of numbers stay whole: a cut number is another number.
 void narrow(const std::vector<std::string>& headers, std::vector<std::size_t>& widths) {
@@ -17,53 +28,47 @@ void narrow(const std::vector<std::string>& headers, std::vector<std::size_t>& w
   for (const std::size_t width : widths) total += width;
   for (; total > kWidest; --total) {
     std::size_t* widest = nullptr;
-    for (std::size_t i = 0; i < widths.size(); ++i) {
-      const bool words = headers[i].empty() || headers[i].front() != '>';
-      if (words && widths[i] > kLeastCut && (!widest || widths[i] >= *widest)) widest = &widths[i];
-    }
+    for (std::size_t i = 0; i < widths.size(); ++i)
+      if (kindOf(headers[i]) != Kind::number && widths[i] > kLeastCut && (!widest || widths[i] >= *widest))
+        widest = &widths[i];
     if (!widest) return;
     --*widest;
   }
 }
 
+/// Bytes of the first `columns` code points.
+std::size_t bytesOf(const std::string& word, std::size_t columns) {
+  std::size_t end = 0;
+  for (; columns > 0 && end < word.size(); --columns) {
+    ++end;
+    while (end < word.size() && (static_cast<unsigned char>(word[end]) & 0xC0) == 0x80) ++end;
+  }
+  return end;
+}
+
 std::string cutTo(const std::string& word, std::size_t width) {
   if (base::columns(word) <= width) return word;
-  std::size_t end = 0;
-  for (std::size_t kept = 0; kept + 1 < width; ++kept) do
-      ++end;
-    while (end < word.size() && (static_cast<unsigned char>(word[end]) & 0xC0) == 0x80);
-  return word.substr(0, end) + "\u2026";
+  return word.substr(0, bytesOf(word, width - 1)) + "\u2026";
 }
 
-}  // namespace
-
-std::string TextTable::text() const {
-  const auto headers = rows_.front();
-  std::vector<std::size_t> widths(headers.size());
-  const auto cell = [&](std::size_t row, std::size_t column) {
-    std::string word = column < rows_[row].size() ? rows_[row][column] : std::string();
-    if (row == 0 && !word.empty() && word.front() == '>') word.erase(0, 1);
-    return word;
-  };
-  for (std::size_t row = 0; row < rows_.size(); ++row)
-    for (std::size_t column = 0; column < widths.size(); ++column)
-      widths[column] = std::max(widths[column], base::columns(cell(row, column)));
-  narrow(headers, widths);
-  std::string all;
-  for (std::size_t row = 0; row < rows_.size(); ++row) {
+/// The lines of one row of cells.
+std::vector<std::string> linesOf(const std::vector<std::vector<std::string>>& cells,
+                                 const std::vector<std::string>& headers, const std::vector<std::size_t>& widths) {
+  std::size_t high = 1;
+  for (const auto& cell : cells) high = std::max(high, cell.size());
+  std::vector<std::string> lines;
+  for (std::size_t i = 0; i < high; ++i) {
     std::string line;
     for (std::size_t column = 0; column < widths.size(); ++column) {
-      const bool right = !headers[column].empty() && headers[column].front() == '>';
-      const std::string word = cutTo(cell(row, column), widths[column]);
-      line += (column == 0 ? "" : "  ");
-      line += right ? base::padLeft(word, widths[column]) : base::padRight(word, widths[column]);
+      const std::string word = i < cells[column].size() ? cells[column][i] : std::string();
+      line += std::string(column == 0 ? 0 : kGap, ' ');
+      line += kindOf(headers[column]) == Kind::number ? base::padLeft(word, widths[column])
+                                                      : base::padRight(word, widths[column]);
     }
-    all += line.substr(0, line.find_last_not_of(' ') + 1) + "\n";
+    lines.push_back(line.substr(0, line.find_last_not_of(' ') + 1));
   }
-  return all;
+  return lines;
 }
-
-namespace {
 
 std::string csvCell(std::string cell) {
   const bool formula = !cell.empty() && std::string("=+-@").find(cell.front()) != std::string::npos;
@@ -76,14 +81,52 @@ std::string csvCell(std::string cell) {
 
 }  // namespace
 
+std::vector<std::string> wrapped(const std::string& text, std::size_t width) {
+  std::vector<std::string> lines = {""};
+  for (const auto& word : base::split(text, ' ')) {
+    std::string& line = lines.back();
+    if (line.empty())
+      line = word;
+    else if (base::columns(line) + 1 + base::columns(word) <= width)
+      line += " " + word;
+    else
+      lines.push_back(word);
+  }
+  return lines;
+}
+
+std::string TextTable::cell(std::size_t row, std::size_t column) const {
+  const std::string word = column < rows_[row].size() ? rows_[row][column] : std::string();
+  return row == 0 ? shownHeader(word) : word;
+}
+
+std::string TextTable::text() const {
+  const auto& headers = rows_.front();
+  std::vector<std::size_t> widths(headers.size());
+  for (std::size_t row = 0; row < rows_.size(); ++row)
+    for (std::size_t column = 0; column < widths.size(); ++column)
+      widths[column] = std::max(widths[column], base::columns(cell(row, column)));
+  narrow(headers, widths);
+  std::string all;
+  for (std::size_t row = 0; row < rows_.size(); ++row) {
+    std::vector<std::vector<std::string>> cells;
+    for (std::size_t column = 0; column < widths.size(); ++column) {
+      const std::string word = cell(row, column);
+      std::vector<std::string> lines = {word};
+      if (kindOf(headers[column]) == Kind::wrapped) lines = wrapped(word, widths[column]);
+      for (auto& line : lines) line = cutTo(line, widths[column]);
+      cells.push_back(std::move(lines));
+    }
+    for (const auto& line : linesOf(cells, headers, widths)) all += line + "\n";
+  }
+  return all;
+}
+
 std::string TextTable::csv() const {
   std::string all;
   for (std::size_t row = 0; row < rows_.size(); ++row) {
-    for (std::size_t column = 0; column < rows_[row].size(); ++column) {
-      std::string word = rows_[row][column];
-      if (row == 0 && !word.empty() && word.front() == '>') word.erase(0, 1);
-      all += (column == 0 ? "" : ",") + csvCell(word);
-    }
+    for (std::size_t column = 0; column < rows_[row].size(); ++column)
+      all += (column == 0 ? "" : ",") + csvCell(cell(row, column));
     all += "\r\n";
   }
   return all;

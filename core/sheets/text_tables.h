@@ -12,19 +12,23 @@ namespace wend::sheets {
 /// Columns of words, each as wide as its widest cell; columns marked right are set flush right.
 class TextTable {
  public:
-  /// Headers that start with '>' make the column flush right.
+  /// Headers that start with '>' make a column of numbers, flush right and never cut; '~' one that is wrapped.
   explicit TextTable(std::vector<std::string> headers) : rows_{std::move(headers)} {}
   void add(std::vector<std::string> cells) { rows_.push_back(std::move(cells)); }
   bool empty() const { return rows_.size() == 1; }
-  /// At most 100 columns: longer words are cut with an ellipsis, numbers never.
+  /// At most 100 columns: longer words are cut with an ellipsis or wrapped, numbers never.
   std::string text() const;
   /// Everything whole, by RFC 4180, with a header; cells that a spreadsheet would take for a formula are quoted with an
   /// apostrophe first.
   std::string csv() const;
 
  private:
+  std::string cell(std::size_t row, std::size_t column) const;
   std::vector<std::vector<std::string>> rows_;
 };
+
+/// The text in lines of at most `width` columns, broken at blanks; a longer word keeps a line of its own.
+std::vector<std::string> wrapped(const std::string& text, std::size_t width);
 
 /// "2.80 m" or "9'-2\"", by the plan's display.
 std::string lengthText(const plan::Plan& plan, double metres);
@@ -33,7 +37,9 @@ std::string takeSummary(const answers::Answers& answers);
 std::string problemsText(const base::Problems& problems);
 std::string snagsText(const plan::Plan& plan, const snags::Snags& snags);
 std::string instantText(const answers::Take& take, const answers::Instant& instant);
-TextTable instantsTable(const answers::Take& take, const std::vector<answers::Instant>& instants);
+/// `few` columns fit a terminal, `all` are for a spreadsheet.
+enum class Columns { few, all };
+TextTable instantsTable(const answers::Take& take, const std::vector<answers::Instant>& instants, Columns columns);
 std::string pullsText(const plan::Plan& plan, const snags::Evidence& evidence);
 TextTable movesTable(const plan::Plan& plan, const snags::Evidence& evidence);
 std::string spotText(const plan::Plan& plan, geometry::Point pos, double height, const snags::SightOf& sight);
