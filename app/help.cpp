@@ -24,8 +24,9 @@ constexpr const char* kTimes =
 
 constexpr const char* kConventions =
     "\n"
-    "`wend` alone opens the window; `wend PLAN` does so on a plan whose name ends in .wend or holds a slash.\n"
-    "PLAN is a file, or - for standard input. `wend help VERB` and `wend VERB --help` tell of one verb.\n"
+    "`wend` alone opens the window; `wend PLAN` opens it on a plan whose name ends in .wend or holds\n"
+    "a slash. PLAN is a file, or - for standard input. `wend help VERB` and `wend VERB --help` tell of one\n"
+    "verb.\n"
     "\n"
     "Exit codes: 0 fine; 1 `check` found snags that stop the take; 2 the arguments or a file were not\n"
     "usable, with the reason on standard error; 3 an internal failure; 130 stopped by Ctrl-C.\n"

@@ -92,7 +92,11 @@ Result<double> timeWithin(const answers::Take& take, const std::string& text) {
   const units::TimecodeKind kind{take.frameRate(), plan.clock.dropFrame};
   const auto start = units::framesFrom(plan.clock.startTimecode, kind);
   const auto typed = units::timeFrom(text, {kind, start ? *start : 0});
-  if (!typed) return typed.problems();
+  if (!typed) {
+    base::Problems problems = typed.problems();
+    for (auto& problem : problems) problem.where = "TIME";
+    return problems;
+  }
   if (!typed->beat.empty() && !plan::hasBeat(plan, typed->beat)) {
     std::vector<std::string> ids = {plan::kEndBeat};
     for (const auto& beat : plan.beats) ids.push_back(beat.id.text());

@@ -109,6 +109,8 @@ std::string pngOf(const Drawing& drawing, sheets::Theme theme) {
   static char name[] = "wend";
   static char* argv[] = {name, nullptr};
   qputenv("QT_QPA_PLATFORM", "offscreen");
+  // What Qt says of folders and plug-ins is no news to who asked for a picture.
+  qInstallMessageHandler([](QtMsgType, const QMessageLogContext&, const QString&) {});
   const QGuiApplication application(argc, argv);
   QByteArray bytes;
   QBuffer buffer(&bytes);

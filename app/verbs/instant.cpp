@@ -41,14 +41,14 @@ Exit table(const Arguments& arguments) {
 
 const Verb kAt{"at",
                "PLAN TIME",
-               "everything about one instant: poses, frame, who is in it, focus, stop, light, crew",
+               "everything about one instant: frame, who is in it, focus, light, crew",
                "wend at samples/first-batch.wend b6+5",
                {kJson, kOutput, kQuiet},
                at};
 
 const Verb kTable{"table",
                   "PLAN",
-                  "the same numbers along the take, a row a frame or every S seconds; more columns as .csv",
+                  "the same along the take, a row a frame or every S seconds; .csv has more",
                   "wend table samples/first-batch.wend --step 1",
                   {{"--step", "S", "seconds between rows; without it a row a frame"}, kJson, kOutput, kQuiet},
                   table};

@@ -21,7 +21,7 @@ Exit pulls(const Arguments& arguments) {
 
 const Verb kPulls{"pulls",
                   "PLAN",
-                  "the moves of focus, iris and zoom, with triggers, speeds, cover and hands; .csv too",
+                  "the moves of focus, iris and zoom: triggers, speeds, cover; .csv too",
                   "wend pulls samples/first-batch.wend",
                   {kJson, kOutput, kQuiet},
                   pulls};

@@ -7,7 +7,17 @@ namespace wend::app {
 
 namespace {
 
+/// Qt ends the program when it finds none, with words about plug-ins.
+bool displayNamed() {
+  for (const char* name : {"DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"})
+    if (!qEnvironmentVariableIsEmpty(name)) return true;
+  return false;
+}
+
 Exit open(const Arguments& arguments) {
+  if (!displayNamed())
+    return refused(base::Problem{"no-display", "the window", "no display", "a desktop session, or DISPLAY set",
+                                 "without one, every verb but open works: see wend --help"});
   leaveInterruptsToSystem();
   // Qt keeps these for as long as the window lives.
   static char name[] = "wend";

@@ -260,7 +260,7 @@ std::string routeText(const plan::Plan& plan, const RouteOf& route) {
     text += "  stands " + base::padRight(spanText(stand.span), 14) +
             (stand.shelter.empty() ? fixed(stand.pos.x, 2) + ", " + fixed(stand.pos.y, 2) : stand.shelter) + "\n";
   for (const auto& walk : route.walks) {
-    text += "  walks  " + base::padRight(spanText(walk.span), 14) + "on " + beatText(plan, walk.beat, walk.plus) +
+    text += "  walks  " + base::padRight(spanText(walk.span), 14) + "on " + triggerText(walk.beat, walk.plus) +
             ", up to " + fixed(walk.speed, 2) + " m/s";
     if (walk.latestLeave) text += ", leave by " + secondsText(*walk.latestLeave);
     if (walk.earliestArrive) text += ", there from " + secondsText(*walk.earliestArrive);
@@ -290,7 +290,7 @@ std::string clearText(const geometry::Grid& grid, const std::vector<std::uint8_t
           return false;
     return true;
   };
-  std::string text = "ground clear over " + spanText(span) + " (sampled in time); one sign is " +
+  std::string text = "ground clear over " + spanText(span) + " (sampled in time)\none sign is " +
                      fixed(block * grid.cell, 2) + " m wide and " + fixed(2 * block * grid.cell, 2) +
                      " m high: # clear, . not\n";
   text += "north-west corner " + fixed(grid.origin.x, 2) + ", " + fixed(grid.extent().high.y, 2) + "\n";
