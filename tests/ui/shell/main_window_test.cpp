@@ -1,0 +1,189 @@
+// The whole window with real events: what a director's hand does, and what the plan is afterwards.
+#include "ui/shell/main_window.h"
+
+#include <gtest/gtest.h>
+
+#include <QSignalSpy>
+#include <QTemporaryDir>
+#include <QtTest/QTest>
+
+#include "core/plan/edits_marks.h"
+#include "ui/document/plan_file.h"
+
+namespace wend::ui {
+namespace {
+
+const QString kFirstBatch = QStringLiteral(WEND_SOURCE_DIR "/samples/first-batch.wend");
+
+class Window : public ::testing::Test {
+ protected:
+  void SetUp() override {
+    qputenv("XDG_STATE_HOME", state_.path().toUtf8());
+    window_ = std::make_unique<MainWindow>();
+    window_->resize(1920, 1040);
+    window_->show();
+    ASSERT_TRUE(QTest::qWaitForWindowExposed(window_.get()));
+    ASSERT_TRUE(window_->open(kFirstBatch));
+    QTest::qWait(50);
+  }
+  Document& document() { return window_->document(); }
+  const plan::Plan& plan() { return *document().plan(); }
+  QPoint onCanvas(geometry::Point place) {
+    const geometry::Point px = window_->canvas().view().toPicture(place);
+    return QPointF(px.x, px.y).toPoint();
+  }
+  void drag(QWidget* widget, QPoint from, QPoint to) {
+    QTest::mousePress(widget, Qt::LeftButton, {}, from);
+    for (int i = 1; i <= 5; ++i) QTest::mouseMove(widget, from + (to - from) * i / 5);
+    QTest::mouseRelease(widget, Qt::LeftButton, {}, to);
+  }
+  QPoint handle(const std::string& key) {
+    for (const auto& handle : sheets::scoreHandles(*window_->bridge().answers(), window_->score().view()))
+      if (handle.key == key) return QPointF(handle.x + (key.starts_with("beat/") ? 6 : 0), handle.y).toPoint();
+    ADD_FAILURE() << "no handle " << key;
+    return {};
+  }
+
+  QTemporaryDir state_;
+  std::unique_ptr<MainWindow> window_;
+};
+
+TEST_F(Window, DraggingAPerformersMarkIsOneStepAndUndoBringsItBackExactly) {
+  const auto before = document().plan();
+  document().setPlayhead(160);
+  const plan::Mark& last = plan().performers[2].marks.back();
+  drag(&window_->canvas(), onCanvas(last.pos), onCanvas(last.pos + geometry::Vec{0.8, 0.6}));
+  EXPECT_NE(document().plan(), before);
+  EXPECT_NEAR(plan().performers[2].marks.back().pos.x, last.pos.x + 0.8, 0.1);
+  EXPECT_EQ(document().undoStack().count(), 1);
+  document().undoStack().undo();
+  EXPECT_EQ(document().plan(), before);
+}
+
+TEST_F(Window, WhileDraggingTheShownInstantIsOfThePreviewAndEscapeDropsIt) {
+  document().setPlayhead(160);
+  const geometry::Point from = plan().performers[2].marks.back().pos;
+  const QPoint start = onCanvas(from), end = onCanvas(from + geometry::Vec{1, 0});
+  QTest::mousePress(&window_->canvas(), Qt::LeftButton, {}, start);
+  QTest::mouseMove(&window_->canvas(), start + QPoint(8, 0));
+  QTest::mouseMove(&window_->canvas(), end);
+  ASSERT_TRUE(document().hasPreview());
+  EXPECT_NEAR(window_->bridge().instant().performers[2].pos.x, from.x + 1, 0.1);
+  EXPECT_TRUE(window_->bridge().stale());
+  QTest::keyClick(&window_->canvas(), Qt::Key_Escape);
+  EXPECT_FALSE(document().hasPreview());
+  EXPECT_EQ(document().undoStack().count(), 0);
+  QTest::mouseRelease(&window_->canvas(), Qt::LeftButton, {}, end);
+  EXPECT_EQ(document().undoStack().count(), 0);
+}
+
+TEST_F(Window, DraggingACameraMarkMovesTheLens) {
+  document().setPlayhead(168);
+  const geometry::Point from = plan().camera.marks.back().pos;
+  drag(&window_->canvas(), onCanvas(from), onCanvas(from + geometry::Vec{-0.5, 0.5}));
+  EXPECT_NEAR(window_->bridge().instant().camera.sensor.at.x, from.x - 0.5, 0.1);
+}
+
+TEST_F(Window, DraggingABeatMovesWhatHangsOnIt) {
+  const double before = plan().beats.find("b11")->time;
+  const double door = plan::secondsOf(plan(), plan().set.openings.find("d3")->open[1].time.at);
+  const QPoint flag = handle("beat/b11");
+  drag(&window_->score(), flag, flag + QPoint(int(0.6 * window_->score().view().pxPerSecond()), 0));
+  const double moved = plan().beats.find("b11")->time - before;
+  EXPECT_GT(moved, 0.2);
+  EXPECT_NEAR(plan::secondsOf(plan(), plan().set.openings.find("d3")->open[1].time.at) - door, moved, 1e-9);
+}
+
+TEST_F(Window, DraggingAnIrisKeyChangesItsStop) {
+  const std::size_t last = plan().iris.keys.size() - 1;
+  const double before = plan().iris.keys[last].stop;
+  const QPoint key = handle("iris/" + std::to_string(last));
+  drag(&window_->score(), key, key + QPoint(0, 12));
+  EXPECT_LT(plan().iris.keys[last].stop, before);
+  EXPECT_EQ(document().undoStack().count(), 1);
+}
+
+TEST_F(Window, ClickingTheScoreMovesThePlayhead) {
+  const auto& view = window_->score().view();
+  QTest::mouseClick(&window_->score(), Qt::LeftButton, {}, QPoint(int(view.x(100)), 10));
+  EXPECT_NEAR(document().playhead(), 100, 0.2);
+  EXPECT_NEAR(window_->bridge().instant().time, 100, 0.2);
+}
+
+TEST_F(Window, ArrowsNudgeTheChosenMarkByFiveCentimetresAndMergeIntoOneStep) {
+  document().select({Kind::camera, "", 0});
+  const geometry::Point from = plan().camera.marks[0].pos;
+  window_->canvas().setFocus();
+  for (int i = 0; i < 3; ++i) QTest::keyClick(&window_->canvas(), Qt::Key_Right);
+  EXPECT_NEAR(plan().camera.marks[0].pos.x, from.x + 0.15, 1e-9);
+  EXPECT_EQ(document().undoStack().count(), 1);
+}
+
+TEST_F(Window, ATapeReadsFloorAndSlant) {
+  QSignalSpy told(&window_->canvas(), &PlanCanvas::told);
+  window_->canvas().setTaping(true);
+  QTest::mouseClick(&window_->canvas(), Qt::LeftButton, {}, onCanvas({20, 0}));
+  QTest::mouseClick(&window_->canvas(), Qt::LeftButton, {}, onCanvas({23, 4}));
+  const QString words = told.last().first().toString();
+  EXPECT_TRUE(words.contains(QStringLiteral("floor 5.0")) || words.contains(QStringLiteral("floor 4.9")))
+      << words.toStdString();
+  EXPECT_TRUE(words.contains(QStringLiteral("slant"))) << words.toStdString();
+}
+
+TEST_F(Window, ClickedGroundGetsItsWindowsOnTheScore) {
+  QTest::mouseClick(&window_->canvas(), Qt::LeftButton, {}, onCanvas({25.5, 8.5}));
+  ASSERT_TRUE(window_->canvas().spot().has_value());
+  EXPECT_FALSE(window_->canvas().spot()->seen.empty());
+}
+
+TEST_F(Window, SpacePlaysAndStops) {
+  QTest::keyClick(window_.get(), Qt::Key_Space);
+  EXPECT_TRUE(window_->transport().playing());
+  QTRY_VERIFY(document().playhead() > 0.05);
+  QTest::keyClick(window_.get(), Qt::Key_Space);
+  EXPECT_FALSE(window_->transport().playing());
+}
+
+TEST_F(Window, TheWholeTakeFollowsAnEditAndTellsWhatItDidToTheSnags) {
+  window_->bridge().finish();
+  ASSERT_FALSE(window_->bridge().stale());
+  // Nobody is seen from inside the dry store: the stills move there.
+  const auto moved = plan::movedMark(plan(), {plan::Owner::crew, "loc", 0}, {7.2, -1.4});
+  ASSERT_TRUE(moved.ok());
+  document().propose(std::make_shared<const plan::Plan>(*moved), QStringLiteral("Move"));
+  EXPECT_TRUE(window_->bridge().stale());
+  window_->bridge().finish();
+  EXPECT_FALSE(window_->bridge().stale());
+  EXPECT_TRUE(std::any_of(window_->bridge().change().cleared.begin(), window_->bridge().change().cleared.end(),
+                          [](const snags::Snag& snag) { return snag.rule == "crew-seen" && snag.who == "loc"; }));
+}
+
+TEST_F(Window, AFileThatIsNoPlanLeavesTheOpenPlanAsItIs) {
+  const auto before = document().plan();
+  EXPECT_FALSE(window_->open(QStringLiteral(WEND_SOURCE_DIR "/README.md")));
+  EXPECT_FALSE(window_->open(QStringLiteral("/")));
+  EXPECT_EQ(document().plan(), before);
+}
+
+TEST_F(Window, SavingAndOpeningAgainGivesTheSamePlan) {
+  QTemporaryDir folder;
+  const QString path = folder.filePath(QStringLiteral("take.wend"));
+  ASSERT_TRUE(savePlan(document(), path).ok());
+  const auto saved = document().plan();
+  ASSERT_TRUE(window_->open(path));
+  EXPECT_TRUE(*document().plan() == *saved);
+  EXPECT_FALSE(document().isModified());
+}
+
+TEST_F(Window, EveryThemeIsPaintedWithoutAPlanToo) {
+  for (const auto theme : {sheets::Theme::paper, sheets::Theme::torch, sheets::Theme::dark}) {
+    window_->setTheme(theme);
+    EXPECT_FALSE(window_->grab().isNull());
+  }
+  MainWindow empty;
+  empty.show();
+  EXPECT_FALSE(empty.grab().isNull());
+}
+
+}  // namespace
+}  // namespace wend::ui
