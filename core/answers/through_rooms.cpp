@@ -62,6 +62,10 @@ std::optional<std::vector<ThroughSight>> throughSights(const Take& take, const b
   sight::ThroughSpec spec;
   spec.take = {0, take.length()};
   spec.top = plan.sightRules.height;
+  // Coarse enough for every edit: ground of another room shows for seconds and over degrees, or nobody notices it.
+  spec.step = 0.2;
+  spec.sectorDegrees = 1;
+  spec.range = 40;
   const auto found = sight::throughSights(
       take.scene(), rooms, [&](double t) { return take.eyeAt(t, 0); }, spec, cancel);
   if (!found) return std::nullopt;
