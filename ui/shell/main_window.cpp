@@ -100,6 +100,7 @@ void MainWindow::layOut() {
   strip_ = new QLabel(page);
   strip_->setFont(fontOf(12));
   strip_->setContentsMargins(16, 4, 16, 4);
+  strip_->setFixedHeight(26);
   strip_->setTextInteractionFlags(Qt::TextSelectableByMouse);
   rows->addWidget(top_);
   rows->addWidget(all_, 1);
