@@ -25,8 +25,8 @@ constexpr const char* kTimes =
 constexpr const char* kConventions =
     "\n"
     "`wend` alone opens the window; `wend PLAN` opens it on a plan whose name ends in .wend or holds\n"
-    "a slash. PLAN is a file, or - for standard input. `wend help VERB` and `wend VERB --help` tell of one\n"
-    "verb.\n"
+    "a slash. PLAN is a file, or - for standard input.\n"
+    "`wend help VERB` and `wend VERB --help` tell of one verb.\n"
     "\n"
     "Exit codes: 0 fine; 1 `check` found snags that stop the take; 2 the arguments or a file were not\n"
     "usable, with the reason on standard error; 3 an internal failure; 130 stopped by Ctrl-C.\n"

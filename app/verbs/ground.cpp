@@ -54,9 +54,8 @@ Exit routes(const Arguments& arguments) {
   const plan::Plan& plan = (*answers)->take->plan();
   if (!plan.lens) return refused(noLens());
   const auto routes = sheets::routesOf(**answers);
-  return handedOut(arguments, arguments.has("--json")
-                                  ? exchange::routesJson(routes)
-                                  : sheets::routesText(plan, routes) + "\n" + sheets::kCaution + "\n");
+  return handedOut(arguments, arguments.has("--json") ? exchange::routesJson(routes)
+                                                      : sheets::routesText(routes) + "\n" + sheets::kCaution + "\n");
 }
 
 const Option kHeight{"--height", "H", "of the person, in metres; the plan's sight rules say otherwise"};

@@ -252,7 +252,7 @@ std::string windowsText(const plan::Plan& plan, const Evidence& evidence) {
 
 namespace {
 
-std::string routeText(const plan::Plan& plan, const RouteOf& route) {
+std::string routeText(const RouteOf& route) {
   std::string text = route.id + "  " + route.role + "\n";
   if (route.carried) return text + "  goes along with the camera\n";
   if (!route.drawn) return text + "  no route drawn; finding one is not there yet\n";
@@ -274,9 +274,9 @@ std::string routeText(const plan::Plan& plan, const RouteOf& route) {
 
 }  // namespace
 
-std::string routesText(const plan::Plan& plan, const std::vector<RouteOf>& routes) {
+std::string routesText(const std::vector<RouteOf>& routes) {
   std::string text;
-  for (const auto& route : routes) text += routeText(plan, route);
+  for (const auto& route : routes) text += routeText(route);
   return text;
 }
 

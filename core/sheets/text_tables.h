@@ -44,7 +44,7 @@ std::string pullsText(const plan::Plan& plan, const snags::Evidence& evidence);
 TextTable movesTable(const plan::Plan& plan, const snags::Evidence& evidence);
 std::string spotText(const plan::Plan& plan, geometry::Point pos, double height, const snags::SightOf& sight);
 std::string windowsText(const plan::Plan& plan, const snags::Evidence& evidence);
-std::string routesText(const plan::Plan& plan, const std::vector<RouteOf>& routes);
+std::string routesText(const std::vector<RouteOf>& routes);
 /// The map as letters, one a cell or a block of cells, with the coordinates of its corners.
 std::string clearText(const geometry::Grid& grid, const std::vector<std::uint8_t>& clear, geometry::Span span);
 
