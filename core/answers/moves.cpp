@@ -43,14 +43,23 @@ void addCues(const plan::Plan& plan, const Move& move, std::string& words) {
       if (starts(plan, key.time, move)) addWord(words, key.name);
 }
 
-void addDoorways(const Take& take, const Move& move, std::string& words) {
-  const motion::Track& camera = take.people().camera();
+void addDoorways(const Take& take, const motion::Track& way, const Move& move, std::string& words) {
   const double step = 0.25;
   for (double t = move.from; t < move.until; t += step) {
-    const Point a = camera.place(t), b = camera.place(std::min(move.until, t + step));
+    const Point a = way.place(t), b = way.place(std::min(move.until, t + step));
     for (const int tag : sight::openingsCrossed(take.scene(), a, b))
       addWord(words, take.plan().set.openings[static_cast<std::size_t>(tag)].name);
   }
+}
+
+/// Doorways that the camera passes, or the one it follows: either wipes the frame.
+void addDoorways(const Take& take, const Move& move, std::string& words) {
+  addDoorways(take, take.people().camera(), move, words);
+  if (!take.subjects().any()) return;
+  const std::size_t who =
+      take.plan().performers.indexOf(take.subjects().firstOf(take.subjects().blendAt(move.from).after));
+  if (who == take.plan().performers.size()) return;
+  if (const auto* way = take.people().performer(who)) addDoorways(take, *way, move, words);
 }
 
 void addPan(const Take& take, const Move& move, std::string& words) {
