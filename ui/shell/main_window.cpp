@@ -109,7 +109,7 @@ void MainWindow::layOut() {
   resize(1920, 1040);
   upper_->setSizes({84, 1120, 700});
   all_->setSizes({500, 500});
-  tell(QString::fromUtf8(sheets::kCaution));
+  tell(QString::fromUtf8(sheets::kCaution).replace(QLatin1Char(0x0a), QLatin1Char(0x20)));
 }
 
 void MainWindow::addKey(const QKeySequence& keys, std::function<void()> act) {
