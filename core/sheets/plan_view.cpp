@@ -41,7 +41,12 @@ PlanView wholeTake(const answers::Take& take, double width, double height) {
 
 namespace {
 
+/// The most of the picture's width that the scale bar takes.
+constexpr double kScaleBarShare = 1.0 / 6;
+
+/// Left out where it would run into the scale bar.
 void legendEntry(Drawing& drawing, double& x, double y, const Fill& fill, const std::string& words) {
+  if (x + 56 + 6.9 * static_cast<double>(base::columns(words)) > drawing.width * (1 - kScaleBarShare) - 64) return;
   drawing.add(geometry::Box{
       .topLeft = {x, y - 12}, .width = 34, .height = 20, .radius = 2, .fill = {Tone::page}, .stroke = {}});
   drawing.add(geometry::Box{.topLeft = {x, y - 12},
@@ -59,7 +64,7 @@ void scaleBar(Drawing& drawing, const PlanView& view, plan::LengthUnit unit) {
   const double metresPerUnit = unit == plan::LengthUnit::metres ? 1 : 0.3048;
   double length = 1;
   for (const double candidate : {2.0, 4.0, 10.0, 20.0, 40.0})
-    if (candidate * metresPerUnit * view.pxPerMetre < view.width / 6) length = candidate;
+    if (candidate * metresPerUnit * view.pxPerMetre < view.width * kScaleBarShare) length = candidate;
   const double px = length * metresPerUnit * view.pxPerMetre, right = view.width - 40, y = view.height - 12;
   drawing.add(geometry::Box{.topLeft = {right - px, y - 5},
                             .width = px,

@@ -118,6 +118,11 @@ void TopBar::setTheme(sheets::Theme theme) {
   setPalette(palette);
 }
 
+/// On a narrow screen the title is worth more than the take's facts.
+void TopBar::resizeEvent(QResizeEvent*) {
+  facts_->setVisible(width() >= 1600);
+}
+
 void TopBar::refresh() {
   const plan::Plan& plan = *document_.plan();
   const QString title = plan.title.empty() ? tr("Untitled") : QString::fromStdString(plan.title);

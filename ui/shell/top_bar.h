@@ -28,6 +28,9 @@ class TopBar : public QWidget {
   void snagsAsked();
   void themeAsked();
 
+ protected:
+  void resizeEvent(QResizeEvent* event) override;
+
  private:
   QPushButton* button(const QString& words, const QString& tip);
   void addTransport(QHBoxLayout* row);
