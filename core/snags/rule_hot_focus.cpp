@@ -26,6 +26,7 @@ std::string curesText(const plan::Plan& plan, const Instant& worst) {
   const optics::Optics optics{worst.lens->focal, optics::fNumberOf(worst.iris.set, lens.transmission),
                               plan.camera.blurCircle};
   const double distance = optics::fromPupil(worst.focus.wantedDistance, lens.pupilAhead);
+  if (!(optics::warmthOf(distance, optics, *worst.focus.wobble) < target)) return "back off, widen or stop down";
   const optics::Cures cures =
       optics::curesFor(distance, optics, *worst.focus.wobble, target,
                        {std::min(lens.focal[0], optics.focal),
