@@ -1,0 +1,119 @@
+// Edits on First Batch: what they change, what they share, what they refuse.
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <random>
+#include <sstream>
+
+#include "core/file/plan_reader.h"
+#include "core/plan/edits_beats.h"
+#include "core/plan/edits_keys.h"
+#include "core/plan/edits_marks.h"
+#include "core/plan/edits_plan.h"
+#include "core/plan/invariants.h"
+
+namespace wend::plan {
+namespace {
+
+const Plan& firstBatch() {
+  static const Plan plan = [] {
+    std::ifstream in(WEND_SOURCE_DIR "/samples/first-batch.wend");
+    std::ostringstream text;
+    text << in.rdbuf();
+    return file::readPlan(text.str())->plan;
+  }();
+  return plan;
+}
+
+TEST(MovedMark, MovesOneMarkOntoItsStepAndSharesTheRest) {
+  const auto moved = movedMark(firstBatch(), {Owner::performer, "ilse", 2}, {-0.70004, 2.6});
+  ASSERT_TRUE(moved.ok());
+  EXPECT_DOUBLE_EQ(moved->performers[0].marks[2].pos.x, -0.7);
+  EXPECT_EQ(moved->performers.ref(1), firstBatch().performers.ref(1));
+  EXPECT_EQ(moved->set.walls.ref(0), firstBatch().set.walls.ref(0));
+  EXPECT_NE(moved->performers.ref(0), firstBatch().performers.ref(0));
+}
+
+TEST(MovedMark, KeepsAnArcTrueWhenItsEndMoves) {
+  std::size_t arc = 0;
+  while (firstBatch().camera.marks[arc].leg.shape != LegShape::arc) ++arc;
+  const auto moved = movedMark(firstBatch(), {Owner::camera, "", arc}, {4.8, 1.3});
+  ASSERT_TRUE(moved.ok()) << base::toText(moved.problems().front());
+  const Mark& from = moved->camera.marks[arc];
+  const Mark& to = moved->camera.marks[arc + 1];
+  EXPECT_NEAR(geometry::distance(from.pos, from.leg.centre), geometry::distance(to.pos, from.leg.centre), 0.005);
+}
+
+TEST(MovedBeat, TakesEverythingThatHangsOnItAlong) {
+  const double door = secondsOf(firstBatch(), firstBatch().set.openings.find("d1")->open[1].time.at);
+  const auto moved = movedBeat(firstBatch(), {"b4"}, 25.5);
+  ASSERT_TRUE(moved.ok()) << base::toText(moved.problems().front());
+  EXPECT_NEAR(secondsOf(*moved, moved->set.openings.find("d1")->open[1].time.at) - door, 0.5, 1e-9);
+}
+
+TEST(MovedBeat, IsRefusedBeyondTheTakeWithAPlaceAndARemedy) {
+  const auto moved = movedBeat(firstBatch(), {"b12"}, 400);
+  ASSERT_FALSE(moved.ok());
+  EXPECT_FALSE(moved.problems().front().where.empty());
+  EXPECT_FALSE(moved.problems().front().remedy.empty());
+}
+
+TEST(ArrivalSet, RefusesAMarkBeforeTheOneBeforeIt) {
+  const auto early = arrivalSet(firstBatch(), {Owner::performer, "ilse", 3}, 1);
+  ASSERT_FALSE(early.ok());
+  EXPECT_FALSE(early.problems().front().remedy.empty());
+}
+
+TEST(KeyTime, RefusesAKeyThatStartsBeforeTheOneBeforeIsDone) {
+  const std::size_t last = firstBatch().iris.keys.size() - 1;
+  EXPECT_FALSE(keyTimeSet(firstBatch(), {Axis::iris, last, {}}, 1).ok());
+}
+
+TEST(Edits, AtRandomLeaveNoNewProblemAndAreUndoneExactlyByTheirSnapshots) {
+  const unsigned seed = 71;
+  RecordProperty("seed", static_cast<int>(seed));
+  std::mt19937_64 random(seed);
+  const auto uniform = [&](double low, double high) {
+    return low + (high - low) * (static_cast<double>(random() >> 11) * 0x1.0p-53);
+  };
+  std::vector<Plan> snapshots = {firstBatch()};
+  int refused = 0;
+  for (int i = 0; i < 1000; ++i) {
+    const Plan& plan = snapshots.back();
+    const auto edited = [&]() -> base::Result<Plan> {
+      const std::size_t who = random() % plan.performers.size();
+      const MarkRef mark{Owner::performer, plan.performers[who].id.text(),
+                         random() % plan.performers[who].marks.size()};
+      switch (random() % 6) {
+        case 0:
+          return movedMark(plan, mark, {uniform(-5, 20), uniform(-5, 10)});
+        case 1:
+          return arrivalSet(plan, mark, uniform(0, 168));
+        case 2:
+          return movedBeat(plan, {plan.beats[random() % plan.beats.size()].id.text()}, uniform(0, 168));
+        case 3:
+          return irisStopSet(plan, random() % plan.iris.keys.size(), uniform(2.8, 16));
+        case 4:
+          return movedMark(plan, {Owner::camera, "", random() % plan.camera.marks.size()},
+                           {uniform(-3, 20), uniform(-3, 8)});
+        default:
+          return zoomFocalSet(plan, random() % plan.zoom.keys.size(), uniform(24, 70));
+      }
+    }();
+    if (edited)
+      snapshots.push_back(*edited);
+    else
+      ++refused;
+    if (edited && i % 10 == 0)
+      ASSERT_TRUE(brokenBy(snapshots.front(), *edited).empty()) << "seed " << seed << " edit " << i;
+  }
+  EXPECT_GT(snapshots.size(), 300u) << "seed " << seed;
+  EXPECT_GT(refused, 10) << "seed " << seed;
+  // Snapshots are values: what came later has not touched what came before.
+  const auto again = movedMark(firstBatch(), {Owner::performer, "ilse", 2}, {-0.7, 2.6});
+  EXPECT_TRUE(snapshots.front() == firstBatch());
+  EXPECT_TRUE(again.ok());
+}
+
+}  // namespace
+}  // namespace wend::plan
