@@ -3,12 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/base/text.h"
 #include "core/geometry/far_to_near.h"
 #include "core/geometry/tolerance.h"
+#include "core/sheets/frame_overlay.h"
 #include "core/sheets/glyphs.h"
-#include "core/sheets/labels.h"
-#include "core/units/stop.h"
 
 namespace wend::sheets {
 
@@ -31,19 +29,16 @@ struct Face {
 class FramePainter {
  public:
   FramePainter(const Answers& answers, const Instant& instant, double width, double height, double inset)
-      : take_(*answers.take), plan_(take_.plan()), instant_(instant), pupil_(instant.camera.pupil) {
+      : answers_(answers), take_(*answers.take), plan_(take_.plan()), instant_(instant), pupil_(instant.camera.pupil) {
     drawing_.width = width;
     drawing_.height = height;
-    const FrameFit fit = frameFit(instant, width, height, inset);
-    halfWidth_ = fit.halfWidth;
-    halfHeight_ = fit.halfHeight;
-    centre_ = fit.centre;
+    fit_ = frameFit(instant, width, height, inset);
   }
 
   Drawing drawn() {
-    box({Tone::page}, {}, 0);
+    ground(Tone::page);
     drawing_.add(BeginClip{frameRing()});
-    box({Tone::window}, {}, 0);
+    ground(Tone::window);
     for (const auto& room : plan_.set.rooms) {
       level(room.outline, room.floor, Tone::raise);
       if (room.ceiling > pupil_.at.z) level(room.outline, room.ceiling, Tone::panel);
@@ -53,32 +48,26 @@ class FramePainter {
         level(answers::outlineOf(area.shape), area.floor.value_or(0), Tone::raise);
     drawFaces();
     drawing_.add(EndClip{});
-    drawGuides();
-    drawTags();
+    drawFrameOverlay(drawing_, fit_, answers_, instant_);
     return std::move(drawing_);
   }
 
  private:
   std::vector<Point> frameRing() const {
-    return {{centre_.x - halfWidth_, centre_.y - halfHeight_},
-            {centre_.x + halfWidth_, centre_.y - halfHeight_},
-            {centre_.x + halfWidth_, centre_.y + halfHeight_},
-            {centre_.x - halfWidth_, centre_.y + halfHeight_}};
+    return {fit_.toPicture({-1, 1}), fit_.toPicture({1, 1}), fit_.toPicture({1, -1}), fit_.toPicture({-1, -1})};
   }
 
-  void box(const Fill& fill, const Stroke& stroke, double grow) {
-    drawing_.add(
-        geometry::Box{.topLeft = {grow == 0 ? 0 : centre_.x - halfWidth_, grow == 0 ? 0 : centre_.y - halfHeight_},
-                      .width = grow == 0 ? drawing_.width : 2 * halfWidth_,
-                      .height = grow == 0 ? drawing_.height : 2 * halfHeight_,
-                      .radius = 0,
-                      .fill = fill,
-                      .stroke = stroke});
+  void ground(Tone tone) {
+    drawing_.add(geometry::Box{.topLeft = {0, 0},
+                               .width = drawing_.width,
+                               .height = drawing_.height,
+                               .radius = 0,
+                               .fill = {tone},
+                               .stroke = {}});
   }
 
   Point project(const InView& v) const {
-    return {centre_.x + v.right / v.ahead / instant_.lens->half.h * halfWidth_,
-            centre_.y - v.up / v.ahead / instant_.lens->half.v * halfHeight_};
+    return fit_.toPicture({v.right / v.ahead / instant_.lens->half.h, v.up / v.ahead / instant_.lens->half.v});
   }
 
   /// The part of a polygon of space in front of the lens, projected. Empty when nothing is.
@@ -188,51 +177,20 @@ class FramePainter {
     polygon(corners, fill, {.tone = Tone::edge, .width = 1.2, .dash = {}, .strength = face.pane ? 0.8 : 0.6});
   }
 
-  /// Head and shoulders above a body as wide as the figure. Proportions of a figure 7.5 heads high: common practice in
-  /// drawing, no source.
-  std::vector<Point> silhouette(const optics::FrameBox& b) const {
-    const double cx = (b.left + b.right) / 2, w = (b.right - b.left) / 2, h = b.top - b.bottom;
-    std::vector<Point> ring;
-    const auto add = [&](double x, double y) {
-      ring.push_back({centre_.x + x * halfWidth_, centre_.y - y * halfHeight_});
-    };
-    const double headUp = h / 15, headAcross = std::min(0.6 * w, 0.76 * headUp * halfHeight_ / halfWidth_);
-    const double headMiddle = b.top - headUp, shoulder = b.top - 2.5 * headUp;
-    const auto addSide = [&](double sign) {
-      const double corners[][2] = {
-          {1, b.bottom}, {1, shoulder - 0.9 * headUp}, {0.72, shoulder - 0.1 * headUp}, {0.3, shoulder}};
-      for (int i = 0; i < 4; ++i) {
-        const auto& corner = corners[sign < 0 ? i : 3 - i];
-        add(cx + sign * corner[0] * w, corner[1]);
-      }
-    };
-    addSide(-1);
-    for (int i = 0; i <= 12; ++i) {
-      const double angle = radians(235 - 290.0 * i / 12);
-      add(cx + headAcross * std::cos(angle), headMiddle + headUp * std::sin(angle));
-    }
-    addSide(1);
-    return ring;
-  }
-
   void drawPerson(const Person& person) {
     if (!person.performer) return drawCrewMember(instant_.crew[person.index]);
     const auto figure = take_.figureAt(person.index, instant_.time);
     const auto frameBox = figure ? optics::boxInFrame(*figure, pupil_, instant_.lens->half) : std::nullopt;
     if (!frameBox || frameBox->right < -1 || frameBox->left > 1) return;
     const double blur = instant_.performers[person.index].blur / plan_.focus.blurShare;
-    Path path;
-    path.rings = {silhouette(*frameBox)};
-    path.closed = true;
-    path.fill = {Tone::page};
-    path.stroke = {.tone = performerTone(person.index), .width = 2.4, .dash = {}};
-    drawing_.add(path);
+    const auto shape = figureShape(fit_, *frameBox, headShareOf(plan_.performers[person.index].stature, *figure));
+    Stroke stroke{.tone = performerTone(person.index), .width = 2.4, .dash = {}};
+    drawFigure(drawing_, shape, {Tone::page}, stroke);
     // Over the limit the outline doubles by as many px: soft looks soft.
     if (blur <= 1) return;
-    path.fill = {};
-    path.stroke.width = std::min(2.4 + 2 * blur, 14.0);
-    path.stroke.strength = 0.35;
-    drawing_.add(path);
+    stroke.width = std::min(2.4 + 2 * blur, 14.0);
+    stroke.strength = 0.35;
+    drawFigure(drawing_, shape, {}, stroke);
   }
 
   void drawCrewMember(const snags::CrewAt& crew) {
@@ -240,95 +198,18 @@ class FramePainter {
     optics::Figure figure{geometry::at(crew.pos, crew.floor), crew.radius, crew.height * 0.93, crew.height};
     const auto frameBox = optics::boxInFrame(figure, pupil_, instant_.lens->half);
     if (!frameBox || frameBox->right < -1 || frameBox->left > 1) return;
-    Path path;
-    path.rings = {silhouette(*frameBox)};
-    path.closed = true;
-    path.fill = {Tone::grain, Pattern::seen};
-    path.stroke = {.tone = Tone::ink, .width = 1.6, .dash = {4, 3}};
-    drawing_.add(path);
+    const auto shape = figureShape(fit_, *frameBox, headShareOf(crew.height, figure));
+    drawFigure(drawing_, shape, {Tone::page}, {});
+    drawFigure(drawing_, shape, {Tone::grain, Pattern::seen}, {.tone = Tone::ink, .width = 1.6, .dash = {4, 3}});
   }
 
-  /// Frame edge, safe inset of 5 %, eyes line of the highest eyes in frame, headroom.
-  void drawGuides() {
-    box({}, {.tone = Tone::ink, .width = 1.6, .dash = {}}, 1);
-    drawing_.add(geometry::Box{.topLeft = {centre_.x - 0.95 * halfWidth_, centre_.y - 0.95 * halfHeight_},
-                               .width = 1.9 * halfWidth_,
-                               .height = 1.9 * halfHeight_,
-                               .radius = 0,
-                               .fill = {},
-                               .stroke = {.tone = Tone::ink3, .width = 1, .dash = {1, 4}}});
-    const snags::PerformerAt* highest = nullptr;
-    for (const auto& performer : instant_.performers)
-      if (shown(performer) && (!highest || performer.frameTop > highest->frameTop)) highest = &performer;
-    if (!highest || highest->frameTop > 1 || highest->frameTop < -1) return;
-    const double eyes = centre_.y - highest->place.y * halfHeight_;
-    line({{centre_.x - halfWidth_, eyes}, {centre_.x + halfWidth_, eyes}}, {8, 6});
-    const double top = centre_.y - highest->frameTop * halfHeight_, edge = centre_.y - halfHeight_;
-    const double x = centre_.x + halfWidth_ - 18;
-    line({{x - 4, edge}, {x + 4, edge}}, {});
-    line({{x, edge}, {x, top}}, {});
-    line({{x - 4, top}, {x + 4, top}}, {});
-    const double share = (1 - highest->frameTop) / 2 * 100;
-    drawing_.add(Text{.at = {x - 8, std::max(edge + 16, (edge + top) / 2)},
-                      .text = "head " + base::fixed(share, 0) + " %",
-                      .size = 12,
-                      .align = Align::right,
-                      .tone = Tone::ink,
-                      .halo = Tone::page});
-  }
-
-  static bool shown(const snags::PerformerAt& at) {
-    return at.present && (at.inFrame == optics::Showing::whole || at.inFrame == optics::Showing::part);
-  }
-
-  void line(std::vector<Point> points, std::vector<double> dash) {
-    Path path;
-    path.rings = {std::move(points)};
-    path.stroke = {.tone = Tone::ink2, .width = 1.25, .dash = std::move(dash)};
-    drawing_.add(path);
-  }
-
-  void drawTags() {
-    for (std::size_t i = 0; i < instant_.performers.size(); ++i)
-      if (shown(instant_.performers[i])) drawTag(i);
-  }
-
-  /// Letter, blur dot, blur over the limit, exposure comb: on the figure's chest, inside the frame.
-  void drawTag(std::size_t i) {
-    const auto& at = instant_.performers[i];
-    const double width = 96, height = 38;
-    const double cx = centre_.x + std::clamp((at.frameLeft + at.frameRight) / 2, -1.0, 1.0) * halfWidth_;
-    const double chest = at.frameTop - 0.38 * (at.frameTop - at.frameBottom);
-    const double x = std::clamp(cx - width / 2, centre_.x - halfWidth_ + 4, centre_.x + halfWidth_ - width - 4);
-    const double y =
-        std::clamp(centre_.y - chest * halfHeight_, centre_.y - halfHeight_ + 4, centre_.y + halfHeight_ - height - 4);
-    drawing_.add(geometry::Box{.topLeft = {x, y},
-                               .width = width,
-                               .height = height,
-                               .radius = 4,
-                               .fill = {Tone::page},
-                               .stroke = {.tone = performerTone(i), .width = 1.25, .dash = {}}});
-    drawPerformer(drawing_, {x, y}, i, performerLetter(plan_, i), 9);
-    const double blur = at.blur / plan_.focus.blurShare;
-    drawBlurDot(drawing_, {x + 20, y + 12}, blur);
-    tagText({x + 32, y + 16}, (blur <= 1 ? "sharp " : "soft ") + base::fixed(std::min(blur, 99.0), 2));
-    if (!at.offset) return tagText({x + 32, y + 32}, "light unknown");
-    drawComb(drawing_, {x + 20, y + 29}, std::clamp(*at.offset, -1.0, 1.0));
-    const std::string stops = units::stopsText(*at.offset);
-    tagText({x + 32, y + 32}, stops == "0" ? "on the stop" : stops + " stop");
-  }
-
-  void tagText(Point at, const std::string& text) {
-    drawing_.add(Text{.at = at, .text = text, .size = 12, .tone = Tone::ink});
-  }
-
+  const Answers& answers_;
   const answers::Take& take_;
   const plan::Plan& plan_;
   const Instant& instant_;
   const Pose& pupil_;
   Drawing drawing_;
-  Point centre_;
-  double halfWidth_ = 1, halfHeight_ = 1;
+  FrameFit fit_;
 };
 
 /// "A", "A and B", "A, B and C".

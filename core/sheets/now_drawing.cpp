@@ -210,7 +210,7 @@ class NowPainter {
     text({x, rows_.name}, "too", type::kBody, Tone::ink2);
     others.resize(std::min<std::size_t>(others.size(), 3));
     for (std::size_t k = others.size(); k-- > 0; x -= 4) {
-      x -= 18;
+      x -= 20;
       drawPerformer(drawing_, {x + 8, rows_.name - 5}, others[k], performerLetter(plan_, others[k]), 8);
     }
     return x;
@@ -276,7 +276,9 @@ class NowPainter {
     if (rows_.small && cues.size() > 1) {
       const NextCue& then = cues[1];
       const std::string words =
-          "then " + then.name + " " + then.change + " in " + base::fixed(then.at - instant_.time, 1) + " s";
+          then.at <= instant_.time
+              ? "and " + then.name + " " + then.change + ", " + base::fixed(then.until - instant_.time, 1) + " s left"
+              : "then " + then.name + " " + then.change + " in " + base::fixed(then.at - instant_.time, 1) + " s";
       text({kPad, rows_.then}, cutToWidth(words, 12, room() + 8), 12, Tone::ink2);
     }
   }
@@ -330,12 +332,15 @@ class NowPainter {
                                   : "in " + base::fixed(snag.from - instant_.time, 1) + " s, for " +
                                         base::fixed(snag.until - snag.from, 1) + " s";
     text({52, top + 27}, cutToWidth(when, 14, drawing_.width - 64), 14, Tone::ink, true);
-    const auto lines = static_cast<std::size_t>(std::max(1.0, std::floor((height - 54) / 16)));
-    double y = top + 50;
-    for (const auto& line : wrappedToWidth(snag.text, 12, drawing_.width - 36, lines)) {
+    // The count of snags gives way to a text that needs its line.
+    const auto rows = static_cast<std::size_t>(std::max(1.0, std::floor((height - 40) / 16)));
+    const auto lines = wrappedToWidth(snag.text, 12, drawing_.width - 36, rows);
+    double y = top + 48;
+    for (const auto& line : lines) {
       text({18, y}, line, 12);
       y += 16;
     }
+    if (lines.size() == rows) return;
     const auto open = std::count_if(answers_.snags->begin(), answers_.snags->end(),
                                     [](const auto& other) { return !other.accepted; });
     const std::string all = open == 1 ? "the only snag" : "F: next of " + std::to_string(open) + " snags";

@@ -177,11 +177,18 @@ Field percentField(const std::string& label, double share, SetNumber set) {
 Field wordsField(const std::string& label, const std::string& words, SetWords set) {
   Field field{.label = label, .quantity = Quantity::words, .unit = {}, .value = words, .set = nullptr};
   if (set) field.set = [set](const plan::Plan& plan, const Value& v) { return set(plan, std::get<std::string>(v)); };
+  field.columns = 2;
+  return field;
+}
+
+Field shortWordsField(const std::string& label, const std::string& words, SetWords set) {
+  Field field = wordsField(label, words, std::move(set));
+  field.columns = 1;
   return field;
 }
 
 Field choiceField(const std::string& label, const std::string& now, std::vector<std::string> choices, SetWords set) {
-  Field field = wordsField(label, now, std::move(set));
+  Field field = shortWordsField(label, now, std::move(set));
   field.quantity = Quantity::choice;
   field.choices = std::move(choices);
   return field;

@@ -41,6 +41,7 @@ struct Field {
   std::string whenEmpty{};  ///< what an empty field means; empty: the field may not be empty
   double nudge = 0;         ///< what an arrow key adds; 0: arrow keys do nothing
   int decimals = 0;         ///< at least so many
+  int columns = 1;          ///< it is wide
 
   bool editable() const { return set != nullptr; }
 };
@@ -72,7 +73,10 @@ Field numberField(const std::string& label, double value, const std::string& uni
                   SetNumber set);
 /// A share of one, shown and typed in percent.
 Field percentField(const std::string& label, double share, SetNumber set);
+/// Two columns wide: names are longer than numbers.
 Field wordsField(const std::string& label, const std::string& words, SetWords set);
+/// One column wide: letters, revisions.
+Field shortWordsField(const std::string& label, const std::string& words, SetWords set);
 Field choiceField(const std::string& label, const std::string& now, std::vector<std::string> choices, SetWords set);
 /// A time of the plan. Typing a beat with an offset hangs it on that beat, typing seconds keeps it on its beat.
 Field momentField(const std::string& label, const plan::Moment& moment, const plan::MomentRef& ref);

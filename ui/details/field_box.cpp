@@ -101,14 +101,15 @@ void FieldEdit::paintEvent(QPaintEvent* event) {
 
 FieldBox::FieldBox(const Field& field, QWidget* parent)
     : QWidget(parent), label_(new QLabel(QString::fromStdString(field.label), this)) {
-  setFixedSize(kWidth, kHeight);
+  const int width = field.columns * (kWidth + kGap) - kGap;
+  setFixedSize(width, kHeight);
   label_->setFont(fontOf(12));
-  label_->setGeometry(0, 0, kWidth, kLabelHeight);
+  label_->setGeometry(0, 0, width, kLabelHeight);
   if (field.quantity == Quantity::choice && field.editable())
     addChoice(field);
   else
     addEdit(field);
-  editor()->setGeometry(0, kLabelHeight, kWidth, kEditHeight);
+  editor()->setGeometry(0, kLabelHeight, width, kEditHeight);
   editor()->setAccessibleName(label());
   label_->setBuddy(editor());
 }
@@ -159,7 +160,7 @@ void FieldBox::showValue(const Field& field, const plan::Plan& plan) {
   edit_->setUnit(QString::fromStdString(unitOf(field, plan)));
   if (!typing) edit_->setPlanText(text);
   editor()->setAccessibleDescription(QString::fromStdString(field.unit));
-  edit_->setToolTip(edit_->fontMetrics().horizontalAdvance(text) > kWidth - 24 ? text : QString());
+  edit_->setToolTip(edit_->fontMetrics().horizontalAdvance(text) > width() - 24 ? text : QString());
 }
 
 QString FieldBox::text() const {

@@ -46,14 +46,14 @@ class FieldEdit : public QLineEdit {
   bool refused_ = false;
 };
 
-/// A field with its label, 100 px wide.
+/// A field with its label, 100 px wide a column.
 class FieldBox : public QWidget {
   Q_OBJECT
 
  public:
   FieldBox(const Field& field, QWidget* parent);
 
-  static constexpr int kWidth = 100, kHeight = 52;
+  static constexpr int kWidth = 100, kHeight = 52, kGap = 8;
   void setTheme(sheets::Theme theme);
   /// Shows the plan's value; keeps what somebody is typing.
   void showValue(const Field& field, const plan::Plan& plan);

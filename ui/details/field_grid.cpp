@@ -3,6 +3,11 @@
 #include <algorithm>
 
 namespace wend::ui {
+namespace {
+
+constexpr int kPitch = FieldBox::kWidth + FieldBox::kGap;
+
+}  // namespace
 
 FieldGrid::FieldGrid(QWidget* parent) : QWidget(parent) {
   QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Fixed);
@@ -60,23 +65,36 @@ void FieldGrid::rebuild(const Fields& fields) {
 }
 
 int FieldGrid::columnsIn(int width) {
-  return std::clamp((width + kGap) / (FieldBox::kWidth + kGap), 1, kColumns);
+  return std::clamp((width + FieldBox::kGap) / kPitch, 1, kColumns);
+}
+
+template <class Put>
+int FieldGrid::flow(int columns, Put put) const {
+  int column = 0, row = 0;
+  for (FieldBox* box : boxes_) {
+    const int wide = (box->width() + FieldBox::kGap) / kPitch;
+    if (column > 0 && column + wide > columns) {
+      column = 0;
+      ++row;
+    }
+    put(box, column, row);
+    column += wide;
+  }
+  return boxes_.empty() ? 0 : row + 1;
 }
 
 int FieldGrid::heightForWidth(int width) const {
-  const int columns = columnsIn(width);
-  return (int(boxes_.size()) + columns - 1) / columns * FieldBox::kHeight;
+  return flow(columnsIn(width), [](FieldBox*, int, int) {}) * FieldBox::kHeight;
 }
 
 QSize FieldGrid::sizeHint() const {
-  const int width = kColumns * (FieldBox::kWidth + kGap) - kGap;
+  const int width = kColumns * kPitch - FieldBox::kGap;
   return {width, heightForWidth(width)};
 }
 
 void FieldGrid::place() {
-  const int columns = columnsIn(width());
-  for (int i = 0; i < int(boxes_.size()); ++i)
-    boxes_[std::size_t(i)]->move(i % columns * (FieldBox::kWidth + kGap), i / columns * FieldBox::kHeight);
+  flow(columnsIn(width()),
+       [](FieldBox* box, int column, int row) { box->move(column * kPitch, row * FieldBox::kHeight); });
 }
 
 void FieldGrid::resizeEvent(QResizeEvent*) {

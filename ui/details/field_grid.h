@@ -14,7 +14,7 @@ class FieldGrid : public QWidget {
  public:
   explicit FieldGrid(QWidget* parent = nullptr);
 
-  static constexpr int kColumns = 4, kGap = 8;
+  static constexpr int kColumns = 4;
 
   /// Shows the fields: boxes stay while what they are called stays, so that the one being typed in keeps the keyboard.
   void showFields(const Fields& fields, const plan::Plan& plan);
@@ -24,7 +24,7 @@ class FieldGrid : public QWidget {
   bool hasHeightForWidth() const override { return true; }
   int heightForWidth(int width) const override;
   QSize sizeHint() const override;
-  QSize minimumSizeHint() const override { return {FieldBox::kWidth, 0}; }
+  QSize minimumSizeHint() const override { return {2 * FieldBox::kWidth + FieldBox::kGap, 0}; }
 
  Q_SIGNALS:
   void committed(int field);
@@ -37,6 +37,9 @@ class FieldGrid : public QWidget {
  private:
   bool fits(const Fields& fields) const;
   void rebuild(const Fields& fields);
+  /// Calls put(box, column, row) for each box; returns the rows.
+  template <class Put>
+  int flow(int columns, Put put) const;
   void place();
   static int columnsIn(int width);
 

@@ -27,7 +27,7 @@ PlanEdit wholeNumber(double value, const std::function<PlanEdit(int)>& set) {
 void addPerformer(const plan::Performer& performer, Fields& fields) {
   const std::string id = performer.id.text();
   fields.push_back(wordsField("name", performer.name, about(id, plan::performerNamed)));
-  fields.push_back(wordsField("letter", performer.letter, about(id, plan::performerLettered)));
+  fields.push_back(shortWordsField("letter", performer.letter, about(id, plan::performerLettered)));
   fields.push_back(lengthField("stature", performer.stature, about(id, plan::statureSet)));
   fields.push_back(lengthField("radius", performer.radius, about(id, plan::performerRadiusSet)));
 }

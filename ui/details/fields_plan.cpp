@@ -92,12 +92,12 @@ SetNumber sightRule(double plan::SightRules::*member) {
 }
 
 Field timeOfDay(const plan::Clock& clock) {
-  Field field = wordsField("starts at", clock.timeOfDay ? units::timeOfDayText(*clock.timeOfDay) : std::string(),
-                           [](const Plan& p, const std::string& text) -> PlanEdit {
-                             const auto seconds = units::timeOfDayFrom(text);
-                             if (!seconds) return seconds.problems();
-                             return plan::timeOfDaySet(p, *seconds);
-                           });
+  Field field = shortWordsField("starts at", clock.timeOfDay ? units::timeOfDayText(*clock.timeOfDay) : std::string(),
+                                [](const Plan& p, const std::string& text) -> PlanEdit {
+                                  const auto seconds = units::timeOfDayFrom(text);
+                                  if (!seconds) return seconds.problems();
+                                  return plan::timeOfDaySet(p, *seconds);
+                                });
   return orNothing(field, !clock.timeOfDay, "any hour",
                    [](const Plan& p) { return plan::timeOfDaySet(p, std::nullopt); });
 }
@@ -120,7 +120,7 @@ Fields fieldsOfPlan(const Subject& subject) {
   const Plan& plan = subject.plan;
   Fields fields;
   fields.push_back(wordsField("title", plan.title, plan::titled));
-  fields.push_back(wordsField("revision", plan.revision, plan::revisionSet));
+  fields.push_back(shortWordsField("revision", plan.revision, plan::revisionSet));
   fields.push_back(secondsField("length", plan.clock.length, plan::clockLengthSet));
   fields.push_back(timeOfDay(plan.clock));
   fields.push_back(angleField("margin", plan.sightRules.margin, sightRule(&plan::SightRules::margin)));

@@ -7,6 +7,7 @@
 
 #include "core/base/text.h"
 #include "core/sheets/frame_drawing.h"
+#include "core/sheets/glyphs.h"
 #include "core/units/stop.h"
 #include "ui/style/fonts.h"
 #include "ui/style/palette.h"
@@ -67,12 +68,25 @@ void FrameView::paintEvent(QPaintEvent*) {
   if (bridge_.answers() && width() > 32 && rest > 32) {
     painter.save();
     painter.translate(0, kHeader);
-    painter_.paint(painter, sheets::frameDrawing(*bridge_.answers(), bridge_.instant(), width(), rest));
+    auto drawing = sheets::frameDrawing(*bridge_.answers(), bridge_.instant(), width(), rest);
+    addChosen(drawing);
+    painter_.paint(painter, drawing);
     painter.restore();
   }
   if (!hasFocus()) return;
   painter.setPen(QPen(colourOf(Tone::ink, painter_.theme()), 2));
   painter.drawRect(rect().adjusted(1, 1, -1, -1));
+}
+
+void FrameView::addChosen(geometry::Drawing& drawing) const {
+  const auto& instant = bridge_.instant();
+  if (!instant.lens || document_.selection().kind != Kind::performer) return;
+  const auto fit = sheets::frameFit(instant, drawing.width, drawing.height);
+  for (const auto& at : instant.performers) {
+    if (at.id != document_.selection().id || !at.present || at.inFrame == optics::Showing::out) continue;
+    const double stands = (at.frameTop - at.frameBottom) * fit.halfHeight;
+    sheets::drawChosen(drawing, fit.toPicture(at.place), std::clamp(stands / 9, 14.0, fit.halfHeight / 2));
+  }
 }
 
 void FrameView::choose(std::size_t performer) {

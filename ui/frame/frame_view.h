@@ -34,6 +34,8 @@ class FrameView : public QWidget {
  private:
   void instantChanged();
   void paintHeader(QPainter& painter) const;
+  /// Corners about the head of the chosen performer.
+  void addChosen(geometry::Drawing& drawing) const;
   void choose(std::size_t performer);
 
   Document& document_;
