@@ -1,0 +1,315 @@
+#include "ui/details/details_panel.h"
+
+#include <QComboBox>
+#include <QSignalSpy>
+
+#include "core/plan/edits_marks.h"
+#include "core/plan/edits_plan.h"
+#include "core/units/stop.h"
+#include "tests/ui/details/one_room.h"
+#include "ui/details/fields.h"
+
+namespace wend::ui {
+namespace {
+
+class Details : public OneRoom {
+ protected:
+  Details() {
+    panel.resize(464, 600);
+    panel.show();
+    panel.activateWindow();  // only an active window tells its fields that the keyboard left
+    EXPECT_TRUE(QTest::qWaitForWindowActive(&panel));
+  }
+
+  FieldEdit* field(const char* label) {
+    auto* edit = qobject_cast<FieldEdit*>(panel.editorOf(QString::fromUtf8(label)));
+    EXPECT_NE(edit, nullptr) << label;
+    return edit;
+  }
+  /// Types into a field as a person does: click, select all, keys.
+  void type(const char* label, const char* text) {
+    FieldEdit* const edit = field(label);
+    edit->setFocus();
+    QTest::keyClick(edit, Qt::Key_A, Qt::ControlModifier);
+    QTest::keyClicks(edit, QString::fromUtf8(text));
+  }
+  void enter(const char* label) { QTest::keyClick(field(label), Qt::Key_Return); }
+  QComboBox* box(const char* label) { return qobject_cast<QComboBox*>(panel.editorOf(QString::fromUtf8(label))); }
+  /// By the arrow keys. Every choice on the way is an edit, which may bring other fields and a new box.
+  void choose(const char* label, const char* choice) {
+    ASSERT_NE(box(label), nullptr) << label;
+    const int row = box(label)->findText(QString::fromUtf8(choice));
+    ASSERT_GE(row, 0) << choice;
+    for (int key = 0; key < 20 && box(label)->currentIndex() != row; ++key) {
+      box(label)->setFocus();
+      QTest::keyClick(box(label), box(label)->currentIndex() < row ? Qt::Key_Down : Qt::Key_Up);
+    }
+    ASSERT_EQ(box(label)->currentIndex(), row);
+  }
+  const plan::Mark& noraMark(std::size_t i) { return plan().performers[0].marks[i]; }
+  void selectNora(int mark) { document.select({Kind::performer, "nora", mark}); }
+
+  DetailsPanel panel{document, bridge};
+  QSignalSpy problems{&panel, &DetailsPanel::toldProblem};
+};
+
+TEST_F(Details, TypedMetresMoveTheMarkAsOneStep) {
+  selectNora(1);
+  EXPECT_EQ(field("east x")->text(), QStringLiteral("3.40"));
+  type("east x", "2.5 m");
+  EXPECT_EQ(noraMark(1).pos.x, 3.4) << "typing alone changes nothing";
+  enter("east x");
+  EXPECT_EQ(noraMark(1).pos, (plan::Point{2.5, 3.6}));
+  EXPECT_EQ(steps(), 1);
+  EXPECT_EQ(field("east x")->text(), QStringLiteral("2.50"));
+  document.undoStack().undo();
+  EXPECT_EQ(noraMark(1).pos.x, 3.4);
+  EXPECT_EQ(field("east x")->text(), QStringLiteral("3.40"));
+}
+
+TEST_F(Details, FeetAndInchesAreReadInAMetricPlan) {
+  selectNora(1);
+  type("east x", "10'6\"");
+  enter("east x");
+  EXPECT_NEAR(noraMark(1).pos.x, 3.2004, 1e-9);
+  type("north y", "1'6\"");
+  enter("north y");
+  EXPECT_NEAR(noraMark(1).pos.y, 0.4572, 1e-9);
+}
+
+TEST_F(Details, NonsenseIsRefusedAndStaysToBeMended) {
+  selectNora(1);
+  const plan::PlanPtr before = document.plan();
+  type("east x", "a bit left");
+  enter("east x");
+  EXPECT_EQ(document.plan(), before);
+  EXPECT_EQ(steps(), 0);
+  EXPECT_TRUE(field("east x")->refused());
+  EXPECT_EQ(field("east x")->text(), QStringLiteral("a bit left"));
+  ASSERT_EQ(problems.count(), 1);
+  const QString told = problems.at(0).at(0).toString();
+  EXPECT_TRUE(told.startsWith(QStringLiteral("east x: \"a bit left\""))) << told.toStdString();
+  EXPECT_TRUE(told.contains(QStringLiteral("type a number with a unit"))) << told.toStdString();
+}
+
+TEST_F(Details, LeavingARefusedFieldTellsOnlyOnce) {
+  selectNora(1);
+  type("east x", "nonsense");
+  enter("east x");
+  field("north y")->setFocus();
+  EXPECT_EQ(problems.count(), 1);
+  EXPECT_TRUE(field("east x")->refused());
+}
+
+TEST_F(Details, EscapeGoesBackToThePlansValue) {
+  selectNora(1);
+  type("east x", "nonsense");
+  enter("east x");
+  QTest::keyClick(field("east x"), Qt::Key_Escape);
+  EXPECT_EQ(field("east x")->text(), QStringLiteral("3.40"));
+  EXPECT_FALSE(field("east x")->refused());
+  EXPECT_EQ(steps(), 0);
+}
+
+TEST_F(Details, LeavingAFieldCommits) {
+  selectNora(1);
+  type("east x", "3.1");
+  field("north y")->setFocus();
+  EXPECT_EQ(noraMark(1).pos.x, 3.1);
+}
+
+TEST_F(Details, AnUntouchedFieldIsNoStep) {
+  selectNora(1);
+  field("east x")->setFocus();
+  enter("east x");
+  field("north y")->setFocus();
+  EXPECT_EQ(steps(), 0);
+}
+
+TEST_F(Details, ArrowsNudgeAndMergeIntoOneStep) {
+  selectNora(1);
+  field("east x")->setFocus();
+  QTest::keyClick(field("east x"), Qt::Key_Up);
+  QTest::keyClick(field("east x"), Qt::Key_Up);
+  EXPECT_NEAR(noraMark(1).pos.x, 3.5, 1e-9);
+  QTest::keyClick(field("east x"), Qt::Key_Down, Qt::ShiftModifier);
+  EXPECT_NEAR(noraMark(1).pos.x, 3.0, 1e-9);
+  EXPECT_EQ(steps(), 1);
+  document.undoStack().undo();
+  EXPECT_EQ(noraMark(1).pos.x, 3.4);
+}
+
+TEST_F(Details, AnArrowAfterTypingStartsFromWhatWasTyped) {
+  selectNora(1);
+  type("east x", "3");
+  QTest::keyClick(field("east x"), Qt::Key_Up);
+  EXPECT_NEAR(noraMark(1).pos.x, 3.05, 1e-9);
+}
+
+TEST_F(Details, ATimeMayHangOnABeat) {
+  selectNora(1);
+  EXPECT_EQ(field("arrive")->text(), QStringLiteral("10.0"));
+  type("arrive", "b3+1.5");
+  enter("arrive");
+  EXPECT_EQ(noraMark(1).at, (plan::Moment{"b3", 1.5}));
+  type("arrive", "0:11");
+  enter("arrive");
+  EXPECT_EQ(noraMark(1).at, (plan::Moment{"b3", 1})) << "seconds keep it on its beat";
+  type("arrive", "b9");
+  enter("arrive");
+  EXPECT_EQ(noraMark(1).at, (plan::Moment{"b3", 1}));
+  EXPECT_TRUE(problems.last().at(0).toString().contains(QStringLiteral("b9")));
+}
+
+TEST_F(Details, AnEditThePlanRefusesSaysWhy) {
+  selectNora(1);
+  type("arrive", "2");  // before the first mark is left
+  enter("arrive");
+  EXPECT_EQ(steps(), 0);
+  EXPECT_TRUE(field("arrive")->refused());
+  ASSERT_EQ(problems.count(), 1);
+  EXPECT_GT(problems.at(0).at(0).toString().size(), 12);
+}
+
+TEST_F(Details, AnEmptyFieldMeansWhatItSays) {
+  selectNora(1);
+  type("facing", "");
+  QTest::keyClick(field("facing"), Qt::Key_Delete);
+  enter("facing");
+  EXPECT_FALSE(noraMark(1).facing.has_value());
+  EXPECT_EQ(field("facing")->placeholderText(), QStringLiteral("along way"));
+  type("facing", "90\302\260");
+  enter("facing");
+  EXPECT_EQ(noraMark(1).facing, 90);
+}
+
+TEST_F(Details, FeetAreShownAndTypedInAPlanInFeet) {
+  document.propose(std::make_shared<const plan::Plan>(*plan::displayUnitSet(plan(), plan::LengthUnit::feet)), {});
+  document.propose(
+      std::make_shared<const plan::Plan>(*plan::movedMark(plan(), {plan::Owner::performer, "nora", 1}, {3.2004, 3.6})),
+      {});
+  selectNora(1);
+  EXPECT_EQ(field("east x")->text(), QStringLiteral("10'-6\""));
+  EXPECT_EQ(field("north y")->text(), QStringLiteral("11'-9.73\"")) << "no tape mark there: hundredths of an inch";
+  type("east x", "9");
+  enter("east x");
+  EXPECT_NEAR(noraMark(1).pos.x, 2.7432, 1e-9);
+}
+
+TEST_F(Details, ChoicesAreEditsToo) {
+  selectNora(1);
+  choose("posture", "kneel");
+  EXPECT_EQ(noraMark(1).posture, plan::Posture::kneel);
+  choose("taped", "no");
+  EXPECT_FALSE(noraMark(1).taped);
+}
+
+TEST_F(Details, ALegThatBecomesAnArcHasATurn) {
+  selectNora(0);
+  EXPECT_EQ(panel.editorOf(QStringLiteral("turns by")), nullptr);
+  choose("leg", "arc");
+  ASSERT_EQ(noraMark(0).leg.shape, plan::LegShape::arc);
+  EXPECT_EQ(field("turns by")->text(), QStringLiteral("90.0"));
+  type("turns by", "-60");
+  enter("turns by");
+  EXPECT_EQ(noraMark(0).leg.sweep, -60);
+}
+
+TEST_F(Details, AStopIsTypedInThirds) {
+  document.select({Kind::iris, {}, 0});
+  EXPECT_EQ(field("stop")->text(), QStringLiteral("T4"));
+  type("stop", "T5.6 1/3");
+  enter("stop");
+  EXPECT_EQ(units::stopText(plan().iris.keys[0].stop), "T5.6\u2153");
+  EXPECT_EQ(field("stop")->text(), QStringLiteral("T5.6\u2153"));
+}
+
+TEST_F(Details, FocusGoesFromAPersonToADistance) {
+  document.select({Kind::focus, {}, 0});
+  choose("on", "a distance");
+  ASSERT_TRUE(std::holds_alternative<plan::OnDistance>(plan().focus.keys[0].on));
+  type("distance", "2.25");
+  enter("distance");
+  EXPECT_EQ(std::get<plan::OnDistance>(plan().focus.keys[0].on).metres, 2.25);
+}
+
+TEST_F(Details, NothingChosenEditsThePlan) {
+  document.select({});
+  type("title", "Two rooms");
+  enter("title");
+  EXPECT_EQ(plan().title, "Two rooms");
+  type("index EI", "1600");
+  enter("index EI");
+  EXPECT_EQ(plan().camera.exposureIndex, 1600);
+  type("close focus", "45 cm");
+  enter("close focus");
+  EXPECT_NEAR(plan().lens->closeFocus, 0.45, 1e-12);
+}
+
+TEST_F(Details, AMarkIsAddedAtThePlayheadAndRemoved) {
+  document.select({Kind::performer, "nora", -1});
+  document.setPlayhead(7);
+  panel.addAtPlayhead();
+  ASSERT_EQ(plan().performers[0].marks.size(), 3U);
+  EXPECT_NEAR(noraMark(1).pos.x, 4.15, 1e-6) << "half of the way at half of the time";
+  EXPECT_EQ(document.selection(), (Selection{Kind::performer, "nora", 1}));
+  panel.setFocus();
+  QTest::keyClick(&panel, Qt::Key_Delete);
+  EXPECT_EQ(plan().performers[0].marks.size(), 2U);
+  EXPECT_EQ(steps(), 2);
+}
+
+TEST_F(Details, AKeyIsAddedAtThePlayhead) {
+  document.select({Kind::focus, {}, -1});
+  document.setPlayhead(12);
+  panel.addAtPlayhead();
+  ASSERT_EQ(plan().focus.keys.size(), 2U);
+  EXPECT_EQ(plan().focus.keys[1].time.at.seconds, 12);
+  EXPECT_EQ(document.selection(), (Selection{Kind::focus, {}, 1}));
+}
+
+TEST_F(Details, WhatIsNamedCannotBeRemoved) {
+  document.select({Kind::performer, "nora", -1});
+  panel.removeChosen();
+  EXPECT_EQ(plan().performers.size(), 1U);
+  EXPECT_EQ(problems.count(), 1);
+}
+
+TEST_F(Details, ShowsWhatIsDragged) {
+  selectNora(1);
+  document.setPreview(
+      std::make_shared<const plan::Plan>(*plan::movedMark(plan(), {plan::Owner::performer, "nora", 1}, {3, 3})));
+  EXPECT_EQ(field("east x")->text(), QStringLiteral("3.00"));
+  document.dropPreview();
+  EXPECT_EQ(field("east x")->text(), QStringLiteral("3.40"));
+}
+
+/// Every kind of thing of the sample has fields, and each reads back what it shows.
+TEST_F(Details, EveryFieldReadsBackWhatItShows) {
+  const Selection all[] = {{Kind::none, {}, -1},     {Kind::beat, "b2", -1},        {Kind::room, "room", 1},
+                           {Kind::wall, "north", 0}, {Kind::opening, "door", -1},   {Kind::piece, "table", 2},
+                           {Kind::area, "light", 1}, {Kind::performer, "nora", -1}, {Kind::performer, "nora", 0},
+                           {Kind::camera, {}, -1},   {Kind::camera, {}, 1},         {Kind::aim, {}, 0},
+                           {Kind::lens, {}, -1},     {Kind::focus, {}, 0},          {Kind::iris, {}, 0},
+                           {Kind::crew, "boom", -1}, {Kind::crew, "boom", 0}};
+  for (const bool feet : {false, true}) {
+    plan::Plan shown = plan();
+    shown.display = feet ? plan::LengthUnit::feet : plan::LengthUnit::metres;
+    for (const Selection& selection : all) {
+      const Fields fields = fieldsOf({shown, selection, bridge.answers().get(), 0});
+      EXPECT_FALSE(fields.empty()) << int(selection.kind);
+      for (const Field& field : fields) {
+        if (!field.editable()) continue;
+        const auto value = valueFrom(field, shown, textOf(field, shown));
+        ASSERT_TRUE(value.ok()) << field.label << ": " << textOf(field, shown);
+        const auto edited = field.set(shown, *value);
+        ASSERT_TRUE(edited.ok()) << field.label << ": " << base::toText(edited.problems().front());
+        if (feet) continue;  // a hundredth of an inch may be another step
+        EXPECT_EQ(*edited, shown) << field.label << " of kind " << int(selection.kind);
+      }
+    }
+  }
+}
+
+}  // namespace
+}  // namespace wend::ui
