@@ -127,6 +127,7 @@ void MainWindow::addKeys() {
   addKey(QKeySequence::Undo, [this] { document_.undoStack().undo(); });
   addKey(QKeySequence(QStringLiteral("Ctrl+Shift+Z")), [this] { document_.undoStack().redo(); });
   addKey(QKeySequence(QStringLiteral("Ctrl+Y")), [this] { document_.undoStack().redo(); });
+  addKey(QKeySequence::Delete, [this] { details_->removeChosen(); });
   addKey(QKeySequence::Open, [this] { askOpen(); });
   addKey(QKeySequence::Save, [this] { save(); });
   addKey(QKeySequence(QStringLiteral("Ctrl+Shift+S")), [this] { saveAs(); });
@@ -150,6 +151,7 @@ void MainWindow::connectFaces() {
   connect(canvas_, &PlanCanvas::spotChanged, this, [this] { score_->setSpot(canvas_->spot()); });
   connect(score_, &ScoreView::told, this, &MainWindow::tell);
   connect(details_, &DetailsPanel::toldProblem, this, &MainWindow::tell);
+  connect(snags_, &SnagList::toldProblem, this, &MainWindow::tell);
   connect(recovery_.get(), &Recovery::failed, this, &MainWindow::tell);
   connect(&document_, &Document::modifiedChanged, this, &MainWindow::titleChanged);
   connect(&document_, &Document::pathChanged, this, &MainWindow::titleChanged);
@@ -168,6 +170,7 @@ void MainWindow::setTheme(sheets::Theme theme) {
   frame_->setTheme(theme);
   now_->setTheme(theme);
   details_->setTheme(theme);
+  snags_->setTheme(theme);
   score_->setTheme(theme);
   static_cast<Rail*>(rail_)->setTheme(theme);
 }
