@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/base/text.h"
+#include "core/sheets/text_tables.h"
 
 namespace wend::sheets {
 
@@ -144,6 +145,10 @@ Drawing planDrawing(const answers::Answers& answers, const PlanView& view, const
         setLayer(*answers.take, view, picture.time), waysLayer(*answers.take, view, picture),
         nowLayer(answers, instant, view, picture), planLegend(view, picture, answers.take->plan().display)})
     for (auto& shape : layer.shapes) drawing.shapes.push_back(std::move(shape));
+  std::string caution = kCaution;
+  std::replace(caution.begin(), caution.end(), '\n', ' ');
+  drawing.add(
+      Text{.at = {16, view.height - 38}, .text = caution, .size = 12, .tone = Tone::ink2, .halo = Tone::window});
   return drawing;
 }
 

@@ -134,6 +134,22 @@ TEST(FirstBatch, GivesTheSameAnswersTwice) {
   }
 }
 
+TEST(FirstBatch, SeesTheSameOnOneThreadAsOnTwo) {
+  // evidenceOf looks for people on a thread of its own; here the same is asked on this one.
+  const auto alone = sightOfAll(*firstBatch().take, {});
+  ASSERT_TRUE(alone.has_value());
+  const auto& together = firstBatch().evidence->sight;
+  ASSERT_EQ(alone->size(), together.size());
+  for (std::size_t i = 0; i < together.size(); ++i) {
+    ASSERT_EQ((*alone)[i].seen.size(), together[i].seen.size()) << together[i].id;
+    for (std::size_t k = 0; k < together[i].seen.size(); ++k)
+      EXPECT_EQ((*alone)[i].seen[k].span, together[i].seen[k].span);
+    ASSERT_EQ((*alone)[i].clear.size(), together[i].clear.size()) << together[i].id;
+    for (std::size_t k = 0; k < together[i].clear.size(); ++k)
+      EXPECT_EQ((*alone)[i].clear[k].span, together[i].clear[k].span);
+  }
+}
+
 TEST(Evidence, PublishesNothingWhenCancelledAtAnyPollAndComesOutRightAfterwards) {
   const auto take = *Take::of(sample("one-room.wend"));
   const base::Cancel counting;
