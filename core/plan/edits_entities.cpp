@@ -15,7 +15,7 @@ Result<Plan> added(const Plan& plan, T entity, std::optional<std::size_t> at) {
   const std::string id = entity.id.text();
   if (table.find(id))
     return base::Problem{"id-twice", where + "/id", "\"" + id + "\"", "each id once in the plan", "Choose another id."};
-  if (Trouble trouble = settle(std::vector<double>{}, entity, where)) return *trouble;
+  if (Trouble trouble = settle(KnownNumbers(), entity, where)) return *trouble;
   Plan next = plan;
   Home<T>::in(next).insert(index, std::move(entity));
   return kept(plan, std::move(next));

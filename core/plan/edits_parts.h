@@ -46,31 +46,50 @@ inline base::Problem notThere(const std::string& where, const std::string& found
   return {"not-there", where, found, expected, "It may have been taken out; choose again."};
 }
 
-/// Puts numbers on their steps and holds them against their ranges; those that are among `known` (sorted) stay.
+/// The numbers of a part before an edit, for telling which ones the edit brought in.
+class KnownNumbers {
+ public:
+  KnownNumbers() = default;
+  template <class Part>
+  explicit KnownNumbers(Part part) {
+    eachNumber(part, [&](double& value, const NumberKind& kind, const char* name) {
+      values_.push_back(value);
+      if (!inRange(value, kind)) outside_.emplace_back(name, value);
+    });
+    std::sort(values_.begin(), values_.end());
+  }
+  static bool inRange(double value, const NumberKind& kind) { return value >= kind.least && value <= kind.most; }
+  bool holds(double value) const {
+    return std::isfinite(value) && std::binary_search(values_.begin(), values_.end(), value);
+  }
+  /// True when the part came with that very number out of its range.
+  bool cameOutside(double value, const char* name) const {
+    return std::find(outside_.begin(), outside_.end(), std::pair<std::string, double>(name, value)) != outside_.end();
+  }
+
+ private:
+  std::vector<double> values_;
+  std::vector<std::pair<std::string, double>> outside_;
+};
+
+/// Puts the numbers an edit brought in on their steps and holds them against their ranges. What was in the part before
+/// stays as it is: an edit answers for its own numbers only.
 template <class Part>
-Trouble settle(const std::vector<double>& known, Part& after, const std::string& where) {
+Trouble settle(const KnownNumbers& known, Part& after, const std::string& where) {
   Trouble trouble;
   eachNumber(after, [&](double& value, const NumberKind& kind, const char* name) {
-    const bool finite = std::isfinite(value);
-    if (finite && std::binary_search(known.begin(), known.end(), value)) return;
-    if (!trouble && !(value >= kind.least && value <= kind.most))
-      trouble =
-          base::Problem{"out-of-range", where + "/" + name, finite ? base::shortest(value) : std::string("no number"),
-                        rangeText(kind), "Type a number in that range."};
-    value = quantised(value, kind);
+    if (!trouble && !KnownNumbers::inRange(value, kind) && !known.cameOutside(value, name))
+      trouble = base::Problem{"out-of-range", where + "/" + name,
+                              std::isfinite(value) ? base::shortest(value) : std::string("no number"), rangeText(kind),
+                              "Type a number in that range."};
+    if (!known.holds(value)) value = quantised(value, kind);
   });
   return trouble;
 }
 
-/// The same for a part that was `before`: a number that was in it stays as it is, whatever it is. An edit answers for
-/// its own numbers only.
 template <class Part>
 Trouble settle(const Part& before, Part& after, const std::string& where) {
-  std::vector<double> known;
-  Part old = before;
-  eachNumber(old, [&](double& value, const NumberKind&, const char*) { known.push_back(value); });
-  std::sort(known.begin(), known.end());
-  return settle(known, after, where);
+  return settle(KnownNumbers(before), after, where);
 }
 
 /// `after`, unless it broke something `before` kept.
