@@ -12,6 +12,10 @@ using geometry::distance;
 using geometry::radians;
 using geometry::Vec;
 
+/// Metres two radii differ by when only the step of a centre's coordinates keeps them apart: such an arc is fitted, and
+/// fitting it again must not let its centre creep.
+constexpr double kSteps = 3e-4;
+
 double sweepBetween(Point from, Point to, Point centre, double near) {
   return geometry::unwrapped(bearingOf(to - centre) - bearingOf(from - centre), near);
 }
@@ -62,9 +66,10 @@ void refit(Leg& leg, Point from, Point to) {
     leg.sweep = 360 * std::round(leg.sweep / 360);
     return;
   }
-  leg.centre = quantised(nearestCentre(from, to, leg.centre));
-  if (distance(from, leg.centre) >= kArcLeast && distance(to, leg.centre) >= kArcLeast)
-    leg.sweep = quantised(sweepBetween(from, to, leg.centre, leg.sweep), kinds::kBearing);
+  if (std::abs(distance(from, leg.centre) - distance(to, leg.centre)) > kSteps)
+    leg.centre = quantised(nearestCentre(from, to, leg.centre));
+  if (distance(from, leg.centre) < kArcLeast || distance(to, leg.centre) < kArcLeast) return;
+  leg.sweep = quantised(sweepBetween(from, to, leg.centre, leg.sweep), kinds::kBearing);
 }
 
 }  // namespace wend::plan

@@ -99,6 +99,9 @@ TEST(Refit, MakesAnyArcTrueAgain) {
     const auto problem = arcProblem(leg, from, to, "");
     ASSERT_FALSE(problem) << "seed " << seed << " case " << i << ": " << base::toText(*problem);
     ASSERT_LE(std::abs(leg.sweep - before), 180.01);
+    const Leg fitted = leg;
+    refit(leg, from, to);
+    ASSERT_EQ(leg, fitted) << "seed " << seed << " case " << i;
   }
 }
 
