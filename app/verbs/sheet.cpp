@@ -3,6 +3,7 @@
 
 #include "app/verbs/common.h"
 #include "core/base/text.h"
+#include "core/exchange/verbs_json.h"
 #include "core/sheets/dept_sheets.h"
 
 namespace wend::app {
@@ -38,9 +39,23 @@ Result<bool> wantsCsv(const Arguments& arguments) {
                  "let the ending say which is wanted"};
 }
 
+/// JSON is in metres whatever the plan displays.
+Exit sheetAsJson(const Arguments& arguments, const std::vector<std::string>& whom) {
+  const auto loadedPlan = loaded(arguments.operands()[0]);
+  if (!loadedPlan) return refused(loadedPlan.problems());
+  auto metric = std::make_shared<plan::Plan>(*loadedPlan->plan);
+  metric->display = plan::LengthUnit::metres;
+  const auto answers = answers::answersOf(metric);
+  if (!answers) return refused(answers.problems());
+  std::vector<sheets::DeptSheet> made;
+  for (const auto& word : whom) made.push_back(sheets::deptSheet(**answers, word));
+  return handedOut(arguments, exchange::sheetsJson(*metric, made));
+}
+
 Exit sheet(const Arguments& arguments) {
   const auto whom = departmentsOf(arguments);
   if (!whom) return refused(whom.problems());
+  if (arguments.has("--json")) return sheetAsJson(arguments, *whom);
   const auto csv = wantsCsv(arguments);
   if (!csv) return refused(csv.problems());
   auto answers = answersAt(arguments.operands()[0], arguments.has("--quiet"));
@@ -59,10 +74,11 @@ Exit sheet(const Arguments& arguments) {
 
 const Verb kSheet{"sheet",
                   "PLAN",
-                  "paper for one department, as text or .csv",
+                  "paper for one department, as text, .csv or JSON",
                   "wend sheet samples/first-batch.wend --for focus",
                   {{"--for", "WHOM", "focus, operator, crew, director, light, sound, marks or all"},
                    {"--output", "FILE", "write to a name that ends in .txt or .csv (also -o)"},
+                   kJson,
                    kQuiet},
                   sheet};
 

@@ -263,4 +263,20 @@ std::string routesJson(const std::vector<sheets::RouteOf>& routes) {
   return text(json);
 }
 
+std::string sheetsJson(const plan::Plan& plan, const std::vector<sheets::DeptSheet>& made) {
+  Json json = {
+      {"title", plan.title}, {"revision", plan.revision}, {"caution", sheets::kCaution}, {"sheets", Json::array()}};
+  for (const auto& sheet : made) {
+    Json parts = Json::array();
+    for (const auto& part : sheet.parts) {
+      auto cells = part.table.cells();
+      const Json columns = cells.front();
+      cells.erase(cells.begin());
+      parts.push_back({{"heading", part.heading}, {"columns", columns}, {"rows", cells}});
+    }
+    json["sheets"].push_back({{"for", sheet.whom}, {"title", sheet.title}, {"parts", parts}});
+  }
+  return text(json);
+}
+
 }  // namespace wend::exchange

@@ -7,6 +7,7 @@
 #include "core/answers/answers.h"
 #include "core/base/problem.h"
 #include "core/sheets/crew_sheet.h"
+#include "core/sheets/dept_sheets.h"
 
 namespace wend::exchange {
 
@@ -19,5 +20,8 @@ std::string spotJson(geometry::Point pos, double height, const snags::SightOf& s
 /// `clear` a byte a cell, from the south-west, row by row.
 std::string clearJson(const geometry::Grid& grid, const std::vector<std::uint8_t>& clear);
 std::string routesJson(const std::vector<sheets::RouteOf>& routes);
+/// The sheets' own words in their columns: what is printed, for programs that lay out paper of their own. Lengths are
+/// in the display units of the plan they were made from; figures to compute with come from the other verbs.
+std::string sheetsJson(const plan::Plan& plan, const std::vector<sheets::DeptSheet>& made);
 
 }  // namespace wend::exchange

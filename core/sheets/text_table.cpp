@@ -122,6 +122,15 @@ std::string TextTable::text() const {
   return all;
 }
 
+std::vector<std::vector<std::string>> TextTable::cells() const {
+  std::vector<std::vector<std::string>> all;
+  for (std::size_t row = 0; row < rows_.size(); ++row) {
+    all.emplace_back();
+    for (std::size_t column = 0; column < rows_.front().size(); ++column) all.back().push_back(cell(row, column));
+  }
+  return all;
+}
+
 std::string TextTable::csv() const {
   std::string all;
   for (std::size_t row = 0; row < rows_.size(); ++row) {

@@ -16,6 +16,8 @@ class TextTable {
   explicit TextTable(std::vector<std::string> headers) : rows_{std::move(headers)} {}
   void add(std::vector<std::string> cells) { rows_.push_back(std::move(cells)); }
   bool empty() const { return rows_.size() == 1; }
+  /// The cells whole: the header without its signs first, then the rows, each as long as the header.
+  std::vector<std::vector<std::string>> cells() const;
   /// At most 100 columns: longer words are cut with an ellipsis or wrapped, numbers never.
   std::string text() const;
   /// Everything whole, by RFC 4180, with a header; cells that a spreadsheet would take for a formula are quoted with an

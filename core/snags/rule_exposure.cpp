@@ -25,7 +25,7 @@ void addSide(const Evidence& evidence, std::size_t performer, double sign, Findi
     const PerformerAt& face = evidence.samples[stretch.worst].performers[performer];
     const Span span = spanOf(evidence, stretch);
     findings.push_back({face.id, placeOf(plan, face.pos), span.from, span.until, face.pos, limit.severity,
-                        nameOf(plan, face.id) + " is " + stops(stretch.value * sign) + (sign > 0 ? " over" : " under"),
+                        nameOf(plan, face.id) + " is " + stops(stretch.value * sign),
                         sign > 0 ? "stop down, take light off, or accept it" : "open up, add light, or accept it"});
   }
 }

@@ -79,8 +79,7 @@ std::string stops(double value) {
   static const char* const thirds[] = {"", "\u2153", "\u2154"};
   const long count = std::lround(std::abs(value) * 3);
   const std::string whole = count >= 3 || count == 0 ? std::to_string(count / 3) : std::string();
-  const std::string sign = count == 0 ? "\u00b1" : value > 0 ? "+" : "\u2212";
-  return sign + whole + thirds[count % 3] + (count > 3 ? " stops" : " stop");
+  return whole + thirds[count % 3] + (count > 3 ? " stops" : " stop") + (value > 0 ? " over" : " under");
 }
 
 }  // namespace wend::snags

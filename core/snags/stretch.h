@@ -32,7 +32,7 @@ std::string nameOf(const plan::Plan& plan, const std::string& id);
 /// The room or the topmost light area there: what a snag is filed under. Empty on ground that has neither.
 std::string placeOf(const plan::Plan& plan, Point pos);
 
-/// "1.27 m", "6.0 s", "+1⅓ stop".
+/// "1.27 m", "6.0 s", "1⅓ stops over".
 std::string metres(double value);
 std::string seconds(double value);
 std::string stops(double value);

@@ -88,6 +88,8 @@ INSTANTIATE_TEST_SUITE_P(
                       std::vector<std::string>{"pulls", kBatch}, std::vector<std::string>{"pulls", kRoom},
                       std::vector<std::string>{"spot", kBatch, "8.5", "0.6"},
                       std::vector<std::string>{"clear", kRoom, "--from", "2", "--until", "9"},
+                      std::vector<std::string>{"sheet", kBatch, "--for", "all"},
+                      std::vector<std::string>{"sheet", kRoom, "--for", "focus"},
                       std::vector<std::string>{"routes", kBatch}, std::vector<std::string>{"routes", kRoom}));
 
 TEST(SchemaChecker, FindsEveryKindOfFault) {
@@ -119,6 +121,18 @@ TEST(JsonOfCheck, HoldsTheProblemsOfAFaultyFile) {
   ASSERT_FALSE(value.is_discarded());
   EXPECT_EQ(faultsOf(value, schemaOf("check")), std::vector<std::string>{});
   EXPECT_FALSE(value["problems"].empty());
+}
+
+TEST(JsonOfSheet, RowsAreAsLongAsTheirColumns) {
+  const json sheet = json::parse(ran({"sheet", kBatch, "--for", "all", "--json"}).out);
+  std::size_t rows = 0;
+  for (const auto& made : sheet["sheets"])
+    for (const auto& part : made["parts"])
+      for (const auto& row : part["rows"]) {
+        EXPECT_EQ(row.size(), part["columns"].size());
+        ++rows;
+      }
+  EXPECT_GT(rows, 50U);
 }
 
 TEST(JsonOfClear, RowsAddUpToTheGrid) {
