@@ -1,12 +1,14 @@
 // Reads the sources and holds them against the layout DEVELOPERS.md describes. Each rule is shown to fail as well.
 #include <gtest/gtest.h>
 
+#include <functional>
+
 #include "tests/architecture/rules.h"
 
 namespace wend::architecture {
 namespace {
 
-using Rule = Complaints (*)(const Source&);
+using Rule = std::function<Complaints(const Source&)>;
 
 std::string joined(const Complaints& complaints) {
   std::string text;
@@ -14,7 +16,7 @@ std::string joined(const Complaints& complaints) {
   return text;
 }
 
-Complaints inAll(Rule rule, const std::vector<std::string>& folders) {
+Complaints inAll(const Rule& rule, const std::vector<std::string>& folders) {
   Complaints all;
   for (const auto& source : sourcesOf(folders))
     for (const auto& complaint : rule(source)) all.push_back(complaint);
@@ -64,6 +66,7 @@ TEST(Architecture, NoFunctionIsTooLong) {
 TEST(Architecture, NumbersColoursAndFilesHaveOneDoorEach) {
   EXPECT_EQ(joined(inAll(againstWords, kCode)), "");
   EXPECT_EQ(againstWords({"core/x.cpp", "double d = std::stod(text);\n"}).size(), 1u);
+  EXPECT_EQ(againstWords({"ui/x.cpp", "QString::number(metres, 'g', 3)\n"}).size(), 1u);
   EXPECT_EQ(againstWords({"ui/x.cpp", "QColor(12, 3, 4)\n"}).size(), 1u);
   EXPECT_EQ(againstWords({"ui/x.cpp", "file.open(QIODevice::WriteOnly)\n"}).size(), 1u);
 }
@@ -73,13 +76,32 @@ TEST(Architecture, EveryHeaderSaysWhatItIsAbout) {
   EXPECT_EQ(againstMuteHeaders({"x.h", "#pragma once\n"}).size(), 1u);
 }
 
+TEST(Architecture, CoreKnowsNothingOfWhereItRuns) {
+  EXPECT_EQ(joined(inAll(againstSurroundings, {"core"})), "");
+  EXPECT_EQ(againstSurroundings({"core/x/x.cpp", "const char* home = getenv(\"HOME\");\n"}).size(), 1u);
+  EXPECT_EQ(againstSurroundings({"core/x/x.cpp", "std::chrono::steady_clock::now();\n"}).size(), 1u);
+  EXPECT_TRUE(againstSurroundings({"app/x.cpp", "std::chrono::steady_clock::now();\n"}).empty());
+}
+
 TEST(Architecture, TheTopLevelHoldsNothingElse) {
-  static const std::set<std::string> expected = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "app", "core", "ui",
-                                                 "resources",      "samples",   "tests"};
   for (const auto& entry : std::filesystem::directory_iterator(WEND_SOURCE_DIR)) {
     const std::string name = entry.path().filename().string();
-    EXPECT_TRUE(expected.count(name) || name.starts_with(".") || name.starts_with("build")) << name;
+    EXPECT_TRUE(belongsAtTop(name)) << name;
   }
+  EXPECT_FALSE(belongsAtTop("docs"));
+  EXPECT_TRUE(belongsAtTop(".ci"));
+}
+
+TEST(Architecture, TestsOfCoreLieBesideTheirModules) {
+  const auto stray = [](const Source& source) {
+    Complaints complaints;
+    const std::string module = source.path.substr(0, source.path.rfind('/')).substr(std::string("tests/").size());
+    if (!std::filesystem::is_directory(std::filesystem::path(WEND_SOURCE_DIR) / module))
+      complaints.push_back(source.path + " tests no module");
+    return complaints;
+  };
+  EXPECT_EQ(joined(inAll(stray, {"tests/core"})), "");
+  EXPECT_EQ(stray({"tests/core/nowhere/x_test.cpp", ""}).size(), 1u);
 }
 
 }  // namespace

@@ -143,6 +143,7 @@ inline Complaints againstWords(const Source& source) {
       {std::regex(R"(QColor\(\s*[0-9"]|Qt::(red|green|blue|white|black|gray|yellow)\b)"),
        "colours stand in core/sheets/theme.cpp",
        {}},
+      {std::regex(R"(QString::number\([^;]*'[gGeE]')"), "numbers are written through core/base/text.h", {}},
   };
   Complaints complaints;
   const auto lines = source.lines();
@@ -153,6 +154,26 @@ inline Complaints againstWords(const Source& source) {
         complaints.push_back(source.path + ":" + std::to_string(i + 1) + ": " + ban.why);
   }
   return complaints;
+}
+
+/// Core answers the same for the same plan: it knows no clock, locale, environment, chance of its own or console.
+inline Complaints againstSurroundings(const Source& source) {
+  static const std::regex word(
+      R"(std::chrono|std::locale|setlocale|\bgetenv\s*\(|random_device|std::(cout|cerr|cin)\b|stringstream|\bthread_local\b)");
+  Complaints complaints;
+  if (!isCore(source)) return complaints;
+  const auto lines = source.lines();
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    if (std::regex_search(lines[i], word))
+      complaints.push_back(source.path + ":" + std::to_string(i + 1) + ": core knows nothing of where it runs");
+  return complaints;
+}
+
+/// What the top level may hold besides dot files and build folders.
+inline bool belongsAtTop(const std::string& name) {
+  static const std::set<std::string> expected = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "app", "core", "ui",
+                                                 "resources",      "samples",   "tests"};
+  return expected.count(name) || name.starts_with(".") || name.starts_with("build");
 }
 
 /// A header says in its first line what it is about.
