@@ -1,0 +1,22 @@
+/// Convex areas of the plan, counter-clockwise: cut by lines, met with each other, asked whether a body fits in.
+#pragma once
+
+#include <vector>
+
+#include "core/geometry/segment.h"
+
+namespace wend::geometry {
+
+using Convex = std::vector<Point>;  ///< corners, counter-clockwise; empty: nothing
+
+/// Cuts off what lies right of the line from a to b.
+/// Ensures   (1) what remains is convex and counter-clockwise; (2) nothing remains of what lies right altogether.
+void cutRightOf(Convex& area, Point a, Point b);
+
+/// What both hold.
+Convex common(Convex a, const Convex& b);
+
+/// True when every place within `radius` of the way lies in the area. Requires radius >= 0.
+bool holds(const Convex& area, Segment way, double radius);
+
+}  // namespace wend::geometry
