@@ -1,0 +1,66 @@
+/// The cells in which a body would be seen, from the ground seen during a step: a body stands on a cell's centre and
+/// is seen when the seen ground comes nearer to it than its radius.
+///
+/// The rings are filled by parity and their widened edges and the slices drawn as convex areas grown by the radius,
+/// one stretch of cells a row: no outline is ever offset.
+///
+/// Frame     plan metres; edges and slices may lie outside the grid.
+/// Error     computed in single precision, so shapes grow by a slack of (1e-3 + 1e-6 n) cells, n the largest coordinate
+///           of the shape or the grid in cells from the grid's corner: 0.1 mm on a thousand cells of 5 cm.
+#pragma once
+
+#include <span>
+
+#include "core/sight/cell_bits.h"
+#include "core/sight/row_kernels.h"
+#include "core/sight/swept_region.h"
+
+namespace wend::sight {
+
+/// Keeps its memory from step to step.
+class RegionRaster {
+ public:
+  /// Requires  radius >= 0.
+  RegionRaster(const geometry::Grid& grid, double radius, const RowKernels& kernels = rowKernels());
+
+  const geometry::Grid& grid() const { return grid_; }
+  double radius() const { return radius_ * grid_.cell; }
+
+  /// Adds the cells of the seen ground; the box of what was touched.
+  ///
+  /// Requires  rings closed, end point equal to start point to the last bit; slices convex, counter-clockwise.
+  /// Ensures   (1) every cell whose centre lies in a ring, or nearer than the radius to a widened edge or a slice, is
+  ///           set: at an edge that is not widened, a centre within the slack may go either way; (2) no cell further
+  ///           than radius and slack is.
+  /// Cost      a stretch for every row of every shape, and a word for every 64 cells of the rings' box.
+  WordBox add(const SweptRegion& region, CellBits& out);
+  /// The same for the rings alone, and without widening.
+  WordBox addInterior(std::span<const RegionEdge> ring, CellBits& out);
+  /// The cells nearer than the radius to an edge or a slice.
+  WordBox addNear(const RegionEdge& edge, CellBits& out);
+  WordBox addNear(const RegionSlice& slice, CellBits& out);
+
+  /// Clears the cells whose whole body lies in a convex area of at most six corners, counter-clockwise.
+  ///
+  /// Ensures   (1) no cell is cleared whose centre lies outside the area or nearer than the radius to its outline;
+  ///           (2) every cell further inside than radius and slack is.
+  void erase(const RegionSlice& area, CellBits& out);
+
+ private:
+  struct Cells {
+    double x, y;
+  };
+  Cells cellsOf(Point p) const {
+    return {(p.x - grid_.origin.x) * scale_ - 0.5, (p.y - grid_.origin.y) * scale_ - 0.5};
+  }
+  WordBox toggle(const RegionEdge& edge);
+  WordBox addWidened(std::span<const Cells> corners, CellBits& out) const;
+  double slack(std::span<const Cells> corners) const;
+
+  geometry::Grid grid_;
+  double scale_, radius_;
+  const RowKernels* kernels_;
+  CellBits toggles_;
+};
+
+}  // namespace wend::sight
