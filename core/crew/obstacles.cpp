@@ -35,6 +35,13 @@ std::vector<Obstacle> obstaclesOf(const sight::Scene& scene, const NameOf& nameO
 std::vector<Obstacle> leavesOf(const sight::SceneAt& scene, const NameOf& nameOf,
                                const std::function<bool(int)>& stiff) {
   std::vector<Obstacle> obstacles;
+  for (const sight::Prism& prism : scene.parked())
+    obstacles.push_back(obstacleOf(scene.scene(), prism, nameOf(prism.source)));
+  for (const sight::MovingPiece& piece : scene.moving()) {
+    const Named named = nameOf({sight::Owner::piece, piece.tag});
+    obstacles.push_back(
+        {named.id, piece.points, piece.closed, piece.radius, piece.bottom, piece.top, named.hot, false});
+  }
   for (const sight::Leaf& leaf : scene.leaves()) {
     if (!leaf.inWay && !(stiff && stiff(leaf.tag))) continue;
     const Named named = nameOf({sight::Owner::opening, leaf.tag});

@@ -16,10 +16,11 @@ using NameOf = std::function<Named(sight::Source)>;
 /// Everything that stands all along, glass too. A wall comes in pieces that all bear its name.
 std::vector<Obstacle> obstaclesOf(const sight::Scene& scene, const NameOf& nameOf);
 
-/// The leaves as they hang at the instant, moving ones where they are on their way: those that the scene puts in the
-/// way (doors that stand, shut openings that bar the way), and those the caller calls stiff.
+/// What moves during the take, where it is at the instant: pieces that stand at one of their places or are on their
+/// way, and the leaves that the scene puts in the way (doors that stand or swing, shut openings that bar it) or that
+/// the caller calls stiff.
 /// Frame     `stiff` is asked with a leaf's tag: a door is stiff even where people may push through it, a curtain
-/// never.
+///           never.
 std::vector<Obstacle> leavesOf(const sight::SceneAt& scene, const NameOf& nameOf,
                                const std::function<bool(int)>& stiff = {});
 

@@ -285,7 +285,7 @@ BodySight bodySight(const SceneAt& now, const Eye& eye, const Body& body) {
   sight.marginDegrees = degreesToFrame(eye, body);
   if (sight.marginDegrees <= eye.marginDegrees) sight.seen = Look(now, frame, body, nullptr).finds();
   if (sight.seen) return sight;
-  for (const Mirror& mirror : now.scene().mirrors()) {
+  for (const Mirror& mirror : now.mirrors()) {
     if (!Look(now, frame, body, &mirror).finds()) continue;
     sight.seen = true;
     sight.mirror = mirror.tag;

@@ -176,7 +176,7 @@ const BitGrid& SeenGround::Work::ground(const SceneAt& scene, const Eye& eye) {
   bits.clear();
   fan.spread(scene, *frame, geometry::radians(spec.sectorDegrees), reach);
   drawStraight();
-  for (const Mirror& mirror : scene.scene().mirrors())
+  for (const Mirror& mirror : scene.mirrors())
     if (shows(mirror, foot)) drawMirror(mirror);
   return bits;
 }
@@ -287,6 +287,17 @@ void addPrism(BitGrid& bits, const Prism& prism, std::span<const Point> corners,
   }
 }
 
+void addMoving(BitGrid& bits, const MovingPiece& piece, const GroundMapSpec& spec, double stepOver) {
+  if (piece.top <= spec.floor + stepOver || piece.bottom >= spec.top) return;
+  if (piece.closed) {
+    bits.toggleRing(piece.points);
+    bits.fill();
+  }
+  const std::size_t ends = piece.points.size();
+  for (std::size_t i = piece.closed || ends == 1 ? 0 : 1; i < ends; ++i)
+    bits.addNear({piece.points[(i + ends - 1) % ends], piece.points[i]}, piece.radius + spec.radius);
+}
+
 }  // namespace
 
 BitGrid takenGround(const SceneAt& now, const GroundMapSpec& spec, double stepOver) {
@@ -298,6 +309,8 @@ BitGrid takenGround(const SceneAt& now, const GroundMapSpec& spec, double stepOv
   };
   for (const Prism& prism : scene.prisms()) add(prism);
   for (const Prism& prism : scene.glass()) add(prism);
+  for (const Prism& prism : now.parked()) add(prism);
+  for (const MovingPiece& piece : now.moving()) addMoving(bits, piece, spec, stepOver);
   for (const Leaf& leaf : now.leaves())
     if (leaf.inWay && leaf.top > spec.floor + stepOver && leaf.bottom < spec.top) bits.addNear(leaf.panel, spec.radius);
   return bits;

@@ -10,12 +10,16 @@ namespace wend::sight {
 using geometry::Course;
 
 std::size_t SceneAt::size() const {
-  return scene_->prisms().size() + panels_.size();
+  return scene_->prisms().size() + passing_.size();
 }
 
 const Prism& SceneAt::prism(std::size_t i) const {
   const auto& fixed = scene_->prisms();
-  return i < fixed.size() ? fixed[i] : panels_[i - fixed.size()];
+  return i < fixed.size() ? fixed[i] : passing_[i - fixed.size()];
+}
+
+const std::vector<Mirror>& SceneAt::mirrors() const {
+  return mirrors_.empty() ? scene_->mirrors() : mirrors_;
 }
 
 std::span<const Point> SceneAt::corners(const Prism& prism) const {
@@ -108,37 +112,70 @@ void Scene::addOpening(const SceneInput& input, const OpeningCut& cut) {
   hangings_.push_back({cut, shut});
 }
 
-void Scene::addPiece(const PieceIn& piece) {
+namespace {
+
+Point shifted(Point p, Point pivot, const Shift& shift) {
+  return pivot + geometry::turned(p - pivot, -geometry::radians(shift.turnDegrees)) + shift.offset;
+}
+
+PieceShape shifted(PieceShape shape, Point pivot, const Shift& shift) {
+  if (auto* disc = std::get_if<DiscShape>(&shape)) disc->centre = shifted(disc->centre, pivot, shift);
+  if (auto* outline = std::get_if<OutlineShape>(&shape))
+    for (Point& p : outline->points) p = shifted(p, pivot, shift);
+  if (auto* line = std::get_if<LineShape>(&shape))
+    for (Point& p : line->points) p = shifted(p, pivot, shift);
+  return shape;
+}
+
+}  // namespace
+
+Scene::Standing Scene::standing(const PieceIn& piece, const PieceShape& shape) {
+  Standing stands;
   Prism like;
   like.source = {Owner::piece, piece.tag};
   like.surface = piece.surface;
   like.bottom = piece.bottom;
   like.top = piece.top;
-  std::vector<Prism>& into = piece.surface == Surface::glass ? glass_ : prisms_;
-  if (const auto* outline = std::get_if<OutlineShape>(&piece.shape)) {
-    addOutline(outline->points, like, into);
-  } else if (const auto* disc = std::get_if<DiscShape>(&piece.shape)) {
+  if (const auto* outline = std::get_if<OutlineShape>(&shape)) {
+    addOutline(outline->points, like, stands.prisms);
+  } else if (const auto* disc = std::get_if<DiscShape>(&shape)) {
     like.form = Prism::Form::disc;
     like.centre = disc->centre;
     like.radius = disc->radius;
-    into.push_back(like);
+    stands.prisms.push_back(like);
   } else {
-    const auto& points = std::get<LineShape>(piece.shape).points;
-    for (std::size_t i = 0; i + 1 < points.size(); ++i) into.push_back(sheetPrism({points[i], points[i + 1]}, like));
+    const auto& points = std::get<LineShape>(shape).points;
+    for (std::size_t i = 0; i + 1 < points.size(); ++i)
+      stands.prisms.push_back(sheetPrism({points[i], points[i + 1]}, like));
   }
-  if (piece.surface == Surface::mirror) addMirrors(piece);
+  if (piece.surface == Surface::mirror) addMirrors(piece, shape, stands.mirrors);
+  return stands;
 }
 
-void Scene::addMirrors(const PieceIn& piece) {
+void Scene::addPiece(const PieceIn& piece) {
+  if (piece.keys.empty()) {
+    const Standing stands = standing(piece, piece.shape);
+    std::vector<Prism>& into = piece.surface == Surface::glass ? glass_ : prisms_;
+    into.insert(into.end(), stands.prisms.begin(), stands.prisms.end());
+    mirrors_.insert(mirrors_.end(), stands.mirrors.begin(), stands.mirrors.end());
+    return;
+  }
+  Mover mover{piece, {}};
+  for (const Shift& shift : piece.shifts)
+    mover.places.push_back(standing(piece, shifted(piece.shape, piece.pivot, shift)));
+  movers_.push_back(std::move(mover));
+}
+
+void Scene::addMirrors(const PieceIn& piece, const PieceShape& shape, std::vector<Mirror>& into) {
   const auto add = [&](Point a, Point b) {
-    if (geometry::distance(a, b) >= geometry::kTouch) mirrors_.push_back({{a, b}, piece.bottom, piece.top, piece.tag});
+    if (geometry::distance(a, b) >= geometry::kTouch) into.push_back({{a, b}, piece.bottom, piece.top, piece.tag});
   };
-  if (const auto* outline = std::get_if<OutlineShape>(&piece.shape)) {
+  if (const auto* outline = std::get_if<OutlineShape>(&shape)) {
     const auto& ring = outline->points;
     const bool counterClockwise = geometry::signedArea(ring) > 0;
     for (std::size_t i = 0, j = ring.size() - 1; i < ring.size(); j = i++)
       counterClockwise ? add(ring[i], ring[j]) : add(ring[j], ring[i]);
-  } else if (const auto* line = std::get_if<LineShape>(&piece.shape)) {
+  } else if (const auto* line = std::get_if<LineShape>(&shape)) {
     if (!piece.reflects) return;
     for (std::size_t i = 0; i + 1 < line->points.size(); ++i)
       *piece.reflects == Side::left ? add(line->points[i], line->points[i + 1])
@@ -153,13 +190,21 @@ Scene::Scene(const SceneInput& input) {
   }
   for (std::size_t i = 0; i < input.walls.size(); ++i) addWall(input, i);
   for (const OpeningCut& cut : input.openings) addOpening(input, cut);
-  for (const PieceIn& piece : input.pieces) addPiece(piece);
+  for (const PieceIn& piece : input.pieces) {
+    WEND_CHECK(piece.keys.size() == piece.shifts.size());
+    addPiece(piece);
+  }
   std::vector<Point> all;
-  for (const std::vector<Prism>* list : {&prisms_, &glass_})
-    for (const Prism& prism : *list) {
+  const auto around = [&all](const std::vector<Prism>& list) {
+    for (const Prism& prism : list) {
       all.push_back(prism.centre + Vec{-prism.radius, -prism.radius});
       all.push_back(prism.centre + Vec{prism.radius, prism.radius});
     }
+  };
+  around(prisms_);
+  around(glass_);
+  for (const Mover& mover : movers_)
+    for (const Standing& place : mover.places) around(place.prisms);
   if (!all.empty()) extent_ = geometry::extentOf(all);
 }
 
@@ -211,6 +256,51 @@ Leaf Scene::leafAt(const Hanging& hanging, double t) {
   return leaf;
 }
 
+namespace {
+
+MovingPiece onTheWay(const PieceIn& piece, const Shift& shift) {
+  MovingPiece moving;
+  moving.bottom = piece.bottom;
+  moving.top = piece.top;
+  moving.tag = piece.tag;
+  const PieceShape shape = shifted(piece.shape, piece.pivot, shift);
+  if (const auto* disc = std::get_if<DiscShape>(&shape)) {
+    moving.points = {disc->centre};
+    moving.radius = disc->radius;
+  } else if (const auto* outline = std::get_if<OutlineShape>(&shape)) {
+    moving.points = outline->points;
+    moving.closed = true;
+  } else {
+    moving.points = std::get<LineShape>(shape).points;
+  }
+  return moving;
+}
+
+Shift between(const Shift& a, const Shift& b, double share) {
+  return {a.offset * (1 - share) + b.offset * share, geometry::lerp(a.turnDegrees, b.turnDegrees, share)};
+}
+
+}  // namespace
+
+void Scene::placeMovers(SceneAt& now, double t) const {
+  bool mirrors = false;
+  for (const Mover& mover : movers_) {
+    const geometry::KeyBlend blend = geometry::blendAt(mover.piece.keys, t);
+    const Shift &before = mover.piece.shifts[blend.before], &after = mover.piece.shifts[blend.after];
+    mirrors = mirrors || mover.piece.surface == Surface::mirror;
+    if (before != after) {
+      now.moving_.push_back(onTheWay(mover.piece, between(before, after, blend.share)));
+      continue;
+    }
+    const Standing& place = mover.places[blend.after];
+    now.parked_.insert(now.parked_.end(), place.prisms.begin(), place.prisms.end());
+    if (mover.piece.surface != Surface::glass)
+      now.passing_.insert(now.passing_.end(), place.prisms.begin(), place.prisms.end());
+    now.mirrors_.insert(now.mirrors_.end(), place.mirrors.begin(), place.mirrors.end());
+  }
+  if (mirrors) now.mirrors_.insert(now.mirrors_.begin(), mirrors_.begin(), mirrors_.end());
+}
+
 SceneAt Scene::at(double t) const {
   SceneAt now;
   now.scene_ = this;
@@ -222,20 +312,24 @@ SceneAt Scene::at(double t) const {
     like.source = {Owner::opening, leaf.tag};
     like.bottom = leaf.bottom;
     like.top = leaf.top;
-    now.panels_.push_back(sheetPrism(leaf.panel, like));
+    now.passing_.push_back(sheetPrism(leaf.panel, like));
   }
+  placeMovers(now, t);
   return now;
 }
 
 std::vector<double> Scene::changes() const {
   std::vector<double> times;
-  for (const Hanging& hanging : hangings_) {
-    if (hanging.cut.fill == Fill::glass) continue;
-    for (const geometry::KeySpan& key : hanging.cut.keys) {
+  const auto add = [&times](const std::vector<geometry::KeySpan>& keys) {
+    for (const geometry::KeySpan& key : keys) {
       times.push_back(key.at);
       if (key.over > 0) times.push_back(key.at + key.over);
     }
-  }
+  };
+  for (const Hanging& hanging : hangings_)
+    if (hanging.cut.fill != Fill::glass) add(hanging.cut.keys);
+  for (const Mover& mover : movers_)
+    if (mover.piece.surface != Surface::glass) add(mover.piece.keys);
   std::sort(times.begin(), times.end());
   times.erase(std::unique(times.begin(), times.end()), times.end());
   return times;

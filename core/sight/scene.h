@@ -68,12 +68,24 @@ struct LineShape {
   std::vector<Point> points;
 };
 
+using PieceShape = std::variant<OutlineShape, DiscShape, LineShape>;
+
+/// How far a piece stands from where it is drawn.
+struct Shift {
+  Vec offset{0, 0};
+  double turnDegrees = 0;  ///< clockwise about the piece's pivot
+  bool operator==(const Shift&) const = default;
+};
+
 struct PieceIn {
-  std::variant<OutlineShape, DiscShape, LineShape> shape;
+  PieceShape shape;
   double bottom = 0, top = 1;
   Surface surface = Surface::solid;
   std::optional<Side> reflects;  ///< a mirror along a line: the side it shows; outlines show outwards
   int tag = 0;
+  Point pivot;
+  std::vector<geometry::KeySpan> keys;  ///< of where it stands, in order of time; none: where it is drawn
+  std::vector<Shift> shifts;            ///< one a key
 };
 
 struct SceneInput {
@@ -129,6 +141,15 @@ struct Leaf {
   int tag = 0;
 };
 
+/// A piece on its way from one place to another: in everybody's way, and hiding nothing.
+struct MovingPiece {
+  std::vector<Point> points;  ///< one, the centre, for a disc
+  bool closed = false;
+  double radius = 0;  ///< of a disc
+  double bottom = 0, top = 0;
+  int tag = 0;
+};
+
 class Scene;
 
 /// The set at one instant: everything that stands, and the leaves as they hang. Refers to its Scene, which must outlive
@@ -137,24 +158,34 @@ class SceneAt {
  public:
   const Scene& scene() const { return *scene_; }
   std::size_t size() const;
-  /// Fixed prisms first, hiding leaves after them.
+  /// Fixed prisms first; hiding leaves, pieces that stand at one of their places and guests after them.
   const Prism& prism(std::size_t i) const;
+  /// Those that are not fixed.
+  std::span<const Prism> passing() const { return passing_; }
   std::span<const Point> corners(const Prism& prism) const;
   const std::vector<Leaf>& leaves() const { return leaves_; }
+  /// Pieces that move during the take, glass too, while they stand; and those on their way.
+  const std::vector<Prism>& parked() const { return parked_; }
+  const std::vector<MovingPiece>& moving() const { return moving_; }
+  const std::vector<Mirror>& mirrors() const;
+  /// Somebody who hides like a thing of the set: a disc.
+  void add(const Prism& guest) { passing_.push_back(guest); }
 
  private:
   friend class Scene;
   const Scene* scene_ = nullptr;
   std::vector<Leaf> leaves_;
-  std::vector<Prism> panels_;
+  std::vector<Prism> passing_, parked_;
+  std::vector<MovingPiece> moving_;
+  std::vector<Mirror> mirrors_;  ///< when some of them move: all that show
 };
 
 class Scene {
  public:
   /// Builds once what every question asks for.
   ///
-  /// Requires  every opening's wall in range and as many shares as keys; walls and lines of two places at least,
-  ///           outlines of three.
+  /// Requires  every opening's wall in range and as many shares, or shifts, as keys; walls and lines of two places at
+  ///           least, outlines of three.
   /// Ensures   (1) joints within a wall are mitred, its ends and the jambs of openings square; walls do not join by
   ///           themselves; (2) glass is not among the prisms; (3) a mirror hides like a solid, and each of its faces
   ///           that shows is among `mirrors`; a mirror disc hides and shows nothing.
@@ -164,12 +195,14 @@ class Scene {
   /// The set at t. A leaf whose share is changing hides nothing from the start to the end of its key; a cut acts at its
   /// instant. A shut leaf hangs on the face it opens towards and turns about that face's edge at its hinge; a slide
   /// runs along the face past its hinge end, a lift goes up. Without motion a leaf hangs in the middle of the wall and
-  /// hides at share 0 only; a curtain hides below share 1.
+  /// hides at share 0 only; a curtain hides below share 1. A piece hides, and a mirror shows, where it stands; from the
+  /// start to the end of a key that moves it neither.
   SceneAt at(double t) const;
 
-  /// Every instant at which a leaf starts to hide or ceases, in order.
+  /// Every instant at which a leaf or a piece starts to hide or ceases, in order.
   std::vector<double> changes() const;
 
+  /// Everything that hides all along: no leaves, and no pieces that move.
   const std::vector<Prism>& prisms() const { return prisms_; }
   const std::vector<Mirror>& mirrors() const { return mirrors_; }
   const std::vector<Gap>& gaps() const { return gaps_; }
@@ -183,9 +216,20 @@ class Scene {
   void addWall(const SceneInput& input, std::size_t index);
   void addOpening(const SceneInput& input, const OpeningCut& cut);
   void addBand(const geometry::Course& course, double thickness, Span part, Prism like);
+  /// A piece where it stands all along, or at one of its places.
+  struct Standing {
+    std::vector<Prism> prisms;
+    std::vector<Mirror> mirrors;
+  };
+  struct Mover {
+    PieceIn piece;
+    std::vector<Standing> places;  ///< one a key
+  };
   void addPiece(const PieceIn& piece);
+  Standing standing(const PieceIn& piece, const PieceShape& shape);
   void addOutline(std::span<const Point> ring, Prism like, std::vector<Prism>& into);
-  void addMirrors(const PieceIn& piece);
+  static void addMirrors(const PieceIn& piece, const PieceShape& shape, std::vector<Mirror>& into);
+  void placeMovers(SceneAt& now, double t) const;
 
   struct Hanging {
     OpeningCut cut;
@@ -198,6 +242,7 @@ class Scene {
   std::vector<Mirror> mirrors_;
   std::vector<Gap> gaps_;
   std::vector<Hanging> hangings_;
+  std::vector<Mover> movers_;
   geometry::Extent extent_;
 };
 

@@ -129,7 +129,7 @@ SeenWedge seenWedge(const SceneAt& now, const Eye& eye, const WedgeSpec& spec) {
   Drawer drawer(now, frame, spec);
   SeenWedge wedge;
   wedge.direct = drawer.straight();
-  for (const Mirror& mirror : now.scene().mirrors()) {
+  for (const Mirror& mirror : now.mirrors()) {
     if (!shows(mirror, frame.foot())) continue;
     geometry::Ring ring = drawer.mirrored(mirror);
     if (!ring.empty()) wedge.mirrors.push_back({mirror.tag, std::move(ring)});

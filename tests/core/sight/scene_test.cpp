@@ -129,5 +129,80 @@ TEST(Scene, AMirrorOutlineShowsOutwardsADiscShowsNothing) {
   EXPECT_EQ(scene.prisms().size(), 2u) << "both hide";
 }
 
+/// A box from (0, 0) to (2, 1) that stands until 10 and drives 8 m east, a quarter turned, until 14.
+SceneInput van(Surface surface = Surface::solid) {
+  PieceIn piece = world::box({0, 0}, {2, 1}, 0, 2, 3, surface);
+  piece.pivot = {1, 0.5};
+  piece.keys = {{0, 0, false}, {10, 4, false}};
+  piece.shifts = {{}, {{8, 0}, 90}};
+  SceneInput input;
+  input.pieces.push_back(piece);
+  return input;
+}
+
+TEST(MovingPiece, HidesWhereItStandsAndNothingOnItsWay) {
+  const Scene scene(van());
+  EXPECT_TRUE(scene.prisms().empty());
+  EXPECT_EQ(scene.changes(), (std::vector<double>{0, 10, 14}));
+  const auto hides = [&](double t, Point p) {
+    return !openBetween(scene.at(t), geometry::at(p - Vec{0, 5}, 1), geometry::at(p + Vec{0, 5}, 1));
+  };
+  EXPECT_TRUE(hides(9.99, {0.2, 0.5}));
+  EXPECT_FALSE(hides(9.99, {9, 0.5}));
+  EXPECT_FALSE(hides(10, {0.2, 0.5}));
+  EXPECT_FALSE(hides(12, {5, 0.5}));
+  EXPECT_TRUE(hides(14, {9, 0.5}));
+  EXPECT_FALSE(hides(14, {8.4, 0.5})) << "turned a quarter it is one metre wide";
+  EXPECT_FALSE(hides(14, {0.2, 0.5}));
+}
+
+TEST(MovingPiece, IsInTheWayWhereItIs) {
+  const Scene scene(van());
+  ASSERT_EQ(scene.at(5).parked().size(), 1u);
+  EXPECT_TRUE(scene.at(5).moving().empty());
+  const SceneAt half = scene.at(12);
+  EXPECT_TRUE(half.parked().empty());
+  ASSERT_EQ(half.moving().size(), 1u);
+  // Half way: 4 m on and turned 45 degrees clockwise about its middle.
+  const Vec corner = geometry::turned(Vec{-1, -0.5}, -geometry::radians(45));
+  expectAt(half.moving()[0].points[0], 5 + corner.x, 0.5 + corner.y);
+  EXPECT_EQ(half.moving()[0].tag, 3);
+}
+
+TEST(MovingPiece, OfGlassIsInTheWayAndHidesNobody) {
+  const Scene scene(van(Surface::glass));
+  EXPECT_EQ(scene.at(5).parked().size(), 1u);
+  EXPECT_EQ(scene.at(5).size(), 0u);
+  EXPECT_TRUE(scene.changes().empty());
+}
+
+TEST(MovingPiece, AMirrorShowsOnlyWhereItStands) {
+  SceneInput input;
+  input.pieces.push_back(world::mirrorLine({0, 5}, {2, 5}, 0, 2, Side::right, 1));
+  PieceIn wheeled = world::mirrorLine({4, 5}, {6, 5}, 0, 2, Side::right, 2);
+  wheeled.keys = {{0, 0, false}, {3, 1, false}};
+  wheeled.shifts = {{}, {{2, 0}, 0}};
+  input.pieces.push_back(wheeled);
+  const Scene scene(input);
+  EXPECT_EQ(scene.at(0).mirrors().size(), 2u);
+  EXPECT_EQ(scene.at(3.5).mirrors().size(), 1u);
+  ASSERT_EQ(scene.at(4).mirrors().size(), 2u);
+  EXPECT_NEAR(std::max(scene.at(4).mirrors()[1].face.a.x, scene.at(4).mirrors()[1].face.b.x), 8, 1e-12);
+}
+
+TEST(Guest, HidesLikeAThingOfTheSet) {
+  const Scene scene{SceneInput{}};
+  SceneAt now = scene.at(0);
+  EXPECT_TRUE(openBetween(now, {0, 0, 1}, {10, 0, 1}));
+  Prism guest;
+  guest.form = Prism::Form::disc;
+  guest.centre = {5, 0};
+  guest.radius = 0.25;
+  guest.top = 1.7;
+  now.add(guest);
+  EXPECT_FALSE(openBetween(now, {0, 0, 1}, {10, 0, 1}));
+  EXPECT_TRUE(openBetween(now, {0, 0, 1.8}, {10, 0, 1.8}));
+}
+
 }  // namespace
 }  // namespace wend::sight
