@@ -1,0 +1,26 @@
+/// The cells in which a body is seen at some time of a span: its complement is the ground clear over the whole take.
+///
+/// To grow ground by a radius and to join grounds are the same in either order. So the insides of many steps are joined
+/// first and grown together, once; of their edges and slices only those are drawn one by one that come near a cell not
+/// yet seen, which few do, because neighbouring steps cover each other's borders.
+#pragma once
+
+#include <optional>
+
+#include "core/base/cancel.h"
+#include "core/sight/region_raster.h"
+#include "core/sight/step_ground.h"
+#include "core/sight/step_parts.h"
+
+namespace wend::sight {
+
+/// Requires  threads >= 1.
+/// Ensures   (1) holds every cell that `RegionRaster` sets, and the hidden areas leave, in some step; (2) no other, but
+///           cells nearer than the radius to the inside of a ring across an edge that is not widened; (3) the same
+///           bytes on any number of threads.
+/// Fails     when cancelled: nothing.
+/// Cost      a bit a cell for each thread four times over, and the grounds of 256 steps.
+std::optional<CellBits> everSeen(const geometry::Grid& grid, double radius, StepRange steps, const GroundMaker& ground,
+                                 int threads = 1, const base::Cancel& cancel = {});
+
+}  // namespace wend::sight
