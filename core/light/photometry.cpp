@@ -111,11 +111,28 @@ double Photometry::totalFlux() const {
   return round * sum / (horizontal_.back() - horizontal_.front());
 }
 
-Distribution distributionOf(Photometry photometry, double scale) {
-  // A lamp is asked clockwise about its axis, the table counts the other way.
-  return [table = std::move(photometry), scale](double offAxis, double around) {
-    return scale * table.candelaAt(offAxis, -around);
-  };
+double Photometry::peak() const {
+  double most = 0;
+  for (const auto& row : candela_) most = std::max(most, *std::max_element(row.begin(), row.end()));
+  return most;
+}
+
+/// The largest vertical angle at that horizontal one with at least `level` candela; 0 when there is none.
+double Photometry::outermost(double level, double horizontal) const {
+  for (std::size_t i = vertical_.size(); i-- > 0;) {
+    const double here = candelaAt(vertical_[i], horizontal);
+    if (here < level) continue;
+    if (i + 1 == vertical_.size()) return vertical_[i];
+    const double next = candelaAt(vertical_[i + 1], horizontal);
+    return geometry::lerp(vertical_[i], vertical_[i + 1], (here - level) / (here - next));
+  }
+  return 0;
+}
+
+double Photometry::spread(double share, double plane) const {
+  const double level = share * peak();
+  if (level <= 0) return 0;
+  return outermost(level, plane) + outermost(level, plane + 180);
 }
 
 }  // namespace wend::light

@@ -10,7 +10,6 @@
 #include <vector>
 
 #include "core/base/result.h"
-#include "core/light/beam.h"
 
 namespace wend::light {
 
@@ -33,13 +32,23 @@ class Photometry {
   /// Lumens of the bilinear distribution: integrated exactly, not by zones.
   double totalFlux() const;
 
+  /// The largest candela of the table, and with it of the whole distribution.
+  double peak() const;
+
+  /// The full angle in the plane through the axis at `plane` and `plane` + 180 degrees: from the outermost direction on
+  /// one side that still has `share` of the peak to that on the other. A share of a half gives the beam, a tenth the
+  /// field of data sheets.
+  /// Ensures   (1) exact for the bilinear distribution; (2) 0 where neither side reaches the share; (3) at most twice
+  /// the
+  ///           last vertical angle.
+  /// Stops holding as the width of one beam where the light falls below the share in between, as of two wings.
+  double spread(double share, double plane) const;
+
  private:
   Photometry() = default;
+  double outermost(double level, double horizontal) const;
   std::vector<double> vertical_, horizontal_;
   std::vector<std::vector<double>> candela_;
 };
-
-/// The lamp's distribution, each value times `scale`.
-Distribution distributionOf(Photometry photometry, double scale);
 
 }  // namespace wend::light

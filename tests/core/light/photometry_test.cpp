@@ -5,7 +5,8 @@
 #include <cmath>
 #include <numbers>
 
-#include "core/light/fixture.h"
+#include "core/geometry/point.h"
+#include "core/light/beam.h"
 
 namespace wend::light {
 namespace {
@@ -107,13 +108,50 @@ TEST(Photometry, RefusesWhatIsNoTable) {
   EXPECT_EQ(code({0, 90}, {0}, {{1, HUGE_VAL}}), "photometry-table");
 }
 
-TEST(DistributionOf, AHangingLampTurnsItsTableCounterClockwiseSeenFromAbove) {
-  // Bright at 90 degrees, dark at 270: hung with its top to the north, that is to the west.
-  const auto table = Photometry::of({0, 90}, {0, 90, 180, 270, 360}, {{0, 0}, {50, 50}, {0, 0}, {0, 0}, {0, 0}});
-  const Fixture lamp{{{0, 0, 3}, 0, -90}, distributionOf(table.value(), 2), {}, {}};
-  EXPECT_NEAR(candelaTowards(lamp, {-2, 0, 0}), 100, 1e-9);
-  EXPECT_NEAR(candelaTowards(lamp, {2, 0, 0}), 0, 1e-9);
-  EXPECT_NEAR(candelaTowards(lamp, {-2, 2, 0}), 50, 1e-9);
+Photometry sampled(const Beam& beam, double step) {
+  std::vector<double> angles, row;
+  for (int i = 0; i * step <= 90; ++i) {
+    angles.push_back(i * step);
+    row.push_back(intensity(beam, i * step));
+  }
+  return Photometry::of(angles, {0}, {row}).value();
+}
+
+TEST(PhotometrySpread, OfASampledSpotIsItsBeamAndItsField) {
+  for (const Beam& beam : {Beam{900, 40, 60}, Beam{5000, 12, 30}, Beam{100, 90, 120}}) {
+    const Photometry lamp = sampled(beam, 0.25);
+    EXPECT_NEAR(lamp.spread(0.5, 0), beam.beam, 0.02);
+    EXPECT_NEAR(lamp.spread(0.1, 37), beam.field, 0.02);
+    EXPECT_EQ(lamp.peak(), beam.candela);
+  }
+}
+
+TEST(PhotometrySpread, OfAMattSourceIsAHundredAndTwentyDegreesAtAHalf) {
+  std::vector<double> angles, row;
+  for (int a = 0; a <= 90; ++a) {
+    angles.push_back(a);
+    row.push_back(a == 90 ? 0 : std::cos(geometry::radians(a)));
+  }
+  const Photometry matt = Photometry::of(angles, {0}, {row}).value();
+  EXPECT_NEAR(matt.spread(0.5, 0), 120, 0.01);
+  EXPECT_NEAR(matt.spread(0.1, 0), 2 * geometry::degrees(std::acos(0.1)), 0.01);
+}
+
+TEST(PhotometrySpread, AddsBothSidesOfItsPlane) {
+  // Half is reached at 30 degrees on the side of 0, at 60 on that of 180, and nowhere but below across.
+  const Photometry lamp =
+      Photometry::of({0, 60, 90}, {0, 90, 180}, {{100, 0, 0}, {100, 100, 0}, {100, 50, 50}}).value();
+  EXPECT_NEAR(lamp.spread(0.5, 0), 30 + 90, 1e-9) << "what still shines at the last angle reaches to it";
+  EXPECT_NEAR(lamp.spread(0.6, 0), 24 + 48, 1e-9);
+  EXPECT_NEAR(lamp.spread(0.6, 180), lamp.spread(0.6, 0), 1e-9);
+  EXPECT_NEAR(lamp.spread(0.5, 90), 75 + 75, 1e-9);
+}
+
+TEST(PhotometrySpread, IsNothingWhereNothingReachesTheShare) {
+  const Photometry side = Photometry::of({0, 90}, {0, 90, 180}, {{0, 100}, {0, 10}, {0, 10}}).value();
+  EXPECT_EQ(side.spread(0.5, 90), 0);
+  EXPECT_EQ(side.spread(0.5, 0), 90);
+  EXPECT_EQ(Photometry::of({0, 90}, {0}, {{0, 0}})->spread(0.5, 0), 0);
 }
 
 }  // namespace
