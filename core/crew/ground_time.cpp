@@ -1,0 +1,181 @@
+#include "core/crew/ground_time.h"
+
+#include <cmath>
+
+#include "core/base/check.h"
+
+namespace wend::crew {
+namespace {
+
+/// Times closer than this are one: rounding in k times step must not bar a neighbour.
+constexpr double kSame = 1e-9;
+
+/// The instants of a step at most `look` apart, its ends included.
+std::vector<double> looksOf(const StepClock& clock, std::size_t step, double look) {
+  const auto count = std::max(1L, static_cast<long>(std::ceil(clock.step / look - kSame)));
+  std::vector<double> times;
+  for (long i = 0; i <= count; ++i)
+    times.push_back(geometry::lerp(clock.at(step), clock.at(step + 1), double(i) / double(count)));
+  return times;
+}
+
+void addObstacle(geometry::BitGrid& cells, const Obstacle& obstacle, double radius) {
+  const auto& points = obstacle.points;
+  if (obstacle.closed) {
+    cells.toggleRing(points);
+    cells.fill();
+  }
+  const std::size_t pieces = points.size() - (obstacle.closed ? 0 : 1);
+  if (pieces == 0) cells.addNear({points.front(), points.front()}, radius);
+  for (std::size_t i = 0; i < pieces; ++i) cells.addNear({points[i], points[(i + 1) % points.size()]}, radius);
+}
+
+}  // namespace
+
+Steps StepClock::meeting(Span span) const {
+  const double low = std::max(0.0, std::ceil((span.from - from) / step - 1 - kSame));
+  const double high = std::min(double(steps), std::floor((span.until - from) / step + kSame) + 1);
+  if (!(low < high)) return {};
+  return {static_cast<std::size_t>(low), static_cast<std::size_t>(high)};
+}
+
+Steps StepClock::within(Span span) const {
+  const double low = std::max(0.0, std::ceil((span.from - from) / step - kSame));
+  const double high = std::min(double(steps), std::floor((span.until - from) / step + kSame));
+  if (!(low < high)) return {};
+  return {static_cast<std::size_t>(low), static_cast<std::size_t>(high)};
+}
+
+std::size_t StepClock::wholeSteps(double seconds) const {
+  return static_cast<std::size_t>(std::max(0.0, std::floor(seconds / step + kSame)));
+}
+
+StepClock clockFor(Span take, double speed, double cell, double cells) {
+  WEND_CHECK(speed > 0 && cell > 0 && cells > 0 && take.length() > 0);
+  const double step = cells * cell / speed;
+  return {take.from, step, static_cast<std::size_t>(std::max(1.0, std::ceil(take.length() / step - kSame)))};
+}
+
+GroundTime::GroundTime(const geometry::Grid& grid, const StepClock& clock, double radius)
+    : grid_(grid),
+      clock_(clock),
+      radius_(radius),
+      stand_(grid.cells(), clock.steps, true),
+      move_(stand_),
+      clear_(stand_) {}
+
+void GroundTime::barSeen(std::size_t cell, Span span) {
+  clear_.set(cell, clock_.meeting(span), false);
+}
+
+void GroundTime::setClear(CellTimes clear) {
+  WEND_CHECK(clear.cells() == grid_.cells() && clear.steps() == clock_.steps);
+  clear_ = std::move(clear);
+}
+
+void GroundTime::takeCells(const geometry::BitGrid& stand, const geometry::BitGrid& move, Steps steps) {
+  stand.eachSet([&](std::size_t cell) { stand_.set(cell, steps, false); });
+  move.eachSet([&](std::size_t cell) { move_.set(cell, steps, false); });
+}
+
+void GroundTime::take(const Obstacle& obstacle) {
+  take(obstacle, {0, clock_.steps});
+}
+
+void GroundTime::take(const Obstacle& obstacle, Steps steps) {
+  geometry::BitGrid stand(grid_), move(grid_);
+  const double reach = radius_ + obstacle.radius;
+  addObstacle(stand, obstacle, reach);
+  addObstacle(move, obstacle, reach + grid_.reach());
+  takeCells(stand, move, steps);
+}
+
+void GroundTime::take(const Mover& mover, double look) {
+  geometry::BitGrid stand(grid_), move(grid_);
+  const double reach = radius_ + mover.radius;
+  for (std::size_t step = 0; step < clock_.steps; ++step) {
+    std::optional<Point> before;
+    for (const double t : looksOf(clock_, step, look)) {
+      const std::optional<Point> now = mover.at(t);
+      if (now) {
+        const geometry::Segment way{before.value_or(*now), *now};
+        stand.addNear(way, reach);
+        move.addNear(way, reach + grid_.reach());
+      }
+      before = now;
+    }
+    takeCells(stand, move, {step, step + 1});
+    stand.clear();
+    move.clear();
+  }
+}
+
+void GroundTime::take(std::size_t cell, Steps steps) {
+  stand_.set(cell, steps, false);
+  move_.set(cell, steps, false);
+}
+
+bool GroundTime::frees(std::size_t cell, Point p, Steps steps) const {
+  const bool centred = geometry::distance(p, grid_.centre(cell)) < kSame;
+  for (std::size_t step = steps.from; step < steps.until; ++step)
+    if (!move_.at(cell, step) && !(centred && stand_.at(cell, step))) return false;
+  return true;
+}
+
+GroundAt GroundTime::at() const {
+  return [this](Point p, double t) {
+    const auto cell = grid_.cellAt(p);
+    const Steps steps = clock_.meeting({t, t});
+    if (!cell || !frees(*cell, p, steps)) return Ground::taken;
+    for (std::size_t step = steps.from; step < steps.until; ++step)
+      if (!clear_.at(*cell, step)) return Ground::seen;
+    return Ground::free;
+  };
+}
+
+CellTimes onlyAt(const std::vector<std::size_t>& cells, Steps steps, const geometry::Grid& grid,
+                 const StepClock& clock) {
+  CellTimes only(grid.cells(), clock.steps, true);
+  for (std::size_t cell = 0; cell < grid.cells(); ++cell) only.set(cell, steps, false);
+  for (const std::size_t cell : cells) only.set(cell, steps, true);
+  return only;
+}
+
+namespace {
+
+/// The columns of a row whose centres lie within the radius of every place.
+Steps columnsNear(const std::vector<Point>& places, double radius, double y, const geometry::Grid& grid) {
+  double low = 0, high = grid.nx;
+  for (const Point& p : places) {
+    const double off = y - p.y, squared = radius * radius - off * off;
+    if (!(squared >= 0)) return {};
+    const double middle = (p.x - grid.origin.x) / grid.cell - 0.5, half = std::sqrt(squared) / grid.cell;
+    low = std::max(low, std::ceil(middle - half));
+    high = std::min(high, std::floor(middle + half) + 1);
+  }
+  if (!(low < high)) return {};
+  return {static_cast<std::size_t>(low), static_cast<std::size_t>(high)};
+}
+
+}  // namespace
+
+CellTimes nearTo(const std::function<Point(double t)>& place, double metres, Steps steps, const geometry::Grid& grid,
+                 const StepClock& clock, double look) {
+  CellTimes near = onlyAt({}, steps, grid, clock);
+  const double radius = metres - grid.reach();
+  if (radius < 0) return near;
+  for (std::size_t step = steps.from; step < std::min(steps.until, clock.steps); ++step) {
+    // Along a straight way the greatest distance is at one of its ends.
+    std::vector<Point> places;
+    for (const double t : looksOf(clock, step, look)) places.push_back(place(t));
+    for (int row = 0; row < grid.ny; ++row) {
+      const std::size_t first = static_cast<std::size_t>(row) * static_cast<std::size_t>(grid.nx);
+      const Steps columns = columnsNear(places, radius, grid.centre(0, row).y, grid);
+      for (std::size_t column = columns.from; column < columns.until; ++column)
+        near.set(first + column, {step, step + 1}, true);
+    }
+  }
+  return near;
+}
+
+}  // namespace wend::crew

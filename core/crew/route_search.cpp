@@ -1,0 +1,183 @@
+#include "core/crew/route_search.h"
+
+#include <algorithm>
+
+#include "core/base/check.h"
+#include "core/crew/route_sweep.h"
+
+namespace wend::crew {
+namespace {
+
+void check(const RouteTask& task) {
+  WEND_CHECK(task.ground && !task.starts.empty());
+  const std::size_t cells = task.ground->grid().cells();
+  WEND_CHECK(task.standPrice.empty() || task.standPrice.size() == cells);
+  for (const std::size_t cell : task.starts) WEND_CHECK(cell < cells);
+  for (const std::size_t cell : task.ends) WEND_CHECK(cell < cells);
+}
+
+/// The task as a search takes it: needs folded into the ground.
+class PreparedTask {
+ public:
+  explicit PreparedTask(const RouteTask& task)
+      : task_(task), moves_(movesOf(task)), stand_(task.ground->stand()), move_(task.ground->move()) {
+    for (const CellTimes* need : task.needs) {
+      stand_.keepOnly(*need);
+      move_.keepOnly(*need);
+    }
+  }
+
+  SweepInput input() const {
+    SweepInput input;
+    input.grid = task_.ground->grid();
+    input.stand = &stand_;
+    input.move = &move_;
+    input.moves = &moves_;
+    input.starts = task_.starts;
+    input.ends = task_.ends;
+    input.perWalk = millimetres(task_.perWalk);
+    for (const double price : task_.standPrice) input.standPrice.push_back(millimetres(price));
+    return input;
+  }
+
+  const CellTimes& stand() const { return stand_; }
+  const CellTimes& move() const { return move_; }
+
+  Route routeOf(const SweepOutcome& outcome) const;
+
+ private:
+  const RouteTask& task_;
+  MoveSet moves_;
+  CellTimes stand_, move_;
+};
+
+Route PreparedTask::routeOf(const SweepOutcome& outcome) const {
+  const geometry::Grid& grid = task_.ground->grid();
+  Route route;
+  for (std::size_t i = 0; i < outcome.path.size(); ++i) {
+    const RouteState& state = outcome.path[i];
+    if (i > 0 && state.instant == outcome.path[i - 1].instant) continue;
+    if (i > 0) {
+      const std::size_t from = route.cells.back();
+      const bool walks = from != state.cell;
+      route.metres += geometry::distance(grid.centre(from), grid.centre(state.cell));
+      route.walks += walks && (route.walking.empty() || !route.walking.back());
+      route.walking.push_back(walks);
+    }
+    route.cells.push_back(static_cast<std::uint32_t>(state.cell));
+  }
+  route.cost = static_cast<double>(*outcome.cost) / 1000;
+  return route;
+}
+
+/// Looks for the route of a cost that leaves the most margin, by halving.
+class MarginSearch {
+ public:
+  MarginSearch(const RouteTask& task, const PreparedTask& prepared, std::int64_t cost)
+      : task_(task), prepared_(prepared), cost_(cost) {}
+
+  /// False when cancelled.
+  bool widen(Route& route, std::size_t most, const base::Cancel& cancel) {
+    std::size_t bad = most + 1;
+    for (std::size_t next = 1; route.margin + 1 < bad; next = bad <= most ? (route.margin + bad) / 2 : 2 * next) {
+      next = std::min(next, most);
+      const auto outcome = with(next, cancel);
+      if (!outcome) return false;
+      if (outcome->cost) {
+        route = prepared_.routeOf(*outcome);
+        route.margin = next;
+      } else {
+        bad = next;
+      }
+    }
+    return true;
+  }
+
+ private:
+  std::optional<SweepOutcome> with(std::size_t margin, const base::Cancel& cancel) const {
+    const long steps = static_cast<long>(margin);
+    const CellTimes clear = task_.ground->clear().withBarsMoved(steps, steps);
+    CellTimes stand = prepared_.stand(), move = prepared_.move();
+    stand.keepOnly(clear);
+    move.keepOnly(clear);
+    SweepInput input = prepared_.input();
+    input.stand = &stand;
+    input.move = &move;
+    input.most = cost_;
+    return sweep(input, cancel);
+  }
+
+  const RouteTask& task_;
+  const PreparedTask& prepared_;
+  std::int64_t cost_;
+};
+
+/// More than all a route can walk and stop for, so that a seen step outweighs it.
+std::int64_t priceOfSeeing(const SweepInput& input) {
+  std::int64_t stop = input.perWalk;
+  for (const std::int64_t price : input.standPrice) stop = std::max(stop, input.perWalk + price);
+  const auto steps = static_cast<std::int64_t>(input.stand->steps());
+  return steps * (stop + millimetres(input.moves->radius() * input.grid.cell)) + 1;
+}
+
+}  // namespace
+
+MoveSet movesOf(const RouteTask& task) {
+  return MoveSet(task.speed * task.ground->clock().step / task.ground->grid().cell + 1e-9);
+}
+
+std::optional<RouteAnswer> cheapestRoute(const RouteTask& task, const RouteLimits& limits, const base::Cancel& cancel) {
+  check(task);
+  const PreparedTask prepared(task);
+  CellTimes stand = prepared.stand(), move = prepared.move();
+  stand.keepOnly(task.ground->clear());
+  move.keepOnly(task.ground->clear());
+  SweepInput input = prepared.input();
+  input.stand = &stand;
+  input.move = &move;
+  const auto outcome = sweep(input, cancel);
+  if (!outcome) return std::nullopt;
+  RouteAnswer answer;
+  if (!outcome->cost) {
+    answer.deadEnd = {outcome->furthest, outcome->furthestCells};
+    return answer;
+  }
+  answer.route = prepared.routeOf(*outcome);
+  const std::size_t most = task.ground->clock().wholeSteps(limits.margin);
+  if (!MarginSearch(task, prepared, *outcome->cost).widen(*answer.route, most, cancel)) return std::nullopt;
+  return answer;
+}
+
+std::optional<ExposureAnswer> leastExposedRoute(const RouteTask& task, const base::Cancel& cancel) {
+  check(task);
+  const PreparedTask prepared(task);
+  SweepInput input = prepared.input();
+  input.clear = &task.ground->clear();
+  input.seenPrice = priceOfSeeing(input);
+  const auto outcome = sweep(input, cancel);
+  if (!outcome) return std::nullopt;
+  if (!outcome->cost) return ExposureAnswer{std::nullopt, {outcome->furthest, outcome->furthestCells}};
+  ExposedRoute exposed;
+  exposed.route = prepared.routeOf(*outcome);
+  exposed.seen = seenSteps(exposed.route, *task.ground);
+  exposed.route.cost -= static_cast<double>(static_cast<std::int64_t>(exposed.seen.size()) * input.seenPrice) / 1000;
+  exposed.seconds = static_cast<double>(exposed.seen.size()) * task.ground->clock().step;
+  return ExposureAnswer{exposed, {}};
+}
+
+std::vector<std::size_t> seenSteps(const Route& route, const GroundTime& ground) {
+  const auto wide = static_cast<long>(ground.grid().nx);
+  std::vector<std::size_t> seen;
+  for (std::size_t step = 0; step < route.walking.size(); ++step) {
+    const long from = route.cells[step], to = route.cells[step + 1];
+    const CellOffset way{static_cast<int>(to % wide - from % wide), static_cast<int>(to / wide - from / wide)};
+    const auto passed = cellsPassed(way);
+    const auto isSeen = [&](CellOffset o) {
+      return !ground.clear().at(static_cast<std::size_t>(from + o.dy * wide + o.dx), step);
+    };
+    if (std::any_of(passed.begin(), passed.end(), isSeen)) seen.push_back(step);
+  }
+  return seen;
+}
+
+}  // namespace wend::crew

@@ -1,0 +1,108 @@
+/// The cheapest route through ground that is free only at times: where one person stands and when they walk, so as
+/// never to be seen or in the way and to keep what they need.
+///
+/// The graph. A state is (cell, instant, standing or walking); instants 0 .. n part the n steps of the ground's clock.
+///   stand     (c, k, standing) -> (c, k + 1, standing) costs nothing; c may be stood on during step k.
+///   set off   (c, k, standing) -> (c, k, walking) costs `perWalk`.
+///   walk      (c, k, walking) -> (c + d, k + 1, walking) costs |d| metres; d is a brisk move of the set, and every
+///             cell that the straight way passes may be moved in during step k.
+///   arrive    (c, k, walking) -> (c, k, standing), and by a move d that is not brisk, |d| metres long, under the same
+///             terms (c, k, walking) -> (c + d, k + 1, standing).
+/// A route leads from a standing start at instant 0 to a standing end at instant n. Nobody creeps: every step of a walk
+/// but its last is at least half as fast as allowed. Moves are those within `speed` times a step: what that gives away
+/// against any direction and pace is in `move_set.h`.
+///
+/// Units     lengths count in whole millimetres, so a step's length is rounded by half of one at most, and the optimum
+///           is one of these rounded costs; `metres` is not rounded.
+/// Method    instants are bits. For each cell and each mode, one label-setting search by cost (Dial's buckets) holds
+///           the instants reached so far as a bit set; one event carries every instant that a cell gains at one cost,
+///           and is moved on with a few word operations for each cell of the move tree. Standing is an addition: its
+///           carries run through the steps that may be stood in. The cost does not depend on the instant, so the order
+///           of settling is Dijkstra's own and the optimum is the graph's.
+///           Rejected: a state per cell and instant, either in a heap or layer by layer. It answers the same and treats
+///           the same event once for every instant.
+/// Source    E. W. Dijkstra, A note on two problems in connexion with graphs, 1959; R. B. Dial, Algorithm 360, 1969,
+///           from memory.
+/// Cost      events (a few for each cell that can be reached) times the move tree times words of 64 instants.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/base/cancel.h"
+#include "core/crew/ground_time.h"
+#include "core/crew/move_set.h"
+
+namespace wend::crew {
+
+struct RouteTask {
+  const GroundTime* ground = nullptr;
+  double speed = 1.1;                   ///< m/s at most
+  double perWalk = 3;                   ///< metres that one walk more is worth
+  std::vector<std::size_t> starts;      ///< cells
+  std::vector<std::size_t> ends;        ///< none: anywhere
+  std::vector<const CellTimes*> needs;  ///< all of them Yes wherever the person is
+  /// Metres it costs to end a walk at a cell, beside shelters say. None: nothing.
+  std::vector<double> standPrice;
+};
+
+/// Where somebody is at every instant, and in which steps they walk.
+struct Route {
+  std::vector<std::uint32_t> cells;  ///< one an instant
+  std::vector<bool> walking;         ///< one a step
+  double metres = 0;
+  int walks = 0;
+  double cost = 0;  ///< the optimum: metres, `perWalk` for each walk, and the prices of stands
+  /// Whole steps by which everything seen could be seen sooner and stay seen later with a route of this cost still
+  /// there: this one. The most of all routes of this cost, up to `RouteLimits::margin`.
+  std::size_t margin = 0;
+};
+
+struct RouteLimits {
+  double margin = 10;  ///< seconds up to which a larger margin is looked for; 0 for none
+};
+
+/// The last that could be reached where no route is.
+struct DeadEnd {
+  std::size_t instant = 0;         ///< nobody gets past it
+  std::vector<std::size_t> cells;  ///< where one can be at it, in order
+};
+
+struct RouteAnswer {
+  std::optional<Route> route;
+  DeadEnd deadEnd;  ///< when there is none
+};
+
+/// Requires  a ground, at least one start; sizes that agree; speed times a step of at least one cell.
+/// Ensures   (1) the route is one of the graph and no route of it costs less; (2) no route of that cost has a larger
+///           margin; (3) without an answer there is no route, and the dead end is the last instant of any state that
+///           can be reached; (4) the same task gives the same route.
+/// Fails     when cancelled: nothing.
+std::optional<RouteAnswer> cheapestRoute(const RouteTask& task, const RouteLimits& limits = {},
+                                         const base::Cancel& cancel = {});
+
+/// The route on which one is seen least, for ground where none stays unseen.
+struct ExposedRoute {
+  Route route;
+  std::vector<std::size_t> seen;  ///< the steps in which one is seen, in order
+  double seconds = 0;
+};
+struct ExposureAnswer {
+  std::optional<ExposedRoute> least;  ///< none: what is taken and the needs leave no route, seen or not
+  DeadEnd deadEnd;                    ///< when there is none
+};
+
+/// Needs and what is taken hold; being seen is allowed but counted before all else.
+///
+/// Ensures   no route of the graph is seen in fewer steps, and of those none costs less.
+/// Fails     when cancelled: nothing.
+/// Cost      as above, times the least number of seen steps plus one.
+std::optional<ExposureAnswer> leastExposedRoute(const RouteTask& task, const base::Cancel& cancel = {});
+
+/// The moves a task's speed allows in one step.
+MoveSet movesOf(const RouteTask& task);
+
+/// The steps in which a route is somewhere not clear: stands in such a cell, or walks through one.
+std::vector<std::size_t> seenSteps(const Route& route, const GroundTime& ground);
+
+}  // namespace wend::crew

@@ -1,0 +1,55 @@
+/// The search under `route_search.h`: label-setting by cost, whole sets of instants at once.
+///
+/// Frame     costs in whole millimetres; cells as the grid counts them.
+#pragma once
+
+#include <cstdint>
+#include <limits>
+#include <optional>
+#include <vector>
+
+#include "core/base/cancel.h"
+#include "core/crew/cell_times.h"
+#include "core/crew/move_set.h"
+#include "core/geometry/bit_grid.h"
+
+namespace wend::crew {
+
+/// Lengths as the graph counts them.
+std::int64_t millimetres(double metres);
+
+struct SweepInput {
+  geometry::Grid grid;
+  const CellTimes* stand = nullptr;  ///< may be stood on
+  const CellTimes* move = nullptr;   ///< may be moved in
+  const CellTimes* clear = nullptr;  ///< where No, a step costs `seenPrice` more; none: no step does
+  const MoveSet* moves = nullptr;
+  std::vector<std::size_t> starts, ends;  ///< no ends: anywhere
+  std::int64_t perWalk = 3000, seenPrice = 0;
+  std::vector<std::int64_t> standPrice;                          ///< by cell; none: nothing
+  std::int64_t most = std::numeric_limits<std::int64_t>::max();  ///< dearer routes are not looked for
+};
+
+/// One state of the graph.
+struct RouteState {
+  bool walking = false;
+  std::size_t cell = 0, instant = 0;
+  bool operator==(const RouteState&) const = default;
+};
+
+struct SweepOutcome {
+  std::optional<std::int64_t> cost;  ///< of the path, when there is one
+  std::vector<RouteState> path;      ///< from the start to the end, one state for each end of an edge
+  /// Without a path and without `most`: the last instant of any state that can be reached, and its cells in order.
+  std::size_t furthest = 0;
+  std::vector<std::size_t> furthestCells;
+  std::size_t events = 0;  ///< a measure of the work
+};
+
+/// Requires  what is pointed to agrees with the grid in cells and with each other in steps.
+/// Ensures   (1) states are settled in order of cost, each at the least cost of any way to it; (2) the path is a
+///           cheapest one, and the same for the same input.
+/// Fails     when cancelled, polled every few hundred events: nothing.
+std::optional<SweepOutcome> sweep(const SweepInput& input, const base::Cancel& cancel);
+
+}  // namespace wend::crew
