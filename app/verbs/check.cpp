@@ -17,11 +17,13 @@ Exit check(const Arguments& arguments) {
     if (json) handedOut(arguments, exchange::checkJson(plan.problems(), {}));
     return refused(plan.problems());
   }
-  auto answers = answers::answersOf(plan->plan);
-  if (!answers) {
-    if (json) handedOut(arguments, exchange::checkJson(answers.problems(), {}));
-    return refused(answers.problems(), path);
+  const auto take = answers::Take::of(plan->plan, plan->luminaires);
+  if (!take) {
+    if (json) handedOut(arguments, exchange::checkJson(take.problems(), {}));
+    return refused(take.problems(), path);
   }
+  const auto answers = answers::answersOf(*take);
+  if (!answers) return refused(answers.problems(), path);
   const snags::Snags& snags = *(*answers)->snags;
   std::string text = exchange::checkJson(plan->notes, snags);
   if (!json)

@@ -12,6 +12,7 @@
 #include "core/file/limits.h"
 #include "core/file/plan_reader.h"
 #include "core/units/time_text.h"
+#include "ui/document/attached.h"
 #include "ui/document/open.h"
 #include "ui/document/save.h"
 
@@ -66,14 +67,18 @@ Result<Loaded> loaded(const std::string& path) {
     for (auto& problem : problems) problem.where = path + (problem.where.empty() ? "" : " " + problem.where);
     return problems;
   }
-  return Loaded{std::make_shared<const plan::Plan>(std::move(read->plan)), std::move(read->notes)};
+  Loaded loaded{std::make_shared<const plan::Plan>(std::move(read->plan)), std::move(read->notes), {}};
+  ui::Attached attached;
+  loaded.luminaires = attached.luminairesOf(*loaded.plan, path == "-" ? QString() : QString::fromStdString(path));
+  loaded.notes.insert(loaded.notes.end(), attached.notes().begin(), attached.notes().end());
+  return loaded;
 }
 
 Result<answers::TakePtr> takeAt(const std::string& path) {
   auto plan = loaded(path);
   if (!plan) return plan.problems();
   for (const auto& note : plan->notes) say("wend: note: " + path + " " + base::toText(note));
-  return answers::Take::of(plan->plan);
+  return answers::Take::of(plan->plan, plan->luminaires);
 }
 
 Result<answers::AnswersPtr> answersAt(const std::string& path, bool quiet) {
@@ -81,8 +86,10 @@ Result<answers::AnswersPtr> answersAt(const std::string& path, bool quiet) {
   if (!plan) return plan.problems();
   for (const auto& note : plan->notes) say("wend: note: " + path + " " + base::toText(note));
   const bool talk = !quiet && isatty(STDERR_FILENO) != 0;
+  auto take = answers::Take::of(plan->plan, plan->luminaires);
+  if (!take) return take.problems();
   if (talk) std::fprintf(stderr, "wend: computing the take ...\r");
-  auto answers = answers::answersOf(plan->plan);
+  auto answers = answers::answersOf(*take);
   if (talk) std::fprintf(stderr, "\33[2K\r");
   return answers;
 }

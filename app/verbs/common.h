@@ -14,9 +14,10 @@ Exit refused(const base::Problem& problem);
 
 struct Loaded {
   plan::PlanPtr plan;
-  base::Problems notes;
+  base::Problems notes;          ///< of the plan and of the files it names
+  light::Luminaires luminaires;  ///< of the photometric files beside the plan
 };
-/// The plan at that path; "-" is standard input.
+/// The plan at that path; "-" is standard input, which has no folder and so no files beside it.
 base::Result<Loaded> loaded(const std::string& path);
 
 /// The plan's path, the first operand, resolved to its take or its answers. Notes of the file go to standard error.

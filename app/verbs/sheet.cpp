@@ -45,7 +45,9 @@ Exit sheetAsJson(const Arguments& arguments, const std::vector<std::string>& who
   if (!loadedPlan) return refused(loadedPlan.problems());
   auto metric = std::make_shared<plan::Plan>(*loadedPlan->plan);
   metric->display = plan::LengthUnit::metres;
-  const auto answers = answers::answersOf(metric);
+  const auto take = answers::Take::of(metric, loadedPlan->luminaires);
+  if (!take) return refused(take.problems());
+  const auto answers = answers::answersOf(*take);
   if (!answers) return refused(answers.problems());
   std::vector<sheets::DeptSheet> made;
   for (const auto& word : whom) made.push_back(sheets::deptSheet(**answers, word));

@@ -58,5 +58,7 @@ base::Result<std::shared_ptr<const sight::GroundMap>> groundOf(const Take& take,
 
 /// Take, evidence and snags of a plan. Fails with what keeps the plan from being resolved.
 base::Result<AnswersPtr> answersOf(const plan::PlanPtr& plan, const base::Cancel& cancel = {});
+/// The same of a take resolved before. Fails only when cancelled.
+base::Result<AnswersPtr> answersOf(const TakePtr& take, const base::Cancel& cancel = {});
 
 }  // namespace wend::answers

@@ -72,10 +72,14 @@ base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const
 base::Result<AnswersPtr> answersOf(const plan::PlanPtr& plan, const base::Cancel& cancel) {
   auto take = Take::of(plan);
   if (!take) return take.problems();
-  auto evidence = evidenceOf(**take, cancel);
+  return answersOf(*take, cancel);
+}
+
+base::Result<AnswersPtr> answersOf(const TakePtr& take, const base::Cancel& cancel) {
+  auto evidence = evidenceOf(*take, cancel);
   if (!evidence) return evidence.problems();
   auto answers = std::make_shared<Answers>();
-  answers->take = *take;
+  answers->take = take;
   answers->evidence = *evidence;
   answers->snags = std::make_shared<const Snags>(snagsOf(**evidence));
   return AnswersPtr(std::move(answers));

@@ -85,13 +85,19 @@ light::Area areaOf(const plan::Plan& plan, const plan::Area& area) {
   return in;
 }
 
-light::Fixture fixtureOf(const plan::Plan& plan, const plan::Fixture& fixture) {
+light::Distribution distributionFor(const plan::Fixture& fixture, const light::Luminaires& luminaires) {
+  if (const auto* beam = std::get_if<plan::BeamOutput>(&fixture.output))
+    return light::distributionOf({beam->candela, beam->beam, beam->field});
+  const auto& ies = std::get<plan::IesOutput>(fixture.output);
+  const auto luminaire = luminaires.find(ies.file);
+  if (luminaire == luminaires.end()) return [](double, double) { return 0.0; };
+  return light::distributionOf(luminaire->second, fixture.tilt, ies.scale);
+}
+
+light::Fixture fixtureOf(const plan::Plan& plan, const plan::Fixture& fixture, const light::Luminaires& luminaires) {
   light::Fixture in;
   in.pose = {geometry::at(fixture.pos, fixture.height), fixture.bearing, fixture.tilt};
-  if (const auto* beam = std::get_if<plan::BeamOutput>(&fixture.output))
-    in.distribution = light::distributionOf({beam->candela, beam->beam, beam->field});
-  else
-    in.distribution = [](double, double) { return 0.0; };
+  in.distribution = distributionFor(fixture, luminaires);
   for (const auto& key : fixture.level) in.level.push_back({resolved(plan, key.time), key.share});
   in.inReadings = fixture.inReadings;
   return in;
@@ -110,12 +116,12 @@ sight::Scene sceneOf(const plan::Plan& plan) {
   return sight::Scene(input);
 }
 
-light::Lighting lightingOf(const plan::Plan& plan, const sight::Scene& scene) {
+light::Lighting lightingOf(const plan::Plan& plan, const sight::Scene& scene, const light::Luminaires& luminaires) {
   std::vector<light::Area> areas;
   for (const auto& area : plan.set.areas)
     if (!area.states.empty() || !area.byClock.empty()) areas.push_back(areaOf(plan, area));
   std::vector<light::Fixture> fixtures;
-  for (const auto& fixture : plan.fixtures) fixtures.push_back(fixtureOf(plan, fixture));
+  for (const auto& fixture : plan.fixtures) fixtures.push_back(fixtureOf(plan, fixture, luminaires));
   const auto crosses = [&scene](Point a, Point b) { return sight::crossesWall(scene, a, b); };
   const plan::Camera& camera = plan.camera;
   return {light::Areas(std::move(areas), plan.clock.timeOfDay, crosses), std::move(fixtures),
@@ -128,10 +134,12 @@ light::Lighting lightingOf(const plan::Plan& plan, const sight::Scene& scene) {
           }};
 }
 
-std::vector<std::string> unknownFixtures(const plan::Plan& plan) {
+std::vector<std::string> unknownFixtures(const plan::Plan& plan, const light::Luminaires& luminaires) {
   std::vector<std::string> ids;
-  for (const auto& fixture : plan.fixtures)
-    if (std::holds_alternative<plan::IesOutput>(fixture.output)) ids.push_back(fixture.id.text());
+  for (const auto& fixture : plan.fixtures) {
+    const auto* ies = std::get_if<plan::IesOutput>(&fixture.output);
+    if (ies && !luminaires.count(ies->file)) ids.push_back(fixture.id.text());
+  }
   return ids;
 }
 

@@ -7,6 +7,7 @@
 #include "core/crew/obstacles.h"
 #include "core/crew/walking.h"
 #include "core/light/face.h"
+#include "core/light/luminaire.h"
 #include "core/plan/plan.h"
 #include "core/sight/scene.h"
 
@@ -14,10 +15,11 @@ namespace wend::answers {
 
 sight::Scene sceneOf(const plan::Plan& plan);
 
-/// Areas, lamps and exposure. `scene` must outlive it. Lamps of a photometric file give no light yet: their candela is
-/// unknown here, and `unknownFixtures` names them.
-light::Lighting lightingOf(const plan::Plan& plan, const sight::Scene& scene);
-std::vector<std::string> unknownFixtures(const plan::Plan& plan);
+/// Areas, lamps and exposure. `scene` must outlive it. Core reads no files: the luminaires of photometric files come
+/// with the plan, by the names it gives them. A lamp whose file did not come gives no light, and `unknownFixtures`
+/// names it.
+light::Lighting lightingOf(const plan::Plan& plan, const sight::Scene& scene, const light::Luminaires& luminaires = {});
+std::vector<std::string> unknownFixtures(const plan::Plan& plan, const light::Luminaires& luminaires = {});
 
 /// The id of what a sight result points at.
 std::string idOf(const plan::Plan& plan, const sight::Source& source);

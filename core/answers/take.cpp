@@ -6,21 +6,22 @@ namespace wend::answers {
 
 using base::Result;
 
-Take::Take(plan::PlanPtr plan)
+Take::Take(plan::PlanPtr plan, light::Luminaires luminaires)
     : plan_(std::move(plan)),
+      luminaires_(std::move(luminaires)),
       rate_{plan_->clock.rateNumerator, plan_->clock.rateDenominator},
       scene_(sceneOf(*plan_)) {}
 
-Result<TakePtr> Take::of(const plan::PlanPtr& plan) {
+Result<TakePtr> Take::of(const plan::PlanPtr& plan, light::Luminaires luminaires) {
   auto people = People::of(plan);
   if (!people) return people.problems();
-  std::shared_ptr<Take> take(new Take(plan));
+  std::shared_ptr<Take> take(new Take(plan, std::move(luminaires)));
   take->people_ = std::make_unique<People>(std::move(people).value());
   take->subjects_ = std::make_unique<Subjects>(plan, *take->people_);
   auto view = CameraView::of(plan, *take->people_, *take->subjects_);
   if (!view) return view.problems();
   take->view_ = std::make_unique<CameraView>(std::move(view).value());
-  take->lighting_ = std::make_unique<light::Lighting>(lightingOf(*plan, take->scene_));
+  take->lighting_ = std::make_unique<light::Lighting>(lightingOf(*plan, take->scene_, take->luminaires_));
   take->lens_ = std::make_unique<LensTracks>(
       LensTracks::of(plan, *take->subjects_, *take->view_, *take->lighting_, take->frameTimes()));
   return TakePtr(take);

@@ -22,8 +22,9 @@ using TakePtr = std::shared_ptr<const Take>;
 
 class Take {
  public:
+  /// `luminaires` are the photometric files that the plan's lamps name, read by whoever may read files.
   /// Fails with what keeps the plan from being resolved, `where` a pointer into the plan.
-  static base::Result<TakePtr> of(const plan::PlanPtr& plan);
+  static base::Result<TakePtr> of(const plan::PlanPtr& plan, light::Luminaires luminaires = {});
   Take(const Take&) = delete;
   Take& operator=(const Take&) = delete;
 
@@ -42,6 +43,7 @@ class Take {
   const CameraView& view() const { return *view_; }
   const sight::Scene& scene() const { return scene_; }
   const light::Lighting& lighting() const { return *lighting_; }
+  const light::Luminaires& luminaires() const { return luminaires_; }
   const LensTracks& lens() const { return *lens_; }
 
   /// The pupil and the delivered frame, widened by `marginDegrees`. Nothing without a lens.
@@ -52,8 +54,9 @@ class Take {
   std::optional<double> neededAt(Point3 place, double t) const;
 
  private:
-  explicit Take(plan::PlanPtr plan);
+  Take(plan::PlanPtr plan, light::Luminaires luminaires);
   plan::PlanPtr plan_;
+  light::Luminaires luminaires_;
   units::FrameRate rate_;
   std::unique_ptr<People> people_;
   std::unique_ptr<Subjects> subjects_;

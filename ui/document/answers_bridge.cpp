@@ -8,10 +8,21 @@ namespace wend::ui {
 
 using answers::AnswersPtr;
 
+namespace {
+
+bool namesFiles(const plan::Plan& plan) {
+  for (const auto& fixture : plan.fixtures)
+    if (std::holds_alternative<plan::IesOutput>(fixture.output)) return true;
+  return false;
+}
+
+}  // namespace
+
 AnswersBridge::AnswersBridge(Document& document, QObject* parent) : QObject(parent), document_(document) {
   connect(&document, &Document::planChanged, this, &AnswersBridge::planShown);
   connect(&document, &Document::previewChanged, this, &AnswersBridge::planShown);
   connect(&document, &Document::playheadChanged, this, &AnswersBridge::playheadMoved);
+  connect(&document, &Document::pathChanged, this, &AnswersBridge::moved);
   worker_ = std::jthread([this](std::stop_token stop) { work(stop); });
   planShown();
 }
@@ -41,7 +52,7 @@ AnswersPtr AnswersBridge::withOldEvidence(const answers::TakePtr& take) const {
 void AnswersBridge::planShown() {
   if (plan_ == document_.shown()) return;
   plan_ = document_.shown();
-  auto take = answers::Take::of(plan_);
+  auto take = answers::Take::of(plan_, attached_.luminairesOf(*plan_, document_.path()));
   if (!take) {
     trouble_ = take.problems();
     Q_EMIT changed();
@@ -60,6 +71,13 @@ void AnswersBridge::planShown() {
   wake_.notify_one();
   Q_EMIT changed();
   Q_EMIT takeChanged();
+}
+
+void AnswersBridge::moved() {
+  // The files beside the plan are others now; a plan that names none has the same answers wherever it lies.
+  if (!plan_ || !namesFiles(*plan_)) return;
+  plan_.reset();
+  planShown();
 }
 
 void AnswersBridge::playheadMoved() {

@@ -12,6 +12,7 @@
 #include <thread>
 
 #include "core/answers/answers.h"
+#include "ui/document/attached.h"
 #include "ui/document/document.h"
 
 namespace wend::ui {
@@ -28,6 +29,8 @@ class AnswersBridge : public QObject {
   const answers::Instant& instant() const { return instant_; }
   bool stale() const { return stale_; }
   const base::Problems& trouble() const { return trouble_; }
+  /// What there is to say of the photometric files the shown plan names.
+  const base::Problems& attachedNotes() const { return attached_.notes(); }
   /// What the last finished edit did to the snags.
   const snags::SnagChange& change() const { return change_; }
   /// Waits for the whole take of the shown plan; for tests and for what prints.
@@ -46,12 +49,14 @@ class AnswersBridge : public QObject {
     quint64 number = 0;
   };
   void planShown();
+  void moved();
   void playheadMoved();
   void work(std::stop_token stop);
   void deliver(quint64 number, answers::AnswersPtr answers);
   answers::AnswersPtr withOldEvidence(const answers::TakePtr& take) const;
 
   Document& document_;
+  Attached attached_;
   plan::PlanPtr plan_;
   answers::AnswersPtr shown_, whole_;
   answers::Instant instant_;
