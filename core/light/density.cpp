@@ -1,0 +1,40 @@
+#include "core/light/density.h"
+
+#include "core/light/exposure.h"
+
+namespace wend::light {
+namespace {
+
+geometry::KeyBlend blendOf(const std::vector<DensityKey>& keys, double t) {
+  std::vector<geometry::KeySpan> times;
+  for (const DensityKey& key : keys) times.push_back(key.time);
+  return geometry::blendAt(times, t);
+}
+
+}  // namespace
+
+double densityAt(const std::vector<DensityKey>& keys, double t, double otherwise) {
+  if (keys.empty()) return otherwise;
+  const auto blend = blendOf(keys, t);
+  return geometry::lerp(keys[blend.before].stops, keys[blend.after].stops, blend.share);
+}
+
+double neededBehind(double reading, const std::vector<DensityKey>& keys, double t, double otherwise) {
+  return throughDensity(reading, densityAt(keys, t, otherwise));
+}
+
+double densityFor(double reading, double set) {
+  return offsetStops(reading, set);
+}
+
+double densityRate(const std::vector<DensityKey>& keys, double t) {
+  if (keys.empty()) return 0;
+  const auto blend = blendOf(keys, t);
+  if (blend.before == blend.after) return 0;
+  const geometry::KeySpan& key = keys[blend.after].time;
+  const double s = (t - key.at) / key.over;
+  const double mean = (keys[blend.after].stops - keys[blend.before].stops) / key.over;
+  return mean * (key.eased ? 6 * s * (1 - s) : 1);
+}
+
+}  // namespace wend::light
