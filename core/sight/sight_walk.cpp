@@ -1,0 +1,263 @@
+#include "core/sight/sight_walk.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace wend::sight {
+
+namespace {
+
+/// Directions this near are one, in radians or somewhat less; well under kSliver, well over rounding.
+constexpr double kOne = geometry::kSliver / 10;
+
+double span(Vec v) {
+  return std::abs(v.x) + std::abs(v.y);
+}
+
+/// Where the ray meets the side, for a ray that passes between its ends; an end when rounding puts it outside.
+Point meet(Point apex, Vec ray, Point right, Point left, Point otherwise) {
+  const double r = -cross(ray, right - apex), l = cross(ray, left - apex);
+  if (!(r + l > 0)) return otherwise;
+  if (r <= 0) return right;
+  if (l <= 0) return left;
+  return right + (left - right) * (r / (r + l));
+}
+
+/// v turned by the angle under which `radius` is seen at its length: left for a positive radius.
+Vec turnedPast(Vec v, double radius) {
+  const double squared = dot(v, v), side = std::sqrt(std::max(0.0, squared - radius * radius));
+  return v * side + geometry::left(v) * radius;
+}
+
+}  // namespace
+
+void SightWalk::begin(const Source& source, SweptRegion& out) {
+  source_ = source;
+  out_ = &out;
+  slices_.clear();
+  ringFrom_ = out.ring.size();
+  begun_ = false;
+  lastSlice_ = -1;
+}
+
+Vec SightWalk::leftmost(Point at, Vec along, std::int32_t rightCorner) const {
+  Vec most = along;
+  for (const Point place : {source_.from, source_.until}) {
+    Vec v = at - place;
+    if (source_.sway > 0) {
+      if (dot(v, v) <= source_.sway * source_.sway) {
+        most = source_.left;
+        break;
+      }
+      v = turnedPast(v, source_.sway);
+    }
+    if (cross(most, v) > 0) most = v;
+  }
+  if (cross(source_.left, most) > 0) most = source_.left;
+  if (rightCorner >= 0) {
+    const Vec v = at - corner(rightCorner);
+    if (cross(v, most) > 0) most = v;
+  }
+  return most;
+}
+
+Vec SightWalk::rightmost(Point at, Vec along, std::int32_t leftCorner) const {
+  Vec most = along;
+  for (const Point place : {source_.from, source_.until}) {
+    Vec v = at - place;
+    if (source_.sway > 0) {
+      if (dot(v, v) <= source_.sway * source_.sway) {
+        most = source_.right;
+        break;
+      }
+      v = turnedPast(v, -source_.sway);
+    }
+    if (cross(v, most) > 0) most = v;
+  }
+  if (cross(most, source_.right) > 0) most = source_.right;
+  if (leftCorner >= 0) {
+    const Vec v = at - corner(leftCorner);
+    if (cross(most, v) > 0) most = v;
+  }
+  return most;
+}
+
+std::int32_t SightWalk::noteLeft(const Fan& fan, std::int32_t at, std::int32_t through, Vec along) {
+  if (source_.still || fan.kind == Kind::pastRight || sides_[through].apex < 0) return -1;
+  const Vec most = leftmost(corner(at), along, fan.rightCorner);
+  if (cross(along, most) <= kOne * span(along) * span(most)) return -1;
+  slices_.push_back(
+      {{through, fan.rightCorner, at, at, -1, -1, -1, corner(at), along, most, Kind::pastLeft, true}, -1, {}});
+  return static_cast<std::int32_t>(slices_.size()) - 1;
+}
+
+std::int32_t SightWalk::noteRight(const Fan& fan, std::int32_t at, std::int32_t through, Vec along) {
+  if (source_.still || fan.kind == Kind::pastLeft || sides_[through].apex < 0) return -1;
+  const Vec most = rightmost(corner(at), along, fan.leftCorner);
+  if (cross(most, along) <= kOne * span(along) * span(most)) return -1;
+  slices_.push_back(
+      {{through, at, fan.leftCorner, -1, at, -1, -1, corner(at), most, along, Kind::pastRight, true}, -1, {}});
+  return static_cast<std::int32_t>(slices_.size()) - 1;
+}
+
+/// Goes on through one side of the triangle beyond, and puts the other aside when the fan goes through both.
+void SightWalk::fork(Fan& fan, const Triangulation::Side& side, Vec toApex, bool toRight, bool toLeft) {
+  const std::int32_t apex = side.apex;
+  // Both ways are noted before either changes what the other needs of the fan.
+  const std::int32_t pastRight = toLeft ? noteRight(fan, apex, side.left, toApex) : -1;
+  const std::int32_t pastLeft = toRight ? noteLeft(fan, apex, side.right, toApex) : -1;
+  if (toLeft) {
+    Fan other = fan;
+    other.side = side.left;
+    other.rightCorner = other.rightAt = apex;
+    other.rightSlice = pastRight;
+    if (toRight) {
+      other.right = toApex;
+      other.window = fan.window && fan.kind == Kind::pastRight;
+      stack_.push_back(other);
+    } else {
+      fan = other;
+    }
+  }
+  if (!toRight) return;
+  fan.side = side.right;
+  fan.leftCorner = fan.leftAt = apex;
+  fan.leftSlice = pastLeft;
+  if (!toLeft) return;
+  fan.left = toApex;
+  fan.window = fan.window && fan.kind == Kind::pastLeft;
+}
+
+template <class Leaf>
+void SightWalk::walk(Fan fan, Leaf leaf) {
+  const std::size_t floor = stack_.size();
+  while (true) {
+    const Triangulation::Side& side = sides_[fan.side];
+    bool ended = side.apex < 0;
+    if (ended) {
+      leaf(fan);
+    } else {
+      const Vec d = corner(side.apex) - fan.apex;
+      const double reach = kOne * span(d), onRight = reach * span(fan.right), onLeft = reach * span(fan.left);
+      const double pastRight = cross(fan.right, d), pastLeft = cross(d, fan.left);
+      if (pastRight < -onRight) {
+        fan.side = side.left;
+      } else if (pastLeft < -onLeft) {
+        fan.side = side.right;
+      } else {
+        const bool toRight = pastRight > onRight, toLeft = pastLeft > onLeft;
+        ended = !toRight && !toLeft;
+        if (!ended) fork(fan, side, d, toRight, toLeft);
+      }
+    }
+    if (!ended) continue;
+    if (stack_.size() == floor) return;
+    fan = stack_.back();
+    stack_.pop_back();
+  }
+}
+
+Point SightWalk::rightHit(const Fan& fan) const {
+  const Triangulation::Side& side = sides_[fan.side];
+  if (side.origin == fan.rightAt) return corner(side.origin);
+  return meet(fan.apex, fan.right, corner(side.origin), corner(side.end), corner(side.origin));
+}
+
+Point SightWalk::leftHit(const Fan& fan) const {
+  const Triangulation::Side& side = sides_[fan.side];
+  if (side.end == fan.leftAt) return corner(side.end);
+  return meet(fan.apex, fan.left, corner(side.origin), corner(side.end), corner(side.end));
+}
+
+void SightWalk::addRingLeaf(const Fan& fan) {
+  const Point right = rightHit(fan), left = leftHit(fan);
+  if (!begun_) {
+    begun_ = true;
+    first_ = right;
+  } else if (last_ != right) {
+    // The edge between two leaves lies along a ray: it hides ground on the side of its nearer end.
+    const Vec before = last_ - fan.apex, here = right - fan.apex;
+    const bool pastLeft = dot(before, before) > dot(here, here);
+    const std::int32_t slice = pastLeft ? lastSlice_ : fan.rightSlice;
+    if (slice >= 0) {
+      slices_[static_cast<std::size_t>(slice)].edge = static_cast<std::int32_t>(out_->ring.size());
+      slices_[static_cast<std::size_t>(slice)].far = pastLeft ? last_ : right;
+    }
+    out_->ring.push_back({last_, right});
+  }
+  if (right != left) out_->ring.push_back({right, left});
+  last_ = left;
+  lastSlice_ = fan.leftSlice;
+}
+
+void SightWalk::addPiece(std::span<const Point> corners) {
+  RegionSlice piece;
+  const auto apart = [&](int i, Point p) { return span(p - piece.corner[static_cast<std::size_t>(i)]) > kOne; };
+  for (const Point p : corners)
+    if (piece.corners == 0 || apart(piece.corners - 1, p)) piece.corner[static_cast<std::size_t>(piece.corners++)] = p;
+  while (piece.corners > 1 && !apart(piece.corners - 1, piece.corner[0])) --piece.corners;
+  if (piece.corners > 2) out_->slices.push_back(piece);
+}
+
+void SightWalk::addSliceLeaf(const Slice& slice, const Fan& fan) {
+  const Point right = rightHit(fan), left = leftHit(fan);
+  if (fan.window && slice.edge >= 0) {
+    const Point there = fan.kind == Kind::pastLeft ? right : left;
+    if (geometry::distance(there, slice.far) < geometry::kTouch / 100)
+      out_->ring[static_cast<std::size_t>(slice.edge)].widened = false;
+  }
+  if (cross(right - fan.apex, left - fan.apex) > 0) addPiece(std::array{fan.apex, right, left});
+}
+
+SightWalk::Fan SightWalk::rooted(std::int32_t side, Vec right, Vec left, bool rightEnd, bool leftEnd) {
+  const std::int32_t atRight = rightEnd ? sides_[side].origin : -1, atLeft = leftEnd ? sides_[side].end : -1;
+  Fan fan{side, atRight, atLeft, atRight, atLeft, -1, -1, source_.apex, right, left, Kind::base, false};
+  if (rightEnd) fan.rightSlice = noteRight(fan, atRight, side, corner(atRight) - source_.apex);
+  if (leftEnd) fan.leftSlice = noteLeft(fan, atLeft, side, corner(atLeft) - source_.apex);
+  return fan;
+}
+
+void SightWalk::addToRing(std::int32_t side, Vec right, Vec left, bool rightEnd, bool leftEnd) {
+  walk(rooted(side, right, left, rightEnd, leftEnd), [this](const Fan& fan) { addRingLeaf(fan); });
+}
+
+void SightWalk::addAsSlices(std::int32_t side, Vec right, Vec left, bool rightEnd, bool leftEnd) {
+  const Point a = corner(sides_[side].origin), b = corner(sides_[side].end);
+  walk(rooted(side, right, left, rightEnd, leftEnd), [&](const Fan& fan) {
+    addPiece(
+        std::array{meet(fan.apex, fan.right, a, b, a), rightHit(fan), leftHit(fan), meet(fan.apex, fan.left, a, b, b)});
+  });
+}
+
+void SightWalk::noteEnds(std::int32_t side, bool rightEnd, bool leftEnd) {
+  const std::int32_t a = sides_[side].origin, b = sides_[side].end;
+  const Vec across = corner(b) - corner(a);
+  Fan fan{side, a, b, a, b, -1, -1, source_.apex, {}, {}, Kind::base, false};
+  // Seen from beyond, an end lies in a direction that does not lead out through the side.
+  const Vec toRight = corner(a) - source_.apex, toLeft = corner(b) - source_.apex;
+  if (rightEnd) noteRight(fan, a, side, cross(across, toRight) < 0 ? toRight : across);
+  if (leftEnd) noteLeft(fan, b, side, cross(across, toLeft) < 0 ? toLeft : -across);
+}
+
+void SightWalk::closeRing(bool allRound) {
+  if (!begun_) return;
+  const auto join = [this](Point to) {
+    if (last_ != to) out_->ring.push_back({last_, to});
+    last_ = to;
+  };
+  if (!allRound) {
+    join(source_.nearLeft);
+    join(source_.nearRight);
+  }
+  join(first_);
+}
+
+void SightWalk::addSlices() {
+  for (std::size_t i = 0; i < slices_.size(); ++i) {
+    const Slice slice = slices_[i];
+    walk(slice.fan, [&](const Fan& fan) { addSliceLeaf(slice, fan); });
+  }
+}
+
+}  // namespace wend::sight

@@ -1,0 +1,142 @@
+// The ground seen during a step against brute force: every line from a hundred instants, on thousands of plans drawn
+// to be awkward.
+#include <gtest/gtest.h>
+
+#include <cstdio>
+
+#include "tests/core/sight/swept_reference.h"
+
+namespace wend::sight {
+namespace {
+
+using geometry::Segment;
+using reference::uniform;
+
+constexpr double kRadius = 0.237;
+
+struct Trial {
+  std::vector<Segment> walls;
+  SweptStep step;
+};
+
+Point latticePoint(std::mt19937_64& random) {
+  return {static_cast<double>(random() % 9), static_cast<double>(random() % 9)};
+}
+
+/// Crossing, overlapping, repeated and touching walls on whole metres; the lens on whole or half ones, by fifteens.
+Trial latticeTrial(std::mt19937_64& random) {
+  Trial trial;
+  for (std::size_t i = 0, n = 1 + random() % 9; i < n; ++i)
+    trial.walls.push_back({latticePoint(random), latticePoint(random)});
+  if (random() % 2) trial.walls.push_back(trial.walls[random() % trial.walls.size()]);
+  const Point at = lerp(latticePoint(random), latticePoint(random), 0.5);
+  const double bearing = 15.0 * static_cast<double>(random() % 24), half = 7.5 * static_cast<double>(1 + random() % 9);
+  trial.step.from = trial.step.until = {at, bearing, half};
+  if (random() % 3)
+    trial.step.until.pupil =
+        at + Vec{0.25 * static_cast<double>(random() % 3) - 0.25, 0.25 * static_cast<double>(random() % 3) - 0.25};
+  if (random() % 2) trial.step.until.bearing += 15.0 * static_cast<double>(random() % 4);
+  return trial;
+}
+
+/// Walls anywhere, some of whose ends nearly meet others; the lens sometimes a hair from a wall, or whipping round.
+Trial looseTrial(std::mt19937_64& random) {
+  Trial trial;
+  const auto anywhere = [&] { return Point{uniform(random, 0, 8), uniform(random, 0, 8)}; };
+  for (std::size_t i = 0, n = 1 + random() % 9; i < n; ++i) {
+    Point a = anywhere();
+    if (!trial.walls.empty() && random() % 3 == 0) {
+      const Segment& other = trial.walls[random() % trial.walls.size()];
+      const double gap = std::pow(10, uniform(random, -5, -1));
+      a = lerp(other.a, other.b, random() % 2 ? 1.0 : uniform(random, 0, 1)) + Vec{gap, -gap};
+    }
+    trial.walls.push_back({a, random() % 2 ? anywhere() : a + Vec{uniform(random, -1, 1), uniform(random, -1, 1)}});
+  }
+  Point at = anywhere();
+  if (random() % 4 == 0) {
+    const Segment& wall = trial.walls[random() % trial.walls.size()];
+    at = lerp(wall.a, wall.b, uniform(random, 0, 1)) +
+         Vec{uniform(random, -1, 1), uniform(random, -1, 1)} * std::pow(10, uniform(random, -6, -1));
+  }
+  const double move = random() % 4 ? uniform(random, 0, 0.1) : uniform(random, 0, 1.5);
+  trial.step.from = {at, uniform(random, 0, 360), uniform(random, 3, random() % 5 ? 40 : 179)};
+  trial.step.until = trial.step.from;
+  trial.step.until.pupil = at + geometry::turned({move, 0}, uniform(random, 0, 6.28));
+  trial.step.until.bearing += random() % 8 ? uniform(random, -20, 20) : uniform(random, -700, 700);
+  trial.step.until.halfAngle *= uniform(random, 0.9, 1.1);
+  return trial;
+}
+
+/// Points worth a look: anywhere, and a millimetre and a hair to either side of what bounds the ground.
+std::vector<Point> pointsFor(std::mt19937_64& random, const SweptRegion& region) {
+  std::vector<Point> points;
+  for (int i = 0; i < 12; ++i) points.push_back({uniform(random, -0.9, 8.9), uniform(random, -0.9, 8.9)});
+  const auto beside = [&](Point a, Point b) {
+    if (geometry::distance(a, b) < 1e-6) return;
+    const Point on = lerp(a, b, uniform(random, 0, 1));
+    const Vec off = geometry::left(geometry::unit(b - a)) * (random() % 2 ? 1e-3 : 3e-6);
+    points.push_back(on + off);
+    points.push_back(on - off);
+  };
+  for (const RegionEdge& edge : region.ring) beside(edge.a, edge.b);
+  for (const RegionSlice& slice : region.slices)
+    beside(slice.corner[0], slice.corner[1 + random() % static_cast<std::size_t>(slice.corners - 1)]);
+  return points;
+}
+
+struct Tally {
+  long plans = 0, looked = 0, seen = 0, falseClear = 0, falseSeen = 0, rings = 0, slices = 0;
+};
+
+void judge(std::mt19937_64& random, const Trial& trial, Tally& tally, std::size_t number) {
+  const Triangulation triangles(trial.walls, {{-1, -1}, {9, 9}});
+  const auto walls = reference::wallsOf(triangles);
+  SweptView view(triangles);
+  SweptRegion region;
+  view.of(trial.step, region);
+  ++tally.plans;
+  (region.ring.empty() ? tally.slices : tally.rings) += 1;
+  const geometry::Extent& box = triangles.box();
+  for (const Point q : pointsFor(random, region)) {
+    if (q.x <= box.low.x || q.y <= box.low.y || q.x >= box.high.x || q.y >= box.high.y) continue;
+    ++tally.looked;
+    const bool seen = reference::seenDuring(walls, trial.step, q);
+    const double away = distance(region, {q, q});
+    if (!seen) {
+      if (away == 0) ++tally.falseSeen;
+      continue;
+    }
+    ++tally.seen;
+    // Whoever stands within the radius of what is seen is seen: the point itself is where the ring's parity counts, the
+    // body where edges are not widened.
+    const Point body = q + geometry::turned({uniform(random, 0, kRadius), 0}, uniform(random, 0, 6.29));
+    const bool clear = away > 1e-6 || !meets(region, {body, body}, kRadius + 1e-6);
+    if (clear && tally.falseClear++ < 5)
+      ADD_FAILURE() << "plan " << number << " at " << q.x << " " << q.y << " missed by " << away << " of ring "
+                    << region.ring.size() << " slices " << region.slices.size();
+  }
+}
+
+void run(const char* name, std::uint64_t seed, int plans, Trial (*make)(std::mt19937_64&)) {
+  std::mt19937_64 random(seed);
+  Tally tally;
+  for (int i = 0; i < plans; ++i) judge(random, make(random), tally, static_cast<std::size_t>(i));
+  std::printf(
+      "%s: seed %llu, %ld plans (%ld rings, %ld in slices only), %ld points, %ld seen, %ld false clear, "
+      "%ld unseen of those looked at in the ground\n",
+      name, static_cast<unsigned long long>(seed), tally.plans, tally.rings, tally.slices, tally.looked, tally.seen,
+      tally.falseClear, tally.falseSeen);
+  EXPECT_EQ(tally.falseClear, 0);
+  EXPECT_GT(tally.seen, plans);
+}
+
+TEST(SweptViewProperty, MissesNothingOnLatticePlans) {
+  run("lattice", 20271, 6000, latticeTrial);
+}
+
+TEST(SweptViewProperty, MissesNothingOnLoosePlans) {
+  run("loose", 20272, 6000, looseTrial);
+}
+
+}  // namespace
+}  // namespace wend::sight
