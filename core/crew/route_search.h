@@ -14,16 +14,15 @@
 ///
 /// Units     lengths count in whole millimetres, so a step's length is rounded by half of one at most, and the optimum
 ///           is one of these rounded costs; `metres` is not rounded.
-/// Method    instants are bits. For each cell and each mode, one label-setting search by cost (Dial's buckets) holds
-///           the instants reached so far as a bit set; one event carries every instant that a cell gains at one cost,
-///           and is moved on with a few word operations for each cell of the move tree. Standing is an addition: its
-///           carries run through the steps that may be stood in. The cost does not depend on the instant, so the order
-///           of settling is Dijkstra's own and the optimum is the graph's.
-///           Rejected: a state per cell and instant, either in a heap or layer by layer. It answers the same and treats
-///           the same event once for every instant.
-/// Source    E. W. Dijkstra, A note on two problems in connexion with graphs, 1959; R. B. Dial, Algorithm 360, 1969,
-///           from memory.
-/// Cost      events (a few for each cell that can be reached) times the move tree times words of 64 instants.
+/// Method    dynamic programming from instant to instant, which is exact because every edge but the two that change
+///           between standing and walking leads one instant on. Feasibility is worked out for 64 cells at once, cell by
+///           cell along the tree of moves, so that a blocked cell cuts off all moves through it; costs follow only
+///           where something is feasible, eight cells at once where all of them are. Costs above a bound are left out,
+///           and the bound is doubled until there is a route: a route within the bound is the optimum. Rejected: label
+///           setting by cost with the instants of each cell as bits. Where nobody may creep almost every state has a
+///           cost of its own, so the sets held one instant each, and it was no faster than a heap.
+/// Source    R. Bellman, Dynamic Programming, 1957, from memory.
+/// Cost      live words of 64 cells times instants times the move tree; memory 512 bytes for each of those words.
 #pragma once
 
 #include <optional>

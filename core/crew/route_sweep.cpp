@@ -1,398 +1,458 @@
 #include "core/crew/route_sweep.h"
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
+#include <cstring>
 
 #include "core/base/check.h"
-#include "core/crew/instant_events.h"
+#include "core/crew/step_maps.h"
 
 namespace wend::crew {
 namespace {
 
-enum Mode : std::uint8_t { standing = 0, walking = 1 };
-constexpr std::size_t kBits = 128;
-constexpr std::size_t kPollEvery = 256;
+template <class Cost>
+constexpr Cost kNever = std::numeric_limits<Cost>::infinity();
 
-/// The grid with a border that no move leaves.
-struct PaddedGrid {
-  std::size_t border, nx, ny;
-  std::size_t wide() const { return nx + 2 * border; }
-  std::size_t cells() const { return wide() * (ny + 2 * border); }
-  std::size_t of(std::size_t cell) const { return (cell / nx + border) * wide() + cell % nx + border; }
-  std::size_t plain(std::size_t padded) const { return (padded / wide() - border) * nx + padded % wide() - border; }
-  std::ptrdiff_t step(CellOffset o) const { return o.dy * static_cast<std::ptrdiff_t>(wide()) + o.dx; }
+/// The costs of one instant in words of 64 cells, those only in which a state can be reached.
+template <class Cost>
+struct Layer {
+  std::vector<std::int32_t> place;  ///< of each word in `costs`, or -1
+  std::vector<Cost> costs;          ///< 64 of standing and 64 of walking for each word kept
 };
 
-/// Instants of every cell, in blocks.
-class InstantRows {
- public:
-  InstantRows() = default;
-  InstantRows(std::size_t cells, std::size_t blocks) : blocks_(blocks), bits_(cells * blocks, InstantBlock{}) {}
-  bool empty() const { return bits_.empty(); }
-  InstantBlock* of(std::size_t cell) { return bits_.data() + cell * blocks_; }
-  const InstantBlock* of(std::size_t cell) const { return bits_.data() + cell * blocks_; }
-  bool at(std::size_t cell, std::size_t bit) const {
-    return (of(cell)[bit / kBits].word[(bit / 64) % 2] >> (bit % 64)) & 1;
+/// to[i] = min(to[i], from[i] + price), eight at once. Words of sixteen bytes are what every machine has.
+template <class Cost>
+void lowerEight(Cost* to, const Cost* from, Cost price) {
+  typedef Cost Lanes __attribute__((vector_size(16)));
+  constexpr std::size_t kLanes = 16 / sizeof(Cost);
+  for (std::size_t i = 0; i < 8; i += kLanes) {
+    Lanes a, b;
+    std::memcpy(&a, to + i, 16);
+    std::memcpy(&b, from + i, 16);
+    b += price;
+    a = b < a ? b : a;
+    std::memcpy(to + i, &a, 16);
   }
-  /// Step k of a cell becomes bit k + shift, shift 0 or 1.
-  void read(const CellTimes& times, const PaddedGrid& grid, int shift);
+}
 
- private:
-  std::size_t blocks_ = 0;
-  std::vector<InstantBlock> bits_;
-};
-
-void InstantRows::read(const CellTimes& times, const PaddedGrid& grid, int shift) {
-  for (std::size_t cell = 0; cell < times.cells(); ++cell) {
-    InstantBlock* row = of(grid.of(cell));
-    std::uint64_t carried = 0;
-    for (std::size_t w = 0; w < blocks_ * 2; ++w) {
-      const std::uint64_t word = w < times.words() ? times.of(cell)[w] : 0;
-      row[w / 2].word[w % 2] = shift ? (word << 1) | carried : word;
-      carried = word >> 63;
+/// The same for those of 64 cells whose bit is in `bits`; `live` has the bits of all that are not infinite, so that
+/// eight of which the others are infinite go together.
+template <class Cost>
+void lower(Cost* to, const Cost* from, Cost price, std::uint64_t bits, std::uint64_t live) {
+  for (std::size_t i = 0; bits != 0; i += 8, bits >>= 8, live >>= 8) {
+    const auto eight = static_cast<unsigned>(bits & 0xff);
+    if (eight == 0) continue;
+    if (eight == (live & 0xff)) {
+      lowerEight(to + i, from + i, price);
+      continue;
     }
-  }
-}
-
-/// Bits one instant later, from one range of blocks into another that starts with it and may be a block longer.
-void shiftOne(const InstantBlock* bits, std::size_t count, InstantBlock* out, std::size_t outCount) {
-  std::uint64_t carried = 0;
-  for (std::size_t b = 0; b < outCount; ++b) {
-    const std::uint64_t low = b < count ? bits[b].word[0] : 0, high = b < count ? bits[b].word[1] : 0;
-    out[b].word[0] = (low << 1) | carried;
-    out[b].word[1] = (high << 1) | (low >> 63);
-    carried = high >> 63;
-  }
-}
-
-/// What standing makes of the instants at which it begins: the carries of an addition run through the steps that may
-/// be stood in. `steps` and `out` from the same block on.
-void flood(InstantBlock* bits, const InstantBlock* steps, std::size_t count) {
-  std::uint64_t carry = 0;
-  for (std::size_t w = 0; w < count * 2; ++w) {
-    const std::uint64_t a = steps[w / 2].word[w % 2], b = a & bits[w / 2].word[w % 2];
-    const std::uint64_t half = a + b, sum = half + carry;
-    const std::uint64_t overflow = (half < a) | (sum < half);
-    bits[w / 2].word[w % 2] |= sum ^ a ^ b;
-    carry = overflow;
+    for (unsigned rest = eight; rest != 0; rest &= rest - 1) {
+      const std::size_t at = i + static_cast<std::size_t>(std::countr_zero(rest));
+      to[at] = std::min(to[at], from[at] + price);
+    }
   }
 }
 
 struct State {
-  std::uint8_t mode;
-  std::size_t cell, instant;  // of the padded grid
+  bool walking;
+  std::size_t bit, instant;
 };
 
+template <class Cost>
 class Sweep {
  public:
-  explicit Sweep(const SweepInput& input);
-  std::optional<SweepOutcome> outcome(const base::Cancel& cancel);
-
- private:
-  bool priced() const { return input_.clear != nullptr; }
-  std::int64_t standPrice(std::size_t cell) const { return prices_.empty() ? 0 : prices_[cell]; }
-
-  void offer(std::uint8_t mode, std::size_t cell, std::int64_t cost, const InstantBlock* bits, BlockRange range);
-  void offerStanding(std::size_t cell, std::int64_t cost, const InstantBlock* bits, BlockRange range);
-  bool settle(std::int32_t index);
-  void fromStanding(const InstantEvent& event);
-  void fromWalking(const InstantEvent& event);
-  void standExposed(const InstantEvent& event);
-  template <bool isPriced>
-  void walk(std::size_t cell, std::int64_t cost, BlockRange range);
-  void arrive(const Move& move, std::size_t cell, std::int64_t cost, const InstantBlock* bits, BlockRange range);
-
-  std::optional<std::int64_t> label(const State& state) const;
-  State before(const State& state, std::int64_t& cost, int& lastMove) const;
-  bool isBefore(const State& state, std::int64_t price, std::int64_t& cost) const;
-  std::optional<State> beforeByMove(const State& state, std::int64_t& cost, bool brisk, int& lastMove) const;
-  std::optional<State> beforeByMove(const State& state, std::int64_t& cost, int move) const;
-  std::vector<RouteState> path(State end) const;
+  Sweep(const SweepInput& input, const BorderedGrid& grid, const StepMaps& stand, const StepMaps& move,
+        const StepMaps* clear);
+  /// False when cancelled.
+  bool run(Cost most, const base::Cancel& cancel);
+  /// Of the cheapest end, when the last run has one.
+  std::optional<State> end() const { return end_; }
+  /// Whether a state was left out of the last run as too dear.
+  bool leftOut() const { return leftOut_; }
+  Cost label(const State& state) const;
+  std::vector<RouteState> path() const;
   void addFurthest(SweepOutcome& outcome) const;
 
+ private:
+  /// Costs of standing and of walking at an instant; a cell with no state is infinite.
+  struct Front {
+    std::vector<Cost> stand, walk;
+    std::vector<std::uint64_t> standing, walking;  ///< bits of the finite ones
+    std::vector<std::uint8_t> touched;             ///< words that may hold something
+  };
+
+  Cost* lanes(std::vector<Cost>& costs, std::size_t bit) const { return costs.data() + kMargin + bit; }
+  const Cost* lanes(const std::vector<Cost>& costs, std::size_t bit) const { return costs.data() + kMargin + bit; }
+  Cost standPrice(std::size_t bit) const { return prices_.empty() ? 0 : prices_[bit]; }
+
+  void begin();
+  void settle(std::size_t instant);
+  void settleWord(std::size_t word, Layer<Cost>& layer);
+  void findEnd();
+  void advance(std::size_t step);
+  void shiftMaps(std::size_t step);
+  void standOn(std::size_t word, std::size_t step);
+  void walkOn(std::size_t word);
+  void reach(std::size_t word, std::size_t move, std::uint64_t bits, Cost price);
+  void touch(std::size_t firstBit);
+  void wipe(Front& front);
+
+  bool isReachedFrom(const State& from, Cost price, Cost& cost) const;
+  std::optional<State> beforeByMove(const State& state, Cost& cost, std::size_t move) const;
+  std::optional<State> beforeByMoves(const State& state, Cost& cost, bool brisk, std::size_t& lastMove) const;
+  State before(const State& state, Cost& cost, std::size_t& lastMove) const;
+
+  static constexpr std::size_t kMargin = 64;
   const SweepInput& input_;
   const MoveSet& moves_;
-  PaddedGrid grid_;
-  std::size_t last_, blocks_;
-  std::vector<std::int64_t> lengths_, prices_;
-  std::vector<std::ptrdiff_t> nodeSteps_;
-  std::vector<std::uint8_t> isEnd_;
-  // Steps stood in at bit k, steps moved in at bit k + 1 where the move arrives.
-  InstantRows stand_, move_, standClear_, moveClear_;
-  InstantRows settled_[2], offered_[2];
-  // Every instant ever offered at up to this cost is in `offered_`.
-  std::vector<std::int64_t> offeredCost_[2];
-  std::vector<std::int32_t> list_[2];
-  InstantQueue queue_;
-  std::vector<InstantBlock> stack_, clearStack_, scratch_, copy_;
+  const BorderedGrid& grid_;
+  const StepMaps &stand_, &move_;
+  const StepMaps* clear_;
+  std::size_t last_;
+  Cost perWalk_, seenPrice_, most_ = 0;
+  std::vector<Cost> lengths_, prices_;
+  Front now_, next_;
+  // For each number of columns away, the step's map moved so that a cell's bit is that of the cell so far east.
+  std::vector<std::vector<std::uint64_t>> movedBy_, clearBy_;
+  std::vector<std::uint64_t> stack_, clearStack_;
+  std::vector<Layer<Cost>> layers_;
   std::optional<State> end_;
+  bool leftOut_ = false;
 };
 
-std::int64_t dearestEdge(const SweepInput& input) {
-  std::int64_t price = input.perWalk;
-  for (const std::int64_t stand : input.standPrice) price = std::max(price, stand);
-  return price + input.seenPrice + millimetres(input.moves->radius() * input.grid.cell) + 1;
-}
-
-Sweep::Sweep(const SweepInput& input)
+template <class Cost>
+Sweep<Cost>::Sweep(const SweepInput& input, const BorderedGrid& grid, const StepMaps& stand, const StepMaps& move,
+                   const StepMaps* clear)
     : input_(input),
       moves_(*input.moves),
-      grid_{static_cast<std::size_t>(moves_.reach()), static_cast<std::size_t>(input.grid.nx),
-            static_cast<std::size_t>(input.grid.ny)},
+      grid_(grid),
+      stand_(stand),
+      move_(move),
+      clear_(clear),
       last_(input.stand->steps()),
-      blocks_(last_ / kBits + 1),
-      stand_(grid_.cells(), blocks_),
-      move_(stand_),
-      queue_(dearestEdge(input)) {
-  stand_.read(*input.stand, grid_, 0);
-  move_.read(*input.move, grid_, 1);
-  if (priced()) {
-    CellTimes clear = *input.stand;
-    clear.keepOnly(*input.clear);
-    (standClear_ = InstantRows(grid_.cells(), blocks_)).read(clear, grid_, 0);
-    clear = *input.move;
-    clear.keepOnly(*input.clear);
-    (moveClear_ = InstantRows(grid_.cells(), blocks_)).read(clear, grid_, 1);
+      perWalk_(static_cast<Cost>(input.perWalk)),
+      seenPrice_(static_cast<Cost>(input.seenPrice)) {
+  for (const Move& move_set : moves_.moves())
+    lengths_.push_back(static_cast<Cost>(millimetres(move_set.cells * input.grid.cell)));
+  if (!input.standPrice.empty()) prices_.assign(grid.bits(), 0);
+  for (std::size_t i = 0; i < input.standPrice.size(); ++i)
+    prices_[grid.bitOf(i)] = static_cast<Cost>(input.standPrice[i]);
+  for (Front* front : {&now_, &next_}) {
+    front->stand.assign(grid.bits() + 2 * kMargin, kNever<Cost>);
+    front->walk = front->stand;
+    front->standing.assign(grid.allWords(), 0);
+    front->walking = front->standing;
+    front->touched.assign(grid.allWords(), 0);
   }
-  for (const Move& move : moves_.moves()) lengths_.push_back(millimetres(move.cells * input.grid.cell));
-  for (const MoveSet::Node& node : moves_.tree()) nodeSteps_.push_back(grid_.step(node.at));
-  isEnd_.assign(grid_.cells(), input.ends.empty());
-  for (const std::size_t cell : input.ends) isEnd_[grid_.of(cell)] = 1;
-  if (!input.standPrice.empty()) prices_.assign(grid_.cells(), 0);
-  for (std::size_t i = 0; i < input.standPrice.size(); ++i) prices_[grid_.of(i)] = input.standPrice[i];
-  for (const Mode mode : {standing, walking}) {
-    settled_[mode] = offered_[mode] = InstantRows(grid_.cells(), blocks_);
-    offeredCost_[mode].assign(grid_.cells(), 0);
-    list_[mode].assign(grid_.cells(), -1);
-  }
-  stack_.resize(static_cast<std::size_t>(moves_.depth()) * blocks_);
-  if (priced()) clearStack_ = stack_;
-  scratch_.resize(blocks_);
+  const auto columns = static_cast<std::size_t>(2 * moves_.reach() + 1);
+  movedBy_.assign(columns, std::vector<std::uint64_t>(grid.allWords()));
+  if (clear_) clearBy_ = movedBy_;
+  stack_.resize(static_cast<std::size_t>(moves_.depth()));
+  clearStack_ = stack_;
 }
 
-/// Queues what the cell has not been offered at this cost or a lower one.
-void Sweep::offer(std::uint8_t mode, std::size_t cell, std::int64_t cost, const InstantBlock* bits, BlockRange range) {
-  if (cost > input_.most) return;
-  const bool dearest = cost >= offeredCost_[mode][cell];
-  const InstantBlock* known = (dearest ? offered_ : settled_)[mode].of(cell);
-  while (range.from < range.until && !InstantBlock{bits->word & ~known[range.from].word}.any()) ++range.from, ++bits;
-  if (range.from == range.until) return;
-  InstantBlock* fresh = queue_.room(range.until - range.from);
-  InstantBlock* offered = offered_[mode].of(cell);
-  for (std::size_t b = range.from; b < range.until; ++b) {
-    fresh[b - range.from].word = bits[b - range.from].word & ~known[b].word;
-    offered[b].word |= fresh[b - range.from].word;
-  }
-  while (!fresh[range.until - range.from - 1].any()) --range.until;
-  if (dearest) offeredCost_[mode][cell] = cost;
-  queue_.push(cost, static_cast<std::uint32_t>(cell), mode, range);
-}
-
-void Sweep::offerStanding(std::size_t cell, std::int64_t cost, const InstantBlock* bits, BlockRange range) {
-  for (std::size_t b = range.from; b < blocks_; ++b)
-    scratch_[b] = b < range.until ? bits[b - range.from] : InstantBlock{};
-  flood(&scratch_[range.from], (priced() ? standClear_ : stand_).of(cell) + range.from, blocks_ - range.from);
-  offer(standing, cell, cost, &scratch_[range.from], {range.from, blocks_});
-}
-
-/// Standing on where one is seen: a step at a time, each at its price.
-void Sweep::standExposed(const InstantEvent& event) {
-  const InstantBlock *bits = queue_.bits(event), *all = stand_.of(event.cell), *clear = standClear_.of(event.cell);
-  const std::size_t count = event.range().until - event.range().from;
-  const std::size_t outCount = std::min(count + 1, blocks_ - event.from);
-  std::vector<InstantBlock> exposed(bits, bits + count), later(outCount);
-  for (std::size_t b = 0; b < count; ++b) exposed[b].word &= all[event.from + b].word & ~clear[event.from + b].word;
-  shiftOne(exposed.data(), count, later.data(), outCount);
-  offerStanding(event.cell, event.cost + input_.seenPrice, later.data(), {event.from, event.from + outCount});
-}
-
-void Sweep::fromStanding(const InstantEvent& event) {
-  if (isEnd_[event.cell] && settled_[standing].at(event.cell, last_)) {
-    end_ = State{standing, event.cell, last_};
-    return;
-  }
-  if (priced()) standExposed(event);
-  copy_.assign(queue_.bits(event), queue_.bits(event) + (event.range().until - event.range().from));
-  offer(walking, event.cell, event.cost + input_.perWalk, copy_.data(), event.range());
-}
-
-void Sweep::fromWalking(const InstantEvent& event) {
-  const std::size_t count = event.range().until - event.range().from;
-  const std::size_t outCount = std::min(count + 1, blocks_ - event.from);
-  shiftOne(queue_.bits(event), count, stack_.data(), outCount);
-  copy_.assign(queue_.bits(event), queue_.bits(event) + count);
-  offerStanding(event.cell, event.cost + standPrice(event.cell), copy_.data(), event.range());
-  if (priced()) {
-    std::copy_n(stack_.begin(), outCount, clearStack_.begin());
-    walk<true>(event.cell, event.cost, {event.from, event.from + outCount});
-  } else {
-    walk<false>(event.cell, event.cost, {event.from, event.from + outCount});
+template <class Cost>
+void Sweep<Cost>::wipe(Front& front) {
+  for (std::size_t word = 0; word < grid_.allWords(); ++word) {
+    if (!front.touched[word]) continue;
+    std::fill_n(lanes(front.stand, word * 64), 64, kNever<Cost>);
+    std::fill_n(lanes(front.walk, word * 64), 64, kNever<Cost>);
+    front.standing[word] = front.walking[word] = 0;
+    front.touched[word] = 0;
   }
 }
 
-/// Through the tree of moves, from the instants at the bottom of the stack: below each node lie the instants at which
-/// everything up to it is free.
-template <bool isPriced>
-void Sweep::walk(std::size_t cell, std::int64_t cost, BlockRange range) {
+template <class Cost>
+void Sweep<Cost>::begin() {
+  wipe(now_);
+  wipe(next_);
+  layers_.clear();
+  end_.reset();
+  leftOut_ = false;
+  for (const std::size_t cell : input_.starts) {
+    const std::size_t bit = grid_.bitOf(cell);
+    *lanes(now_.stand, bit) = 0;
+    now_.touched[bit / 64] = 1;
+  }
+}
+
+template <class Cost>
+bool Sweep<Cost>::run(Cost most, const base::Cancel& cancel) {
+  most_ = most;
+  begin();
+  for (std::size_t instant = 0;; ++instant) {
+    if (cancel.fired()) return false;
+    settle(instant);
+    if (instant == last_) break;
+    advance(instant);
+    wipe(now_);
+    std::swap(now_, next_);
+  }
+  findEnd();
+  return true;
+}
+
+/// Those who arrive stand, those who stand set off, and what is too dear is left out.
+template <class Cost>
+void Sweep<Cost>::settle(std::size_t instant) {
+  Layer<Cost>& layer = layers_.emplace_back();
+  layer.place.assign(grid_.allWords(), -1);
+  for (std::size_t word = 0; word < grid_.allWords(); ++word)
+    if (now_.touched[word]) settleWord(word, layer);
+  WEND_CHECK(layers_.size() == instant + 1);
+}
+
+template <class Cost>
+void Sweep<Cost>::settleWord(std::size_t word, Layer<Cost>& layer) {
+  Cost *stand = lanes(now_.stand, word * 64), *walk = lanes(now_.walk, word * 64);
+  std::uint64_t standing = 0, walking = 0;
+  for (std::size_t i = 0; i < 64; ++i) {
+    stand[i] = std::min(stand[i], walk[i] + standPrice(word * 64 + i));
+    walk[i] = std::min(walk[i], stand[i] + perWalk_);
+    for (Cost* cost : {&stand[i], &walk[i]}) {
+      if (*cost <= most_ || *cost == kNever<Cost>) continue;
+      *cost = kNever<Cost>;
+      leftOut_ = true;
+    }
+    standing |= std::uint64_t{stand[i] != kNever<Cost>} << i;
+    walking |= std::uint64_t{walk[i] != kNever<Cost>} << i;
+  }
+  now_.standing[word] = standing;
+  now_.walking[word] = walking;
+  if ((standing | walking) == 0) return;
+  layer.place[word] = static_cast<std::int32_t>(layer.costs.size());
+  layer.costs.insert(layer.costs.end(), stand, stand + 64);
+  layer.costs.insert(layer.costs.end(), walk, walk + 64);
+}
+
+template <class Cost>
+void Sweep<Cost>::findEnd() {
+  Cost least = kNever<Cost>;
+  const auto look = [&](std::size_t cell) {
+    const State state{false, grid_.bitOf(cell), last_};
+    const Cost cost = label(state);
+    if (cost < least) least = cost, end_ = state;
+  };
+  for (const std::size_t cell : input_.ends) look(cell);
+  for (std::size_t cell = 0; input_.ends.empty() && cell < input_.grid.cells(); ++cell) look(cell);
+}
+
+template <class Cost>
+void Sweep<Cost>::shiftMaps(std::size_t step) {
+  const int reach = moves_.reach();
+  for (int by = -reach; by <= reach; ++by) {
+    const auto slot = static_cast<std::size_t>(by + reach);
+    const auto shift = static_cast<unsigned>(std::abs(by));
+    for (const bool clear : {false, true}) {
+      if (clear && !clear_) continue;
+      const std::uint64_t* map = (clear ? *clear_ : move_).at(step);
+      std::uint64_t* moved = (clear ? clearBy_ : movedBy_)[slot].data();
+      // A row's neighbours bring nothing in: its first and last bits are border.
+      const std::size_t words = grid_.allWords();
+      for (std::size_t w = 0; w < words; ++w) {
+        const std::uint64_t next = by > 0 && w + 1 < words ? map[w + 1] << (64 - shift) : 0;
+        const std::uint64_t past = by < 0 && w > 0 ? map[w - 1] >> (64 - shift) : 0;
+        moved[w] = by == 0 ? map[w] : by > 0 ? (map[w] >> shift) | next : (map[w] << shift) | past;
+      }
+    }
+  }
+}
+
+template <class Cost>
+void Sweep<Cost>::advance(std::size_t step) {
+  shiftMaps(step);
+  for (std::size_t word = 0; word < grid_.allWords(); ++word) {
+    if (!now_.touched[word]) continue;
+    if (now_.standing[word] != 0) standOn(word, step);
+    if (now_.walking[word] != 0) walkOn(word);
+  }
+}
+
+template <class Cost>
+void Sweep<Cost>::standOn(std::size_t word, std::size_t step) {
+  const std::uint64_t live = now_.standing[word], bits = live & stand_.at(step)[word];
+  if (bits == 0) return;
+  const std::uint64_t clear = clear_ ? bits & clear_->at(step)[word] : bits;
+  Cost* to = lanes(next_.stand, word * 64);
+  const Cost* from = lanes(now_.stand, word * 64);
+  lower(to, from, Cost{0}, clear, live);
+  if (bits != clear) lower(to, from, seenPrice_, bits & ~clear, live);
+  next_.touched[word] = 1;
+}
+
+/// Through the tree of moves: at each node, those of 64 cells from where everything passed so far is free.
+template <class Cost>
+void Sweep<Cost>::walkOn(std::size_t word) {
   const auto& tree = moves_.tree();
-  const std::size_t count = range.until - range.from;
+  const auto reachColumns = static_cast<std::size_t>(moves_.reach());
   for (std::size_t i = 0; i < tree.size();) {
-    const auto depth = static_cast<std::size_t>(tree[i].depth);
-    const std::size_t at = cell + static_cast<std::size_t>(nodeSteps_[i]);
-    const InstantBlock* free = move_.of(at) + range.from;
-    const InstantBlock* above = &stack_[(depth > 0 ? depth - 1 : 0) * count];
-    InstantBlock* here = &stack_[depth * count];
-    InstantBlock any{};
-    for (std::size_t b = 0; b < count; ++b) any.word |= here[b].word = above[b].word & free[b].word;
-    if (!any.any()) {
-      i = tree[i].after;
+    const MoveSet::Node& node = tree[i];
+    const auto depth = static_cast<std::size_t>(node.depth);
+    const std::size_t column = reachColumns + static_cast<std::size_t>(node.at.dx);
+    const std::size_t there = word + static_cast<std::size_t>(node.at.dy) * grid_.words();
+    const std::uint64_t free = (depth > 0 ? stack_[depth - 1] : now_.walking[word]) & movedBy_[column][there];
+    stack_[depth] = free;
+    if (free == 0) {
+      i = node.after;
       continue;
     }
-    if constexpr (isPriced) {
-      const InstantBlock* clear = moveClear_.of(at) + range.from;
-      const InstantBlock* clearAbove = &clearStack_[(depth > 0 ? depth - 1 : 0) * count];
-      for (std::size_t b = 0; b < count; ++b) clearStack_[depth * count + b].word = clearAbove[b].word & clear[b].word;
+    std::uint64_t clear = free;
+    if (clear_) {
+      clear &= (depth > 0 ? clearStack_[depth - 1] : free) & clearBy_[column][there];
+      clearStack_[depth] = clear;
     }
-    if (tree[i].move >= 0) {
-      const auto move = static_cast<std::size_t>(tree[i].move);
-      if constexpr (isPriced)
-        arrive(moves_.moves()[move], at, cost + lengths_[move], &clearStack_[depth * count], range);
-      arrive(moves_.moves()[move], at, cost + lengths_[move] + (isPriced ? input_.seenPrice : 0), here, range);
+    if (node.move >= 0) {
+      const auto move = static_cast<std::size_t>(node.move);
+      reach(word, move, clear, lengths_[move]);
+      if (free != clear) reach(word, move, free & ~clear, lengths_[move] + seenPrice_);
     }
     ++i;
   }
 }
 
-void Sweep::arrive(const Move& move, std::size_t cell, std::int64_t cost, const InstantBlock* bits, BlockRange range) {
-  if (move.brisk)
-    offer(walking, cell, cost, bits, range);
-  else
-    offerStanding(cell, cost + standPrice(cell), bits, range);
+template <class Cost>
+void Sweep<Cost>::touch(std::size_t firstBit) {
+  next_.touched[firstBit / 64] = 1;
+  if (firstBit % 64 != 0 && firstBit / 64 + 1 < grid_.allWords()) next_.touched[firstBit / 64 + 1] = 1;
 }
 
-/// Keeps what is new of the event and goes on from it. False when the end is reached.
-bool Sweep::settle(std::int32_t index) {
-  InstantEvent& event = queue_.event(index);
-  InstantBlock *bits = queue_.bits(event), *known = settled_[event.mode].of(event.cell) + event.from;
-  InstantBlock any{};
-  for (std::size_t b = 0; b < event.range().until - event.range().from; ++b) {
-    any.word |= bits[b].word &= ~known[b].word;
-    known[b].word |= bits[b].word;
+template <class Cost>
+void Sweep<Cost>::reach(std::size_t word, std::size_t move, std::uint64_t bits, Cost price) {
+  if (bits == 0) return;
+  const Move& way = moves_.moves()[move];
+  const std::size_t to = word * 64 + static_cast<std::size_t>(grid_.step(way.to));
+  const Cost* from = lanes(now_.walk, word * 64);
+  touch(to);
+  if (way.brisk || prices_.empty())
+    return lower(lanes(way.brisk ? next_.walk : next_.stand, to), from, price, bits, now_.walking[word]);
+  for (std::uint64_t rest = bits; rest != 0; rest &= rest - 1) {
+    const auto i = static_cast<std::size_t>(std::countr_zero(rest));
+    Cost& stand = *lanes(next_.stand, to + i);
+    stand = std::min(stand, from[i] + price + prices_[to + i]);
   }
-  if (!any.any()) return true;
-  event.next = list_[event.mode][event.cell];
-  list_[event.mode][event.cell] = index;
-  const InstantEvent copy = event;
-  copy.mode == standing ? fromStanding(copy) : fromWalking(copy);
-  return !end_;
 }
 
-std::optional<SweepOutcome> Sweep::outcome(const base::Cancel& cancel) {
-  const InstantBlock atOnce{{1, 0}};
-  for (const std::size_t cell : input_.starts) offerStanding(grid_.of(cell), 0, &atOnce, {0, 1});
-  std::size_t settled = 0;
-  for (std::optional<std::int32_t> index; (index = queue_.take());) {
-    if (settled++ % kPollEvery == 0 && cancel.fired()) return std::nullopt;
-    if (!settle(*index)) break;
-  }
-  SweepOutcome outcome;
-  outcome.events = queue_.pushed();
-  if (end_) {
-    outcome.cost = label(*end_);
-    outcome.path = path(*end_);
-  } else {
-    addFurthest(outcome);
-  }
-  return outcome;
+template <class Cost>
+Cost Sweep<Cost>::label(const State& state) const {
+  const Layer<Cost>& layer = layers_[state.instant];
+  const std::int32_t place = layer.place[state.bit / 64];
+  if (place < 0) return kNever<Cost>;
+  return layer.costs[static_cast<std::size_t>(place) + (state.walking ? 64 : 0) + state.bit % 64];
 }
 
-std::optional<std::int64_t> Sweep::label(const State& state) const {
-  const std::size_t block = state.instant / kBits;
-  for (std::int32_t i = list_[state.mode][state.cell]; i >= 0; i = queue_.event(i).next) {
-    const InstantEvent& event = queue_.event(i);
-    if (block < event.from || block >= event.until) continue;
-    const std::uint64_t word = queue_.bits(event)[block - event.from].word[(state.instant / 64) % 2];
-    if ((word >> (state.instant % 64)) & 1) return event.cost;
-  }
-  return std::nullopt;
-}
-
-bool Sweep::isBefore(const State& state, std::int64_t price, std::int64_t& cost) const {
-  if (label(state) != cost - price) return false;
+template <class Cost>
+bool Sweep<Cost>::isReachedFrom(const State& from, Cost price, Cost& cost) const {
+  if (label(from) != cost - price) return false;
   cost -= price;
   return true;
 }
 
-std::optional<State> Sweep::beforeByMove(const State& state, std::int64_t& cost, int move) const {
-  const CellOffset to = moves_.moves()[static_cast<std::size_t>(move)].to;
-  const State from{walking, state.cell - static_cast<std::size_t>(grid_.step(to)), state.instant - 1};
+template <class Cost>
+std::optional<State> Sweep<Cost>::beforeByMove(const State& state, Cost& cost, std::size_t move) const {
+  const CellOffset to = moves_.moves()[move].to;
+  const State from{true, state.bit - static_cast<std::size_t>(grid_.step(to)), state.instant - 1};
   bool clear = true;
   for (const CellOffset o : cellsPassed(to)) {
-    const std::size_t cell = from.cell + static_cast<std::size_t>(grid_.step(o));
-    if (!move_.at(cell, state.instant)) return std::nullopt;
-    clear = clear && (!priced() || moveClear_.at(cell, state.instant));
+    const std::size_t bit = from.bit + static_cast<std::size_t>(grid_.step(o));
+    if (!move_.at(from.instant, bit)) return std::nullopt;
+    clear = clear && (!clear_ || clear_->at(from.instant, bit));
   }
-  std::int64_t price = lengths_[static_cast<std::size_t>(move)] + (clear ? 0 : input_.seenPrice);
-  if (state.mode == standing) price += standPrice(state.cell);
-  if (!isBefore(from, price, cost)) return std::nullopt;
+  Cost price = lengths_[move] + (clear ? 0 : seenPrice_);
+  if (!state.walking) price += standPrice(state.bit);
+  if (!isReachedFrom(from, price, cost)) return std::nullopt;
   return from;
 }
 
-std::optional<State> Sweep::beforeByMove(const State& state, std::int64_t& cost, bool brisk, int& lastMove) const {
+template <class Cost>
+std::optional<State> Sweep<Cost>::beforeByMoves(const State& state, Cost& cost, bool brisk,
+                                                std::size_t& lastMove) const {
   if (state.instant == 0) return std::nullopt;
-  if (brisk && lastMove >= 0)
+  const std::size_t count = moves_.moves().size();
+  if (brisk && lastMove < count)
     if (const auto from = beforeByMove(state, cost, lastMove)) return from;
-  for (int move = 0; move < static_cast<int>(moves_.moves().size()); ++move) {
-    if (moves_.moves()[static_cast<std::size_t>(move)].brisk != brisk) continue;
-    if (const auto from = beforeByMove(state, cost, move)) return lastMove = brisk ? move : -1, from;
+  for (std::size_t move = 0; move < count; ++move) {
+    if (moves_.moves()[move].brisk != brisk) continue;
+    if (const auto from = beforeByMove(state, cost, move)) {
+      lastMove = brisk ? move : count;
+      return from;
+    }
   }
   return std::nullopt;
 }
 
 /// A state one cheapest way to this one comes from: standing on before walking, and straight on before turning.
-State Sweep::before(const State& state, std::int64_t& cost, int& lastMove) const {
-  if (state.mode == standing) {
-    if (state.instant > 0 && stand_.at(state.cell, state.instant - 1)) {
-      const State stood{standing, state.cell, state.instant - 1};
-      const bool clear = !priced() || standClear_.at(state.cell, stood.instant);
-      if (isBefore(stood, clear ? 0 : input_.seenPrice, cost)) return stood;
+template <class Cost>
+State Sweep<Cost>::before(const State& state, Cost& cost, std::size_t& lastMove) const {
+  if (!state.walking) {
+    if (state.instant > 0 && stand_.at(state.instant - 1, state.bit)) {
+      const State stood{false, state.bit, state.instant - 1};
+      const bool clear = !clear_ || clear_->at(stood.instant, state.bit);
+      if (isReachedFrom(stood, clear ? 0 : seenPrice_, cost)) return stood;
     }
-    lastMove = -1;
-    const State arrived{walking, state.cell, state.instant};
-    if (isBefore(arrived, standPrice(state.cell), cost)) return arrived;
-    if (const auto from = beforeByMove(state, cost, false, lastMove)) return *from;
+    lastMove = moves_.moves().size();
+    const State arrived{true, state.bit, state.instant};
+    if (isReachedFrom(arrived, standPrice(state.bit), cost)) return arrived;
+    if (const auto from = beforeByMoves(state, cost, false, lastMove)) return *from;
   } else {
-    if (const auto from = beforeByMove(state, cost, true, lastMove)) return *from;
-    const State stood{standing, state.cell, state.instant};
-    if (isBefore(stood, input_.perWalk, cost)) return stood;
+    if (const auto from = beforeByMoves(state, cost, true, lastMove)) return *from;
+    const State stood{false, state.bit, state.instant};
+    if (isReachedFrom(stood, perWalk_, cost)) return stood;
   }
   WEND_CHECK(!"a state without a way to it");
   return state;
 }
 
-std::vector<RouteState> Sweep::path(State end) const {
+template <class Cost>
+std::vector<RouteState> Sweep<Cost>::path() const {
   std::vector<RouteState> states;
-  std::int64_t cost = *label(end);
-  int lastMove = -1;
-  for (State state = end;; state = before(state, cost, lastMove)) {
-    states.push_back({state.mode == walking, grid_.plain(state.cell), state.instant});
-    if (state.mode == standing && state.instant == 0) break;
+  Cost cost = label(*end_);
+  std::size_t lastMove = moves_.moves().size();
+  for (State state = *end_;; state = before(state, cost, lastMove)) {
+    states.push_back({state.walking, grid_.cellOf(state.bit), state.instant});
+    if (!state.walking && state.instant == 0) break;
   }
   std::reverse(states.begin(), states.end());
   return states;
 }
 
-void Sweep::addFurthest(SweepOutcome& outcome) const {
+template <class Cost>
+void Sweep<Cost>::addFurthest(SweepOutcome& outcome) const {
+  const auto hasStates = [](const Layer<Cost>& layer) { return !layer.costs.empty(); };
+  outcome.furthest = layers_.size() - 1;
+  while (!hasStates(layers_[outcome.furthest])) --outcome.furthest;
   for (std::size_t cell = 0; cell < input_.grid.cells(); ++cell) {
-    const std::size_t at = grid_.of(cell);
-    for (std::size_t instant = last_ + 1; instant-- > outcome.furthest;) {
-      if (!settled_[standing].at(at, instant) && !settled_[walking].at(at, instant)) continue;
-      if (instant > outcome.furthest) outcome.furthestCells.clear();
-      outcome.furthest = instant;
+    const std::size_t bit = grid_.bitOf(cell);
+    for (const bool walking : {false, true}) {
+      if (label({walking, bit, outcome.furthest}) == kNever<Cost>) continue;
       outcome.furthestCells.push_back(cell);
       break;
     }
   }
+}
+
+/// Costs up to here are tried first, then twice as much and so on: most routes are short.
+constexpr std::int64_t kFirstTry = 12'000;
+
+template <class Cost>
+std::optional<SweepOutcome> sweepWith(const SweepInput& input, const base::Cancel& cancel) {
+  const BorderedGrid grid(input.grid, input.moves->reach());
+  const StepMaps stand(*input.stand, grid), move(*input.move, grid);
+  std::optional<StepMaps> clear;
+  if (input.clear) clear.emplace(*input.clear, grid);
+  Sweep<Cost> sweep(input, grid, stand, move, clear ? &*clear : nullptr);
+  SweepOutcome outcome;
+  for (std::int64_t most = input.most.value_or(kFirstTry + input.seenPrice);; most *= 2) {
+    if (!sweep.run(static_cast<Cost>(most), cancel)) return std::nullopt;
+    if (sweep.end() || !sweep.leftOut() || input.most) break;
+  }
+  if (sweep.end()) {
+    outcome.cost = static_cast<std::int64_t>(sweep.label(*sweep.end()));
+    outcome.path = sweep.path();
+  } else {
+    sweep.addFurthest(outcome);
+  }
+  return outcome;
 }
 
 }  // namespace
@@ -404,7 +464,7 @@ std::int64_t millimetres(double metres) {
 std::optional<SweepOutcome> sweep(const SweepInput& input, const base::Cancel& cancel) {
   WEND_CHECK(input.stand && input.move && input.moves && input.stand->cells() == input.grid.cells());
   WEND_CHECK(input.move->steps() == input.stand->steps() && !input.starts.empty());
-  return Sweep(input).outcome(cancel);
+  return input.clear ? sweepWith<double>(input, cancel) : sweepWith<float>(input, cancel);
 }
 
 }  // namespace wend::crew

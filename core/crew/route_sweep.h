@@ -26,8 +26,8 @@ struct SweepInput {
   const MoveSet* moves = nullptr;
   std::vector<std::size_t> starts, ends;  ///< no ends: anywhere
   std::int64_t perWalk = 3000, seenPrice = 0;
-  std::vector<std::int64_t> standPrice;                          ///< by cell; none: nothing
-  std::int64_t most = std::numeric_limits<std::int64_t>::max();  ///< dearer routes are not looked for
+  std::vector<std::int64_t> standPrice;  ///< by cell; none: nothing
+  std::optional<std::int64_t> most;      ///< dearer routes are not looked for
 };
 
 /// One state of the graph.
@@ -43,13 +43,12 @@ struct SweepOutcome {
   /// Without a path and without `most`: the last instant of any state that can be reached, and its cells in order.
   std::size_t furthest = 0;
   std::vector<std::size_t> furthestCells;
-  std::size_t events = 0;  ///< a measure of the work
 };
 
 /// Requires  what is pointed to agrees with the grid in cells and with each other in steps.
 /// Ensures   (1) states are settled in order of cost, each at the least cost of any way to it; (2) the path is a
 ///           cheapest one, and the same for the same input.
-/// Fails     when cancelled, polled every few hundred events: nothing.
+/// Fails     when cancelled, polled at every instant: nothing.
 std::optional<SweepOutcome> sweep(const SweepInput& input, const base::Cancel& cancel);
 
 }  // namespace wend::crew
