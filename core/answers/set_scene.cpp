@@ -90,7 +90,7 @@ light::Distribution distributionFor(const plan::Fixture& fixture, const light::L
     return light::distributionOf({beam->candela, beam->beam, beam->field});
   const auto& ies = std::get<plan::IesOutput>(fixture.output);
   const auto luminaire = luminaires.find(ies.file);
-  if (luminaire == luminaires.end()) return [](double, double) { return 0.0; };
+  if (luminaire == luminaires.end()) return {};
   return light::distributionOf(luminaire->second, fixture.tilt, ies.scale);
 }
 

@@ -16,8 +16,8 @@ namespace wend::answers {
 sight::Scene sceneOf(const plan::Plan& plan);
 
 /// Areas, lamps and exposure. `scene` must outlive it. Core reads no files: the luminaires of photometric files come
-/// with the plan, by the names it gives them. A lamp whose file did not come gives no light, and `unknownFixtures`
-/// names it.
+/// with the plan, by the names it gives them. A lamp whose file did not come shines nobody knows how much: faces it
+/// would have to be added to are unknown, and `unknownFixtures` names it.
 light::Lighting lightingOf(const plan::Plan& plan, const sight::Scene& scene, const light::Luminaires& luminaires = {});
 std::vector<std::string> unknownFixtures(const plan::Plan& plan, const light::Luminaires& luminaires = {});
 

@@ -8,11 +8,14 @@ FaceLight lightOnFace(const Lighting& lighting, const Face& face, double t) {
   const AreaLight area = lighting.areas.lightAt(flat(face.at), t);
   FaceLight light;
   double added = 0;
+  bool known = !area.covered || area.stop.has_value();
   for (const Fixture& fixture : lighting.fixtures) {
     light.fixtureLux.push_back(luxAtFace(fixture, face, t, lighting.receptor, lighting.blocked));
-    if (!fixture.inReadings.value_or(area.covered)) added += light.fixtureLux.back();
+    if (fixture.inReadings.value_or(area.covered)) continue;
+    added += light.fixtureLux.back();
+    known = known && !shinesUnknown(fixture, face, t, lighting.blocked);
   }
-  if (area.covered && !area.stop) return light;
+  if (!known) return light;
   light.lux = added + (area.stop ? luxOfReading(*area.stop, lighting.exposure) : 0);
   if (light.lux <= 0) return light;
   // Without a lamp the reading passes straight through: the receptor's constant must not touch its last digit.

@@ -10,8 +10,8 @@
 namespace wend::light {
 
 struct FaceLight {
-  /// The T-number to set, behind the density. Absent: unknown, because no area and no lamp reaches the face, or because
-  /// an area that counts there has no value at this time.
+  /// The T-number to set, behind the density. Absent: unknown, because no area and no lamp reaches the face, because an
+  /// area that counts there has no value at this time, or because a lamp that is to be added shines by unknown candela.
   std::optional<double> needed;
   double lux = 0;                  ///< that needs it; meaningful when `needed` is known
   std::vector<double> fixtureLux;  ///< what each lamp gives the face, in the order of the fixtures, added or not

@@ -39,11 +39,15 @@ double candelaTowards(const Fixture& fixture, Point3 p) {
 
 double luxAtFace(const Fixture& fixture, const Face& face, double t, Receptor receptor, const Blocked& blocked) {
   const double level = levelAt(fixture, t);
-  if (level <= 0 || blocked(fixture.pose.at, face.at)) return 0;
+  if (!fixture.distribution || level <= 0 || blocked(fixture.pose.at, face.at)) return 0;
   const Vec3 toLamp = fixture.pose.at - face.at;
   const double d = std::max(geometry::length(toLamp), geometry::kTouch);
   return candelaTowards(fixture, face.at) * level / (d * d) *
          response(receptor, degreesBetween(face.towardsLens, toLamp));
+}
+
+bool shinesUnknown(const Fixture& fixture, const Face& face, double t, const Blocked& blocked) {
+  return !fixture.distribution && levelAt(fixture, t) > 0 && !blocked(fixture.pose.at, face.at);
 }
 
 }  // namespace wend::light

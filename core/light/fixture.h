@@ -33,7 +33,7 @@ struct LevelKey {
 
 struct Fixture {
   geometry::Pose pose;          ///< where it hangs and whither its axis points
-  Distribution distribution;    ///< candela at full level
+  Distribution distribution;    ///< candela at full level; empty: unknown, as while its file is missing
   std::vector<LevelKey> level;  ///< empty: full throughout
   /// The readings of the areas were taken with it burning, so it must not be added again. Absent: true where an area
   /// with readings covers the face.
@@ -52,12 +52,16 @@ using Blocked = std::function<bool(Point3 lamp, Point3 face)>;
 /// 0 to 1 and beyond, as keyed; blends in level.
 double levelAt(const Fixture& fixture, double t);
 
-/// Candela towards a point at full level.
+/// Candela towards a point at full level. Requires a known distribution.
 double candelaTowards(const Fixture& fixture, Point3 p);
 
 /// Lux on the face at time t: candela x level / d^2 x response, or 0 when blocked.
 /// Ensures   (1) a quarter at twice the distance; (2) never negative. A lamp within 0.1 mm of the face counts as 0.1 mm
-///           away.
+///           away; one of unknown candela gives 0.
 double luxAtFace(const Fixture& fixture, const Face& face, double t, Receptor receptor, const Blocked& blocked);
+
+/// Whether the lamp sends the face light of which nobody knows how much: it burns, nothing stands between, and its
+/// candela are unknown.
+bool shinesUnknown(const Fixture& fixture, const Face& face, double t, const Blocked& blocked);
 
 }  // namespace wend::light

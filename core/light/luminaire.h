@@ -37,7 +37,7 @@ struct Luminaire {
 /// The lamp's distribution when its axis points `tilt` degrees up (-90 is straight down), each value times `scale`.
 Distribution distributionOf(const std::shared_ptr<const Luminaire>& luminaire, double tilt, double scale);
 
-/// Luminaires by the name under which a plan asks for them. A name that is not there gives no light: it is unknown.
+/// Luminaires by the name under which a plan asks for them. A name that is not there is a lamp of unknown light.
 using Luminaires = std::map<std::string, std::shared_ptr<const Luminaire>>;
 
 }  // namespace wend::light

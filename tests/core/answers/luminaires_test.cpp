@@ -60,6 +60,18 @@ TEST(Luminaires, AreUnknownAndNamedWithoutTheirFile) {
   const auto take = Take::of(plan);
   ASSERT_TRUE(take.ok());
   EXPECT_FALSE((*take)->neededAt({0, 0, 0}, 0).has_value());
+  // Over a reading that does not contain it, it is unknown as well; over one that does, it does not matter.
+  plan::Plan read = *plan;
+  plan::Area floor;
+  floor.id = base::Id<plan::Area>("a1");
+  floor.shape = plan::Disc{{0, 0}, 5};
+  floor.states.emplace_back().readings.push_back({{0, 0}, 4, {}});
+  read.set.areas.add(floor);
+  EXPECT_EQ((*Take::of(std::make_shared<const plan::Plan>(read)))->neededAt({0, 0, 0}, 0), 4);
+  plan::Fixture lamp = read.fixtures[0];
+  lamp.inReadings = false;
+  read.fixtures.replace(0, lamp);
+  EXPECT_FALSE((*Take::of(std::make_shared<const plan::Plan>(read)))->neededAt({0, 0, 0}, 0).has_value());
   EXPECT_EQ(unknownFixtures(*plan), std::vector<std::string>{"f1"});
   EXPECT_EQ(unknownFixtures(*plan, {{"another.ies", nullptr}}), std::vector<std::string>{"f1"});
 }

@@ -111,6 +111,29 @@ TEST(LightOnFace, FollowsTheCuesOfATake) {
   EXPECT_NEAR(offset({3.1, 6.5}, 81.5, 4), -0.36, 0.01);
 }
 
+TEST(LightOnFace, IsUnknownWhileALampToAddShinesByUnknownCandela) {
+  Lighting lighting = lit({room(2.8)}, {lamp(500, false), lamp(500, false)});
+  lighting.fixtures[1].distribution = {};
+  const FaceLight light = lightOnFace(lighting, kFace, 0);
+  EXPECT_FALSE(light.needed.has_value());
+  EXPECT_GT(light.fixtureLux.at(0), 0);
+  EXPECT_EQ(light.fixtureLux.at(1), 0);
+  lighting.fixtures[1].level = {{{0, 0, false}, 0}, {{10, 0, false}, 1}};
+  EXPECT_TRUE(lightOnFace(lighting, kFace, 5).needed.has_value()) << "out, it matters to nobody";
+  EXPECT_FALSE(lightOnFace(lighting, kFace, 15).needed.has_value());
+  lighting.blocked = [](Point3, Point3) { return true; };
+  EXPECT_EQ(lightOnFace(lighting, kFace, 15).needed, 2.8);
+}
+
+TEST(LightOnFace, DoesNotMindUnknownCandelaThatAreInTheReadings) {
+  for (const std::optional<bool> inReadings : {std::optional(true), std::optional<bool>()}) {
+    Lighting lighting = lit({room(2.8)}, {lamp(500, inReadings)});
+    lighting.fixtures[0].distribution = {};
+    EXPECT_EQ(lightOnFace(lighting, kFace, 0).needed, 2.8);
+    EXPECT_EQ(shareOfFixture(lightOnFace(lighting, kFace, 0), 0), 0);
+  }
+}
+
 TEST(ShareOfFixture, IsAtMostTheWholeLight) {
   const FaceLight light = lightOnFace(lit({room(0.5)}, {lamp(9000, true)}), kFace, 0);
   EXPECT_EQ(shareOfFixture(light, 0), 1);
