@@ -6,6 +6,8 @@
 #include <QFile>
 #include <QTemporaryDir>
 
+#include "ui/document/answers_bridge.h"
+
 namespace wend::ui {
 namespace {
 
@@ -94,6 +96,24 @@ TEST_F(PlanFolder, IsMissingForAPlanWithoutAFile) {
   EXPECT_TRUE(attached.luminairesOf(naming({"bulb.ies"}), QString()).empty());
   ASSERT_EQ(attached.notes().size(), 1u);
   EXPECT_EQ(attached.notes()[0].code, "no-folder");
+}
+
+TEST_F(PlanFolder, GoesWithThePlanThatIsSavedElsewhere) {
+  put("plan/bulb.ies", kBulb);
+  plan::Plan plan = naming({"bulb.ies"});
+  plan.clock.length = 1;
+  plan.camera.marks.emplace_back().id = "c1";
+  Document document;
+  AnswersBridge bridge(document);
+  document.start(std::make_shared<const plan::Plan>(plan), at("plan/a.wend"));
+  EXPECT_EQ(bridge.answers()->take->luminaires().size(), 1u);
+  EXPECT_TRUE(bridge.attachedNotes().empty());
+  document.saved(at("b.wend"), {});
+  EXPECT_TRUE(bridge.answers()->take->luminaires().empty()) << "there is no such file beside it there";
+  ASSERT_EQ(bridge.attachedNotes().size(), 1u);
+  EXPECT_EQ(bridge.attachedNotes()[0].code, "no-file");
+  bridge.finish();
+  EXPECT_EQ(bridge.answers()->take->luminaires().size(), 0u);
 }
 
 }  // namespace
