@@ -84,7 +84,11 @@ Vec SightWalk::rightmost(Point at, Vec along, std::int32_t leftCorner) const {
 }
 
 std::int32_t SightWalk::noteLeft(const Fan& fan, std::int32_t at, std::int32_t through, Vec along) {
-  if (source_.still || fan.kind == Kind::pastRight || sides_[through].apex < 0) return -1;
+  if (source_.still || fan.kind == Kind::pastRight) return -1;
+  const Triangulation::Side& side = sides_[through];
+  if (side.apex < 0) return -1;
+  // Most often a wall at the corner itself ends the slice at once.
+  if (sides_[side.left].apex < 0 && cross(along, corner(side.apex) - corner(at)) < 0) return -1;
   const Vec most = leftmost(corner(at), along, fan.rightCorner);
   if (cross(along, most) <= kOne * span(along) * span(most)) return -1;
   slices_.push_back(
@@ -93,7 +97,10 @@ std::int32_t SightWalk::noteLeft(const Fan& fan, std::int32_t at, std::int32_t t
 }
 
 std::int32_t SightWalk::noteRight(const Fan& fan, std::int32_t at, std::int32_t through, Vec along) {
-  if (source_.still || fan.kind == Kind::pastLeft || sides_[through].apex < 0) return -1;
+  if (source_.still || fan.kind == Kind::pastLeft) return -1;
+  const Triangulation::Side& side = sides_[through];
+  if (side.apex < 0) return -1;
+  if (sides_[side.right].apex < 0 && cross(corner(side.apex) - corner(at), along) < 0) return -1;
   const Vec most = rightmost(corner(at), along, fan.leftCorner);
   if (cross(most, along) <= kOne * span(along) * span(most)) return -1;
   slices_.push_back(
@@ -204,7 +211,7 @@ void SightWalk::addSliceLeaf(const Slice& slice, const Fan& fan) {
   const Point right = rightHit(fan), left = leftHit(fan);
   if (fan.window && slice.edge >= 0) {
     const Point there = fan.kind == Kind::pastLeft ? right : left;
-    if (geometry::distance(there, slice.far) < geometry::kTouch / 100)
+    if (span(there - slice.far) < geometry::kTouch / 100)
       out_->ring[static_cast<std::size_t>(slice.edge)].widened = false;
   }
   if (cross(right - fan.apex, left - fan.apex) > 0) addPiece(std::array{fan.apex, right, left});

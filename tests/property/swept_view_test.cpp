@@ -131,11 +131,41 @@ void run(const char* name, std::uint64_t seed, int plans, Trial (*make)(std::mt1
 }
 
 TEST(SweptViewProperty, MissesNothingOnLatticePlans) {
-  run("lattice", 20271, 6000, latticeTrial);
+  run("lattice", 20271, 8000, latticeTrial);
 }
 
 TEST(SweptViewProperty, MissesNothingOnLoosePlans) {
-  run("loose", 20272, 6000, looseTrial);
+  run("loose", 20272, 8000, looseTrial);
+}
+
+/// A lens anywhere within `sway` of the straight way and its sides anywhere within `turn`.
+TEST(SweptViewProperty, HoldsWaysThatSwayAndSidesThatTurn) {
+  const std::uint64_t seed = 20278;
+  std::mt19937_64 random(seed);
+  long seen = 0, missed = 0;
+  for (int i = 0; i < 4000; ++i) {
+    Trial trial = i % 2 ? latticeTrial(random) : looseTrial(random);
+    trial.step.sway = std::pow(10, uniform(random, -4, -0.5));
+    trial.step.turn = uniform(random, 0, 5);
+    const Triangulation triangles(trial.walls, {{-1, -1}, {9, 9}});
+    const auto walls = reference::wallsOf(triangles);
+    SweptView view(triangles);
+    SweptRegion region;
+    view.of(trial.step, region);
+    for (int k = 0; k < 400; ++k) {
+      const Point q{uniform(random, -0.9, 8.9), uniform(random, -0.9, 8.9)};
+      SweptPose pose = reference::poseAt(trial.step, uniform(random, 0, 1));
+      pose.pupil = pose.pupil + geometry::turned({trial.step.sway, 0}, uniform(random, 0, 6.29));
+      pose.halfAngle += trial.step.turn;
+      if (!reference::inFrame(pose, q) || !reference::open(walls, pose.pupil, q)) continue;
+      ++seen;
+      const Point body = q + geometry::turned({uniform(random, 0, kRadius), 0}, uniform(random, 0, 6.29));
+      missed += distance(region, {q, q}) > 1e-6 || !meets(region, {body, body}, kRadius + 1e-6);
+    }
+  }
+  std::printf("swaying: seed %llu, %ld seen, %ld false clear\n", static_cast<unsigned long long>(seed), seen, missed);
+  EXPECT_EQ(missed, 0);
+  EXPECT_GT(seen, 100000);
 }
 
 }  // namespace

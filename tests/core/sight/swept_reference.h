@@ -21,7 +21,7 @@ inline std::vector<Segment> wallsOf(const Triangulation& triangles) {
   std::vector<Segment> walls;
   for (std::size_t s = 0; s < 3 * triangles.triangles(); ++s) {
     const Triangulation::Side& side = triangles.sides()[s];
-    if (side.wall >= 0 && side.origin < side.end)
+    if (side.wall >= 0 && (side.twin < 0 || side.origin < side.end))
       walls.push_back({triangles.corners()[side.origin], triangles.corners()[side.end]});
   }
   return walls;
