@@ -1,5 +1,6 @@
 #include "core/crew/ground_time.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "core/base/check.h"
@@ -10,12 +11,16 @@ namespace {
 /// Times closer than this are one: rounding in k times step must not bar a neighbour.
 constexpr double kSame = 1e-9;
 
-/// The instants of a step at most `look` apart, its ends included.
-std::vector<double> looksOf(const StepClock& clock, std::size_t step, double look) {
+/// The instants of a step at most `look` apart, its ends and the corners in it included.
+std::vector<double> looksOf(const StepClock& clock, std::size_t step, double look,
+                            const std::vector<double>& corners = {}) {
+  const double from = clock.at(step), until = clock.at(step + 1);
   const auto count = std::max(1L, static_cast<long>(std::ceil(clock.step / look - kSame)));
   std::vector<double> times;
-  for (long i = 0; i <= count; ++i)
-    times.push_back(geometry::lerp(clock.at(step), clock.at(step + 1), double(i) / double(count)));
+  for (long i = 0; i <= count; ++i) times.push_back(geometry::lerp(from, until, double(i) / double(count)));
+  const auto first = std::upper_bound(corners.begin(), corners.end(), from);
+  times.insert(times.end(), first, std::lower_bound(first, corners.end(), until));
+  std::sort(times.begin(), times.end());
   return times;
 }
 
@@ -93,16 +98,15 @@ void GroundTime::take(const Obstacle& obstacle, Steps steps) {
 void GroundTime::take(const Mover& mover, double look) {
   geometry::BitGrid stand(grid_), move(grid_);
   const double reach = radius_ + mover.radius;
+  const auto isThere = [&](double t) { return !mover.isThere || mover.isThere(t); };
   for (std::size_t step = 0; step < clock_.steps; ++step) {
-    std::optional<Point> before;
-    for (const double t : looksOf(clock_, step, look)) {
-      const std::optional<Point> now = mover.at(t);
-      if (now) {
-        const geometry::Segment way{before.value_or(*now), *now};
-        stand.addNear(way, reach);
-        move.addNear(way, reach + grid_.reach());
-      }
-      before = now;
+    const std::vector<double> times = looksOf(clock_, step, look, mover.corners);
+    for (std::size_t i = 1; i < times.size(); ++i) {
+      const double from = times[i - 1], until = times[i];
+      if (!isThere((from + until) / 2) && !isThere(from) && !isThere(until)) continue;
+      const geometry::Segment way{mover.at(from), mover.at(until)};
+      stand.addNear(way, reach);
+      move.addNear(way, reach + grid_.reach());
     }
     takeCells(stand, move, {step, step + 1});
     stand.clear();
@@ -110,26 +114,41 @@ void GroundTime::take(const Mover& mover, double look) {
   }
 }
 
+void GroundTime::takeStand(Point centre, double radius, Steps steps) {
+  geometry::BitGrid stand(grid_);
+  stand.addNear({centre, centre}, radius + kSame);
+  stand.eachSet([&](std::size_t cell) { stand_.set(cell, steps, false); });
+}
+
 void GroundTime::take(std::size_t cell, Steps steps) {
   stand_.set(cell, steps, false);
   move_.set(cell, steps, false);
 }
 
-bool GroundTime::frees(std::size_t cell, Point p, Steps steps) const {
+Ground GroundTime::at(std::size_t cell, Point p, Steps steps) const {
   const bool centred = geometry::distance(p, grid_.centre(cell)) < kSame;
-  for (std::size_t step = steps.from; step < steps.until; ++step)
-    if (!move_.at(cell, step) && !(centred && stand_.at(cell, step))) return false;
-  return true;
+  Ground best = Ground::taken;
+  for (std::size_t step = steps.from; step < steps.until; ++step) {
+    if (!move_.at(cell, step) && !(centred && stand_.at(cell, step))) continue;
+    if (clear_.at(cell, step)) return Ground::free;
+    best = Ground::seen;
+  }
+  return best;
 }
 
 GroundAt GroundTime::at() const {
   return [this](Point p, double t) {
-    const auto cell = grid_.cellAt(p);
     const Steps steps = clock_.meeting({t, t});
-    if (!cell || !frees(*cell, p, steps)) return Ground::taken;
-    for (std::size_t step = steps.from; step < steps.until; ++step)
-      if (!clear_.at(*cell, step)) return Ground::seen;
-    return Ground::free;
+    Ground best = Ground::taken;
+    for (const double dx : {-kSame, kSame}) {
+      for (const double dy : {-kSame, kSame}) {
+        const auto cell = grid_.cellAt(p + geometry::Vec{dx, dy});
+        if (!cell || best == Ground::free) continue;
+        const Ground here = at(*cell, p, steps);
+        if (here != Ground::taken) best = here;
+      }
+    }
+    return best;
   };
 }
 

@@ -34,10 +34,12 @@ struct StepClock {
 /// after the take. Requires all positive.
 StepClock clockFor(Span take, double speed, double cell, double cells = 5);
 
-/// Something that moves: a disc around `at`, while `at` gives a place.
+/// Something that moves: a disc.
 struct Mover {
-  std::function<std::optional<Point>(double t)> at;
+  std::function<Point(double t)> at;
   double radius = 0.28;
+  std::function<bool(double t)> isThere = {};  ///< none: all along
+  std::vector<double> corners = {};            ///< times at which it turns, comes or goes; in order
 };
 
 /// For one body of a given radius.
@@ -67,19 +69,24 @@ class GroundTime {
   void take(const Obstacle& obstacle);
   /// During one step: a leaf on its way, say.
   void take(const Obstacle& obstacle, Steps steps);
-  /// A mover, straight between looks at most `look` seconds apart: one that bends with a m/s^2 strays a look^2 / 8
-  /// off that, 4 mm at 3 m/s^2 and a tenth of a second.
+  /// A mover, straight between looks at its corners and at most `look` seconds apart: one that bends with a m/s^2
+  /// strays a look^2 / 8 off that, 4 mm at 3 m/s^2 and a tenth of a second. Between two looks it is there when it is at
+  /// either or half way.
   void take(const Mover& mover, double look = 0.1);
+  /// Bars standing, not passing, where a cell's centre lies within `radius`.
+  void takeStand(Point centre, double radius, Steps steps);
   /// A cell, both ways.
   void take(std::size_t cell, Steps steps);
 
-  /// What the same body meets at a place and time: the cell's answer for moving, and at its centre for standing.
-  /// Frame  outside the grid everything is taken; at the instant between two steps both bar.
+  /// What the same body meets at a place and time.
+  /// Ensures   a place on the border of cells is as free as the freest of them, and an instant between two steps alike,
+  ///           for Yes holds for a cell and a step with their borders; at a cell's centre standing is enough. Outside
+  ///           the grid and the take everything is taken. Requires the ground to outlive what is given.
   GroundAt at() const;
 
  private:
   void takeCells(const geometry::BitGrid& stand, const geometry::BitGrid& move, Steps steps);
-  bool frees(std::size_t cell, Point p, Steps steps) const;
+  Ground at(std::size_t cell, Point p, Steps steps) const;
 
   geometry::Grid grid_;
   StepClock clock_;
@@ -92,7 +99,7 @@ CellTimes onlyAt(const std::vector<std::size_t>& cells, Steps steps, const geome
                  const StepClock& clock);
 
 /// Yes where every point of the cell stays within `metres` of a moving place during the step, and at all steps outside
-/// `steps`. The place is looked at as a mover's is.
+/// `steps`. The place is looked at every `look` seconds and is straight between.
 CellTimes nearTo(const std::function<Point(double t)>& place, double metres, Steps steps, const geometry::Grid& grid,
                  const StepClock& clock, double look = 0.1);
 

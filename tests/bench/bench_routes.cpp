@@ -25,10 +25,10 @@ class Rooms {
     const geometry::Grid grid = geometry::gridOver({{0, 0}, {width_, depth_}}, 0.1);
     GroundTime ground(grid, clockFor({0, length_}, speed, grid.cell), 0.28);
     for (const Obstacle& wall : walls()) ground.take(wall);
-    const auto camera = [this](double t) { return std::optional(cameraAt(t)); };
+    const auto camera = [this](double t) { return cameraAt(t); };
     ground.take(Mover{camera, 0.35});
-    ground.take(Mover{[this](double t) { return std::optional(behind(t, 0.5)); }, 0.28});
-    ground.take(Mover{[this](double t) { return std::optional(behind(t, 1.1)); }, 0.28});
+    ground.take(Mover{[this](double t) { return behind(t, 0.5); }, 0.28});
+    ground.take(Mover{[this](double t) { return behind(t, 1.1); }, 0.28});
     for (double t = 0; t < length_; t += 0.1) barSeenAt(ground, t);
     return ground;
   }

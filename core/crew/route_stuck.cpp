@@ -1,0 +1,158 @@
+#include "core/crew/route_stuck.h"
+
+#include <algorithm>
+
+#include "core/base/check.h"
+
+namespace wend::crew {
+namespace {
+
+/// Whether variations of a task have a route.
+class Trial {
+ public:
+  Trial(const RouteTask& task, const base::Cancel& cancel) : task_(task), cancel_(cancel) {}
+
+  bool cancelled() const { return cancelled_; }
+  const RouteTask& task() const { return task_; }
+
+  bool has(const RouteTask& task) {
+    if (cancelled_) return false;
+    const auto answer = cheapestRoute(task, {.margin = 0}, cancel_);
+    cancelled_ = !answer;
+    return answer && answer->route;
+  }
+  bool hasWithout(std::size_t need) {
+    RouteTask less = task_;
+    less.needs.erase(less.needs.begin() + static_cast<std::ptrdiff_t>(need));
+    return has(less);
+  }
+  bool hasAt(double speed) {
+    RouteTask faster = task_;
+    faster.speed = speed;
+    return has(faster);
+  }
+  bool hasWithBars(long sooner, long later) {
+    GroundTime ground = *task_.ground;
+    ground.setClear(ground.clear().withBarsMoved(sooner, later));
+    RouteTask moved = task_;
+    moved.ground = &ground;
+    return has(moved);
+  }
+  bool hasAnywhere() {
+    RouteTask open = task_;
+    open.ends.clear();
+    return !task_.ends.empty() && has(open);
+  }
+
+ private:
+  const RouteTask& task_;
+  const base::Cancel& cancel_;
+  bool cancelled_ = false;
+};
+
+/// The least of 1 .. most for which `frees` holds, which from there on it does.
+template <class Frees>
+std::optional<std::size_t> leastSteps(std::size_t most, Frees frees) {
+  if (most == 0 || !frees(most)) return std::nullopt;
+  std::size_t bad = 0, good = most;
+  while (good - bad > 1) {
+    const std::size_t middle = (bad + good) / 2;
+    (frees(middle) ? good : bad) = middle;
+  }
+  return good;
+}
+
+std::optional<double> speedThatFrees(Trial& trial, double times) {
+  double bad = trial.task().speed, good = bad * times;
+  if (!trial.hasAt(good)) return std::nullopt;
+  while (good > bad * 1.01) {
+    const double middle = (bad + good) / 2;
+    (trial.hasAt(middle) ? good : bad) = middle;
+  }
+  return good;
+}
+
+std::vector<std::size_t> cellsIn(const Route& route, std::size_t step, int nx) {
+  const long wide = nx, from = route.cells[step], to = route.cells[step + 1];
+  std::vector<std::size_t> cells;
+  const CellOffset way{static_cast<int>(to % wide - from % wide), static_cast<int>(to / wide - from / wide)};
+  for (const CellOffset o : cellsPassed(way)) cells.push_back(static_cast<std::size_t>(from + o.dy * wide + o.dx));
+  return cells;
+}
+
+/// Gathers by how much the bars met on one stretch would have to give way.
+struct GivingWay {
+  std::size_t later = 0, earlier = 0;
+  bool canBeLater = true, canBeEarlier = true;
+
+  void meet(const std::vector<Steps>& bars, std::size_t step, std::size_t steps) {
+    const auto bar = std::find_if(bars.begin(), bars.end(), [&](Steps b) { return b.from <= step && step < b.until; });
+    if (bar == bars.end()) return;
+    canBeLater = canBeLater && bar->from > 0;
+    canBeEarlier = canBeEarlier && bar->until < steps;
+    later = std::max(later, step + 1 - bar->from);
+    earlier = std::max(earlier, bar->until - step);
+  }
+};
+
+Exposure exposureOf(const ExposedRoute& exposed, const GroundTime& ground, Steps steps) {
+  const StepClock& clock = ground.clock();
+  GivingWay way;
+  for (std::size_t step = steps.from; step < steps.until; ++step)
+    for (const std::size_t cell : cellsIn(exposed.route, step, ground.grid().nx))
+      way.meet(ground.clear().runs(cell, false), step, clock.steps);
+  Exposure exposure{{clock.at(steps.from), clock.at(steps.until)},
+                    ground.grid().centre(std::size_t{exposed.route.cells[steps.from]}),
+                    std::nullopt,
+                    std::nullopt};
+  if (way.canBeLater) exposure.laterBy = static_cast<double>(way.later) * clock.step;
+  if (way.canBeEarlier) exposure.earlierBy = static_cast<double>(way.earlier) * clock.step;
+  return exposure;
+}
+
+std::vector<Exposure> exposuresOf(const ExposedRoute& exposed, const GroundTime& ground) {
+  std::vector<Exposure> exposures;
+  for (std::size_t i = 0; i < exposed.seen.size();) {
+    std::size_t j = i + 1;
+    while (j < exposed.seen.size() && exposed.seen[j] == exposed.seen[j - 1] + 1) ++j;
+    exposures.push_back(exposureOf(exposed, ground, {exposed.seen[i], exposed.seen[j - 1] + 1}));
+    i = j;
+  }
+  return exposures;
+}
+
+void addWhatFrees(Stuck& stuck, Trial& trial, const FreeingLimits& limits) {
+  const StepClock& clock = trial.task().ground->clock();
+  for (std::size_t need = 0; need < trial.task().needs.size(); ++need)
+    if (trial.hasWithout(need)) stuck.needs.push_back(need);
+  stuck.anyEnd = trial.hasAnywhere();
+  stuck.speed = speedThatFrees(trial, limits.speed);
+  const auto early = leastSteps(clock.wholeSteps(limits.early),
+                                [&](std::size_t n) { return trial.hasWithBars(-static_cast<long>(n), 0); });
+  const auto late = leastSteps(clock.wholeSteps(limits.late),
+                               [&](std::size_t n) { return trial.hasWithBars(0, -static_cast<long>(n)); });
+  if (early) stuck.early = static_cast<double>(*early) * clock.step;
+  if (late) stuck.late = static_cast<double>(*late) * clock.step;
+}
+
+}  // namespace
+
+std::optional<Stuck> whyStuck(const RouteTask& task, const FreeingLimits& limits, const base::Cancel& cancel) {
+  const auto answer = cheapestRoute(task, {.margin = 0}, cancel);
+  if (!answer) return std::nullopt;
+  WEND_CHECK(!answer->route);
+  const auto exposed = leastExposedRoute(task, cancel);
+  if (!exposed) return std::nullopt;
+  Stuck stuck;
+  const GroundTime& ground = *task.ground;
+  stuck.until = ground.clock().at(answer->deadEnd.instant);
+  for (const std::size_t cell : answer->deadEnd.cells) stuck.where.push_back(ground.grid().centre(cell));
+  stuck.least = exposed->least;
+  if (stuck.least) stuck.exposures = exposuresOf(*stuck.least, ground);
+  Trial trial(task, cancel);
+  addWhatFrees(stuck, trial, limits);
+  if (trial.cancelled()) return std::nullopt;
+  return stuck;
+}
+
+}  // namespace wend::crew
