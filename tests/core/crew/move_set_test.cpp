@@ -80,11 +80,11 @@ TEST(MoveSet, TheSlowestDirectionIsAsSaid) {
   for (const double radius : {2.0, 3.0, 5.0}) {
     const MoveSet set(radius);
     double slowest = 1;
-    for (int degree = 0; degree < 360; ++degree) {
+    for (double degree = 0; degree < 360; degree += 0.5) {
       // The furthest of the hull along a direction, by its supporting lines: the least of (support / cosine).
       const auto dir = geometry::direction(degree);
       double reach = 1e9;
-      for (int k = -89; k <= 89; ++k) {
+      for (double k = -89; k <= 89; k += 0.5) {
         const auto normal = geometry::direction(degree + k);
         double support = 0;
         for (const Move& m : set.moves()) support = std::max(support, m.to.dx * normal.x + m.to.dy * normal.y);
