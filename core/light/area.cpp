@@ -76,20 +76,39 @@ Areas::Shown Areas::shownByStates(std::size_t area, Point p, double t) const {
   return {1, blendedStop(blendOfReadings(before, p), blendOfReadings(after, p), blend.share)};
 }
 
-Areas::Shown Areas::shownBy(std::size_t area, Point p, double t) const {
+/// `now` is the time of day at t.
+Areas::Shown Areas::shownBy(std::size_t area, Point p, double t, std::optional<double> now) const {
   const auto& clock = areas_[area].byClock;
-  if (!clock.empty()) return {1, timeOfDay_ ? stopByClock(clock, *timeOfDay_ + t) : std::nullopt};
+  if (!clock.empty()) return {1, now ? stopByClock(clock, *now) : std::nullopt};
   if (!keys_[area].empty()) return shownByStates(area, p, t);
   return {};
 }
 
 AreaLight Areas::lightAt(Point p, double t) const {
+  return lightAt(p, t, timeOfDay_ ? std::optional(*timeOfDay_ + t) : std::nullopt);
+}
+
+std::vector<ClockReading> Areas::byClockAt(Point p, double t) const {
+  std::vector<double> bends;
+  for (const Area& area : areas_) {
+    if (area.byClock.empty() || edgeWeight(area.shape, p, crossesWall_) == 0) continue;
+    for (const ClockReading& reading : area.byClock) bends.push_back(reading.timeOfDay);
+  }
+  std::sort(bends.begin(), bends.end());
+  bends.erase(std::unique(bends.begin(), bends.end()), bends.end());
+  std::vector<ClockReading> course;
+  for (const double now : bends)
+    if (const auto stop = lightAt(p, t, now).stop) course.push_back({now, *stop});
+  return course;
+}
+
+AreaLight Areas::lightAt(Point p, double t, std::optional<double> now) const {
   double sum = 0, weights = 0, through = 1;
   bool known = true;
   for (std::size_t i = areas_.size(); i-- > 0 && through > 0;) {
     const double edge = edgeWeight(areas_[i].shape, p, crossesWall_);
     if (edge == 0) continue;
-    const Shown shown = shownBy(i, p, t);
+    const Shown shown = shownBy(i, p, t, now);
     const double weight = edge * shown.presence * through;
     if (weight == 0) continue;
     through *= 1 - edge * shown.presence;

@@ -95,6 +95,12 @@ class Areas {
   /// Cost      linear in the outline points of all areas.
   AreaLight lightAt(Point p, double t) const;
 
+  /// What p reads at time t of the take when the take starts at one time of day or another: by the time of day it is
+  /// then, at every time at which the course bends.
+  /// Ensures   (1) between entries linear in stops, as stopByClock takes them, and exactly what lightAt would say;
+  ///           (2) empty where no area read by the clock counts, or where something that counts is never known.
+  std::vector<ClockReading> byClockAt(Point p, double t) const;
+
   /// lightAt(p, t).stop.
   std::optional<double> stopAt(Point p, double t) const { return lightAt(p, t).stop; }
 
@@ -105,7 +111,8 @@ class Areas {
   CrossesWall crossesWall_;
 
   struct Shown;
-  Shown shownBy(std::size_t area, Point p, double t) const;
+  Shown shownBy(std::size_t area, Point p, double t, std::optional<double> now) const;
+  AreaLight lightAt(Point p, double t, std::optional<double> now) const;
   Shown shownByStates(std::size_t area, Point p, double t) const;
 };
 

@@ -5,7 +5,6 @@
 #include <optional>
 
 #include "core/base/check.h"
-#include "core/light/exposure.h"
 
 namespace wend::light {
 namespace {
@@ -24,11 +23,11 @@ std::optional<Span> within(Span a, double low, double high, double least, double
   return Span{std::min(one, other), std::max(one, other)};
 }
 
-Spans startsFor(const ClockNeed& need, const StopTolerance& tolerance) {
+Spans startsFor(const ClockNeed& need) {
   Spans spans;
   const auto add = [&](Span clock, double first, double second) {
-    const auto inside = within(clock, offsetStops(first, need.wanted), offsetStops(second, need.wanted),
-                               -tolerance.under, tolerance.over);
+    const auto inside = within(clock, stopsBetween(1, first), stopsBetween(1, second),
+                               stopsBetween(1, need.allowed.from), stopsBetween(1, need.allowed.until));
     if (inside) spans.push_back({inside->from - need.t, inside->until - need.t});
   };
   const auto& readings = need.readings;
@@ -45,11 +44,24 @@ int goes(double room, double cycle) {
 
 }  // namespace
 
-Spans holdSpans(const std::vector<ClockNeed>& needs, const StopTolerance& tolerance) {
-  WEND_CHECK(!needs.empty() && tolerance.over >= 0 && tolerance.under >= 0);
-  Spans starts = startsFor(needs.front(), tolerance);
+Span allowedReadings(double reading, double lampLux, const Exposure& exposure, const StopTolerance& tolerance) {
+  if (lampLux <= 0) return {stopAway(reading, -tolerance.under), stopAway(reading, tolerance.over)};
+  const double daylight = luxOfReading(reading, exposure);
+  Exposure clear = exposure;
+  clear.ndStops = 0;
+  const auto readingAt = [&](double stops) {
+    const double left = (daylight + lampLux) * std::exp2(stops) - lampLux;
+    // No daylight at all is not dark enough to be out of tolerance: any reading will do.
+    return stopFor(std::max(left, daylight * 1e-12), clear);
+  };
+  return {readingAt(-tolerance.under), readingAt(tolerance.over)};
+}
+
+Spans holdSpans(const std::vector<ClockNeed>& needs) {
+  WEND_CHECK(!needs.empty());
+  Spans starts = startsFor(needs.front());
   for (std::size_t i = 1; i < needs.size() && !starts.empty(); ++i)
-    starts = geometry::intersection(starts, startsFor(needs[i], tolerance));
+    starts = geometry::intersection(starts, startsFor(needs[i]));
   return starts;
 }
 

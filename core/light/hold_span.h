@@ -9,6 +9,7 @@
 
 #include "core/geometry/spans.h"
 #include "core/light/area.h"
+#include "core/light/exposure.h"
 
 namespace wend::light {
 
@@ -16,8 +17,7 @@ namespace wend::light {
 struct ClockNeed {
   std::vector<ClockReading> readings;  ///< times of day increasing, stops positive
   double t = 0;                        ///< seconds into the take
-  /// The reading that would be exposed exactly right then: the stop the lens is set to x 2^(density / 2).
-  double wanted = 1;
+  geometry::Span allowed;              ///< readings at which it is exposed well enough, T-numbers, from above 0
 };
 
 /// How far off a face may be. A third of a stop either way is common practice, no source.
@@ -25,13 +25,21 @@ struct StopTolerance {
   double over = 1.0 / 3, under = 1.0 / 3;
 };
 
-/// Times of day at which a take may start so that every need stays within tolerance.
+/// The readings at which a face's need stays within tolerance of what it is at `reading`, with the lux of lamps on it
+/// that keep no hours: the more of those, the more the daylight may change.
+/// Ensures   (1) without lamps, `reading` less the stops under to `reading` and the stops over; (2) never less than
+/// that. Requires  reading positive, lampLux and tolerances 0 or more.
+geometry::Span allowedReadings(double reading, double lampLux, const Exposure& exposure,
+                               const StopTolerance& tolerance = {});
+
+/// Times of day at which a take may start so that every need is met.
 /// Ensures   (1) exact, since readings go linearly in stops between their times: at both ends of a span some face is at
-///           its tolerance or some list of readings ends; (2) a list that does not reach to an instant of the take
-///           bars the starts that would need it: what is unknown does not hold; (3) more needs never give more time.
-/// Requires  at least one need, tolerances 0 or more.
+///           the edge of what is allowed or some list of readings ends; (2) a list that does not reach to an instant of
+///           the take bars the starts that would need it: what is unknown does not hold; (3) more needs never give more
+///           time.
+/// Requires  at least one need.
 /// Cost      linear in all readings, times the spans they fall into.
-geometry::Spans holdSpans(const std::vector<ClockNeed>& needs, const StopTolerance& tolerance = {});
+geometry::Spans holdSpans(const std::vector<ClockNeed>& needs);
 
 /// How many goes fit into a span of light, the whole take inside it each time and a start every `cycle` seconds:
 /// 1 + floor((light - take) / cycle), none when the light is shorter than the take.

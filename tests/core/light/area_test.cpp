@@ -192,6 +192,36 @@ TEST(Areas, ByTheClockNeedATimeOfDayWithinTheList) {
   EXPECT_FALSE(Areas({street}, {}, noWall).stopAt({5, 5}, 210));
 }
 
+TEST(AreasByClock, FollowTheCourseOfTheDayThroughAllThatCounts) {
+  const Area street{box(0, 0, 9, 9), {}, {{22000, 4}, {22400, 8}, {23000, 11}}};
+  const Area yard{box(-9, 0, 9, 9), {}, {{21000, 2}, {22600, 2.8}}};
+  const Area lamp{Disc{{5, 5}, 2}, {{{0, 0, false}, {}}, {{30, 4, false}, {{{5, 5}, 5.6}}}}, {}};
+  const Point deep{2, 8}, edge{0.1, 5}, lit{5, 6.9};
+  for (const double t : {0.0, 32.0, 60.0})
+    for (const Point p : {deep, edge, lit}) {
+      const auto course = Areas({yard, street, lamp}, std::nullopt, noWall).byClockAt(p, t);
+      ASSERT_GE(course.size(), 2u);
+      for (double now = course.front().timeOfDay; now <= course.back().timeOfDay; now += 37) {
+        const Areas then({yard, street, lamp}, now - t, noWall);
+        EXPECT_NEAR(stopByClock(course, now).value(), then.stopAt(p, t).value(), 1e-9) << now;
+      }
+    }
+}
+
+TEST(AreasByClock, AreEmptyWhereNothingGoesByIt) {
+  const Area street{box(0, 0, 9, 9), {}, {{22000, 4}, {22400, 8}}};
+  const Areas areas({street, steady(box(-9, 0, -1, 9), {{{-5, 5}, 2}})}, 22000, noWall);
+  EXPECT_TRUE(areas.byClockAt({-5, 5}, 0).empty());
+  EXPECT_TRUE(areas.byClockAt({50, 5}, 0).empty());
+  ASSERT_EQ(areas.byClockAt({5, 5}, 0).size(), 2u);
+  EXPECT_EQ(areas.byClockAt({5, 5}, 0)[1].stop, 8);
+  // Two lists that never hold at once are never known together.
+  const Areas apart({street, Area{box(0, 0, 9, 9), {}, {{1000, 4}, {2000, 8}}}}, 22000, noWall);
+  EXPECT_EQ(apart.byClockAt({5, 5}, 0).front().timeOfDay, 1000) << "the topmost alone counts";
+  EXPECT_TRUE(
+      Areas({street, Area{box(5, 0, 9, 9), {}, {{1000, 4}, {2000, 8}}}}, 22000, noWall).byClockAt({5.1, 5}, 0).empty());
+}
+
 TEST(Areas, ReadContinuouslyAcrossAnEdgeWithoutAWall) {
   const Areas areas({steady(box(-5, -5, 5, 5), {{{0, 0}, 2}}), steady(box(0, -5, 9, 5), {{{0, 0}, 11}})}, {}, noWall);
   double before = areas.stopAt({-1, 0}, 0).value();
