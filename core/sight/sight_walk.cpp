@@ -177,20 +177,26 @@ Point SightWalk::leftHit(const Fan& fan) const {
   return meet(fan.apex, fan.left, corner(side.origin), corner(side.end), corner(side.end));
 }
 
+/// The edge between two leaves lies along a ray and hides ground on the side of its nearer end; the slice there has the
+/// edge for its own when it begins no further out.
+void SightWalk::noteWindow(const Fan& fan, Point right) {
+  const auto squared = [&](Point p) { return dot(p - fan.apex, p - fan.apex); };
+  const bool pastLeft = squared(last_) > squared(right);
+  const std::int32_t i = pastLeft ? lastSlice_ : fan.rightSlice;
+  if (i < 0) return;
+  Slice& slice = slices_[static_cast<std::size_t>(i)];
+  if (squared(slice.fan.apex) > squared(pastLeft ? right : last_) * (1 + kOne)) return;
+  slice.edge = static_cast<std::int32_t>(out_->ring.size());
+  slice.far = pastLeft ? last_ : right;
+}
+
 void SightWalk::addRingLeaf(const Fan& fan) {
   const Point right = rightHit(fan), left = leftHit(fan);
   if (!begun_) {
     begun_ = true;
     first_ = right;
   } else if (last_ != right) {
-    // The edge between two leaves lies along a ray: it hides ground on the side of its nearer end.
-    const Vec before = last_ - fan.apex, here = right - fan.apex;
-    const bool pastLeft = dot(before, before) > dot(here, here);
-    const std::int32_t slice = pastLeft ? lastSlice_ : fan.rightSlice;
-    if (slice >= 0) {
-      slices_[static_cast<std::size_t>(slice)].edge = static_cast<std::int32_t>(out_->ring.size());
-      slices_[static_cast<std::size_t>(slice)].far = pastLeft ? last_ : right;
-    }
+    noteWindow(fan, right);
     out_->ring.push_back({last_, right});
   }
   if (right != left) out_->ring.push_back({right, left});

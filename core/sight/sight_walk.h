@@ -81,6 +81,7 @@ class SightWalk {
   Point corner(std::int32_t i) const { return corners_[i]; }
   Point rightHit(const Fan& fan) const;
   Point leftHit(const Fan& fan) const;
+  void noteWindow(const Fan& fan, Point right);
   void addRingLeaf(const Fan& fan);
   void addSliceLeaf(const Slice& slice, const Fan& fan);
 
