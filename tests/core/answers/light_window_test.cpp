@@ -70,7 +70,8 @@ TEST(LightWindow, AgreesWithStartingTheTakeAtAnotherTime) {
 
 // First Batch ends on a street at dawn that is read from 05:50 to 06:18; its plan is for 06:14. At its end, 168 s on,
 // the street is 0.7 of the way from T11 to T12.35, and a third of a stop less than that is 71 s before 06:14; later the
-// readings end before a third of a stop is reached. Worked out by hand.
+// readings end before a third of a stop is reached. Worked out by hand. The course is nearly as steep on both sides of
+// 06:14, so that people who show earlier bind the start by nearly as much: hence 0.2 s.
 TEST(LightWindow, OfFirstBatchIsFiveMinutes) {
   const auto take = takeOf(sample("first-batch.wend"));
   const auto spans = lightWindow(*take, 1);
@@ -78,7 +79,7 @@ TEST(LightWindow, OfFirstBatchIsFiveMinutes) {
   ASSERT_EQ(spans->size(), 1u);
   const double own = *take->plan().clock.timeOfDay;
   const double ahead = 0.7 * light::stopsBetween(11, 12.35);
-  EXPECT_NEAR(spans->front().from - own, -168 - (1.0 / 3 - ahead) / (light::stopsBetween(8.98, 11) / 420), 0.01);
+  EXPECT_NEAR(spans->front().from - own, -168 - (1.0 / 3 - ahead) / (light::stopsBetween(8.98, 11) / 420), 0.2);
   EXPECT_NEAR(spans->front().until, 6 * 3600 + 18 * 60 - 168, 1e-6);
 }
 
