@@ -5,6 +5,7 @@
 #include <cstdio>
 
 #include "tests/core/sight/swept_reference.h"
+#include "tests/support/sight_scenarios.h"
 
 namespace wend::sight {
 namespace {
@@ -64,6 +65,27 @@ Trial looseTrial(std::mt19937_64& random) {
   trial.step.until.pupil = at + geometry::turned({move, 0}, uniform(random, 0, 6.28));
   trial.step.until.bearing += random() % 8 ? uniform(random, -20, 20) : uniform(random, -700, 700);
   trial.step.until.halfAngle *= uniform(random, 0.9, 1.1);
+  return trial;
+}
+
+/// Many short walls, one or two together; half of the plans on quarter metres.
+Trial denseTrial(std::mt19937_64& random) {
+  Trial trial;
+  const bool lattice = random() % 2;
+  const auto rounded = [&](Vec v) { return lattice ? Vec{std::round(v.x * 4) / 4, std::round(v.y * 4) / 4} : v; };
+  const auto anywhere = [&] { return Point{0, 0} + rounded({uniform(random, 0, 8), uniform(random, 0, 8)}); };
+  const double most = random() % 2 ? 0.2 : 0.8;
+  for (std::size_t i = 0, n = 20 + random() % 30; i < n; ++i) {
+    const Point a = anywhere();
+    const Vec d = rounded(geometry::turned({uniform(random, 0.05, most), 0}, uniform(random, 0, 6.29)));
+    trial.walls.push_back({a, a + d});
+    if (random() % 2) trial.walls.push_back({a + d, a + d + geometry::left(d)});
+  }
+  const double move = random() % 2 ? 0.1 : 0.8, half = 7.5 * static_cast<double>(1 + random() % 9);
+  trial.step.from = trial.step.until = {anywhere(), 15.0 * static_cast<double>(random() % 24), half};
+  trial.step.until.pupil =
+      trial.step.from.pupil + rounded({uniform(random, -move, move), uniform(random, -move, move)});
+  trial.step.until.bearing += random() % 2 ? 15.0 * static_cast<double>(random() % 3) : uniform(random, -10, 10);
   return trial;
 }
 
@@ -138,6 +160,10 @@ TEST(SweptViewProperty, MissesNothingOnLoosePlans) {
   run("loose", 20272, 8000, looseTrial);
 }
 
+TEST(SweptViewProperty, MissesNothingAmongManyWalls) {
+  run("dense", 20284, 1500, denseTrial);
+}
+
 /// A lens anywhere within `sway` of the straight way and its sides anywhere within `turn`.
 TEST(SweptViewProperty, HoldsWaysThatSwayAndSidesThatTurn) {
   const std::uint64_t seed = 20278;
@@ -166,6 +192,48 @@ TEST(SweptViewProperty, HoldsWaysThatSwayAndSidesThatTurn) {
   std::printf("swaying: seed %llu, %ld seen, %ld false clear\n", static_cast<unsigned long long>(seed), seen, missed);
   EXPECT_EQ(missed, 0);
   EXPECT_GT(seen, 100000);
+}
+
+/// What the price is: bodies that count as seen during a step and are seen at none of 64 instants of it, in percent.
+/// The instants are a lower bound of what is seen, so this is an upper bound of the price.
+double falseSeenPercent(const scenarios::ScenarioSpec& spec, std::uint64_t seed, int steps) {
+  std::mt19937_64 random(seed);
+  const scenarios::SightScenario take = scenarios::sightScenario(spec);
+  const Triangulation triangles(take.walls, take.extent);
+  SweptView view(triangles);
+  SweptRegion region, instant;
+  long seen = 0, unseen = 0;
+  for (int i = 0; i < steps; ++i) {
+    const std::size_t frame = random() % take.frames();
+    const auto pose = [&](std::size_t k) {
+      return SweptPose{take.poses[k].pupil, take.poses[k].bearing, take.poses[k].halfAngle};
+    };
+    const SweptStep step{pose(frame), pose(frame + 1)};
+    view.of(step, region);
+    std::vector<Point> bodies;
+    for (int k = 0; k < 4000; ++k) {
+      const Point p{uniform(random, 0, spec.width), uniform(random, 0, spec.height)};
+      if (meets(region, {p, p}, kRadius)) bodies.push_back(p);
+    }
+    seen += static_cast<long>(bodies.size());
+    for (int k = 0; k <= 64 && !bodies.empty(); ++k) {
+      const SweptPose at = reference::poseAt(step, k / 64.0);
+      view.of({at, at}, instant);
+      std::erase_if(bodies, [&](Point p) { return meets(instant, {p, p}, kRadius); });
+    }
+    unseen += static_cast<long>(bodies.size());
+  }
+  const double percent = 100.0 * static_cast<double>(unseen) / static_cast<double>(seen);
+  std::printf("%s: seed %llu, %d steps, %ld bodies seen, %.2f %% of them at no instant\n", spec.name.c_str(),
+              static_cast<unsigned long long>(seed), steps, seen, percent);
+  return percent;
+}
+
+TEST(SweptViewProperty, CallsLittleSeenThatIsNot) {
+  const auto specs = scenarios::scenarioSpecs();
+  EXPECT_LE(falseSeenPercent(specs[0], 20281, 150), 2) << "rooms";
+  EXPECT_LE(falseSeenPercent(specs[1], 20282, 400), 2) << "many rooms";
+  EXPECT_LE(falseSeenPercent(specs[2], 20283, 120), 5) << "a hall";
 }
 
 }  // namespace
