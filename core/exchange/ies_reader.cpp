@@ -94,18 +94,23 @@ class Reader {
     notes_.push_back({std::move(code), lineName(line), std::move(found), std::move(expected), std::move(remedy)});
   }
 
-  std::optional<Number> number(const std::string& what) {
+  /// `what` names it where it is missing or no number: a function, since a table has a million of them.
+  template <class Name>
+  std::optional<Number> number(const Name& what) {
     const auto word = scan_.word();
     if (!word) {
-      refuse("ies-short", scan_.lineNumber(), "the end of the file", what, kExportAgain);
+      refuse("ies-short", scan_.lineNumber(), "the end of the file", what(), kExportAgain);
       return std::nullopt;
     }
     const auto value = base::readNumber(word->text);
     if (!value) {
-      refuse("ies-number", word->line, "\"" + shownText(word->text) + "\"", what + ", a number", kExportAgain);
+      refuse("ies-number", word->line, "\"" + shownText(word->text) + "\"", what() + ", a number", kExportAgain);
       return std::nullopt;
     }
     return Number{*value, word->line};
+  }
+  std::optional<Number> number(const char* what) {
+    return number([what] { return std::string(what); });
   }
 
   /// How many there are, as an integer however it is written. Nothing, and a problem, outside `least` to `most`.
@@ -121,7 +126,7 @@ class Reader {
   std::optional<std::vector<double>> numbers(std::size_t count, const std::string& what, int& line) {
     std::vector<double> values;
     for (std::size_t i = 0; i < count; ++i) {
-      const auto next = number(what + " " + std::to_string(i + 1) + " of " + std::to_string(count));
+      const auto next = number([&] { return what + " " + std::to_string(i + 1) + " of " + std::to_string(count); });
       if (!next) return std::nullopt;
       if (i == 0) line = next->line;
       values.push_back(next->value);
@@ -271,8 +276,10 @@ class Reader {
   bool readRow(std::size_t row, double scale) {
     std::vector<double> values;
     for (std::size_t i = 0; i < verticalCount_; ++i) {
-      const auto next = number("candela " + std::to_string(i + 1) + " of " + std::to_string(verticalCount_) +
-                               " at horizontal angle " + base::shortest(horizontal_[row]));
+      const auto next = number([&] {
+        return "candela " + std::to_string(i + 1) + " of " + std::to_string(verticalCount_) + " at horizontal angle " +
+               base::shortest(horizontal_[row]);
+      });
       if (!next) return false;
       if (row == 0 && i == 0) candelaLine_ = next->line;
       if (next->value < 0)
