@@ -85,26 +85,26 @@ Vec SightWalk::rightmost(Point at, Vec along, std::int32_t leftCorner) const {
 
 std::int32_t SightWalk::noteLeft(const Fan& fan, std::int32_t at, std::int32_t through, Vec along) {
   if (source_.still || fan.kind == Kind::pastRight) return -1;
-  const Triangulation::Side& side = sides_[through];
-  if (side.apex < 0) return -1;
-  // Most often a wall at the corner itself ends the slice at once.
-  if (sides_[side.left].apex < 0 && cross(along, corner(side.apex) - corner(at)) < 0) return -1;
-  const Vec most = leftmost(corner(at), along, fan.rightCorner);
+  const Point tip = corner(at);
+  // Round the corner as far as the ray that is already seen; most often a wall at the corner itself is met.
+  while (sides_[through].apex >= 0 && cross(along, corner(sides_[through].apex) - tip) < 0)
+    through = sides_[through].left;
+  if (sides_[through].apex < 0) return -1;
+  const Vec most = leftmost(tip, along, fan.rightCorner);
   if (cross(along, most) <= kOne * span(along) * span(most)) return -1;
-  slices_.push_back(
-      {{through, fan.rightCorner, at, at, -1, -1, -1, corner(at), along, most, Kind::pastLeft, true}, -1, {}});
+  slices_.push_back({{through, fan.rightCorner, at, at, -1, -1, -1, tip, along, most, Kind::pastLeft, true}, -1, {}});
   return static_cast<std::int32_t>(slices_.size()) - 1;
 }
 
 std::int32_t SightWalk::noteRight(const Fan& fan, std::int32_t at, std::int32_t through, Vec along) {
   if (source_.still || fan.kind == Kind::pastLeft) return -1;
-  const Triangulation::Side& side = sides_[through];
-  if (side.apex < 0) return -1;
-  if (sides_[side.right].apex < 0 && cross(corner(side.apex) - corner(at), along) < 0) return -1;
-  const Vec most = rightmost(corner(at), along, fan.leftCorner);
+  const Point tip = corner(at);
+  while (sides_[through].apex >= 0 && cross(corner(sides_[through].apex) - tip, along) < 0)
+    through = sides_[through].right;
+  if (sides_[through].apex < 0) return -1;
+  const Vec most = rightmost(tip, along, fan.leftCorner);
   if (cross(most, along) <= kOne * span(along) * span(most)) return -1;
-  slices_.push_back(
-      {{through, at, fan.leftCorner, -1, at, -1, -1, corner(at), most, along, Kind::pastRight, true}, -1, {}});
+  slices_.push_back({{through, at, fan.leftCorner, -1, at, -1, -1, tip, most, along, Kind::pastRight, true}, -1, {}});
   return static_cast<std::int32_t>(slices_.size()) - 1;
 }
 
@@ -136,29 +136,41 @@ void SightWalk::fork(Fan& fan, const Triangulation::Side& side, Vec toApex, bool
   fan.window = fan.window && fan.kind == Kind::pastLeft;
 }
 
+/// The first side, from the fan's own on, that is a wall or has its far corner between the fan's directions.
+std::int32_t SightWalk::sideReached(const Fan& fan) const {
+  const double right = kOne * span(fan.right), left = kOne * span(fan.left);
+  for (std::int32_t at = fan.side;;) {
+    const Triangulation::Side& side = sides_[at];
+    if (side.apex < 0) return at;
+    const Vec d = corner(side.apex) - fan.apex;
+    const double reach = span(d);
+    if (cross(fan.right, d) < -right * reach)
+      at = side.left;
+    else if (cross(d, fan.left) < -left * reach)
+      at = side.right;
+    else
+      return at;
+  }
+}
+
 template <class Leaf>
 void SightWalk::walk(Fan fan, Leaf leaf) {
   const std::size_t floor = stack_.size();
   while (true) {
+    fan.side = sideReached(fan);
     const Triangulation::Side& side = sides_[fan.side];
-    bool ended = side.apex < 0;
-    if (ended) {
+    if (side.apex < 0) {
       leaf(fan);
     } else {
       const Vec d = corner(side.apex) - fan.apex;
-      const double reach = kOne * span(d), onRight = reach * span(fan.right), onLeft = reach * span(fan.left);
-      const double pastRight = cross(fan.right, d), pastLeft = cross(d, fan.left);
-      if (pastRight < -onRight) {
-        fan.side = side.left;
-      } else if (pastLeft < -onLeft) {
-        fan.side = side.right;
-      } else {
-        const bool toRight = pastRight > onRight, toLeft = pastLeft > onLeft;
-        ended = !toRight && !toLeft;
-        if (!ended) fork(fan, side, d, toRight, toLeft);
+      const double reach = kOne * span(d);
+      const bool toRight = cross(fan.right, d) > reach * span(fan.right);
+      const bool toLeft = cross(d, fan.left) > reach * span(fan.left);
+      if (toRight || toLeft) {
+        fork(fan, side, d, toRight, toLeft);
+        continue;
       }
     }
-    if (!ended) continue;
     if (stack_.size() == floor) return;
     fan = stack_.back();
     stack_.pop_back();

@@ -70,6 +70,7 @@ class SightWalk {
     std::int32_t edge;  ///< of the ring, along which it begins; -1 none
     Point far;          ///< of that edge
   };
+  std::int32_t sideReached(const Fan& fan) const;
   template <class Leaf>
   void walk(Fan fan, Leaf leaf);
   void fork(Fan& fan, const Triangulation::Side& side, Vec toApex, bool toRight, bool toLeft);
