@@ -73,8 +73,8 @@ Route PreparedTask::routeOf(const SweepOutcome& outcome) const {
 /// Looks for the route of a cost that leaves the most margin, by halving.
 class MarginSearch {
  public:
-  MarginSearch(const RouteTask& task, const PreparedTask& prepared, std::int64_t cost)
-      : task_(task), prepared_(prepared), cost_(cost) {}
+  MarginSearch(const RouteTask& task, const PreparedTask& prepared, const SweepOutcome& found)
+      : task_(task), prepared_(prepared), found_(found) {}
 
   /// False when cancelled.
   bool widen(Route& route, std::size_t most, const base::Cancel& cancel) {
@@ -103,13 +103,14 @@ class MarginSearch {
     SweepInput input = prepared_.input();
     input.stand = &stand;
     input.move = &move;
-    input.most = cost_;
+    input.most = found_.cost;
+    input.bound = found_.bound;
     return sweep(input, cancel);
   }
 
   const RouteTask& task_;
   const PreparedTask& prepared_;
-  std::int64_t cost_;
+  const SweepOutcome& found_;
 };
 
 /// More than all a route can walk and stop for, so that a seen step outweighs it.
@@ -144,7 +145,7 @@ std::optional<RouteAnswer> cheapestRoute(const RouteTask& task, const RouteLimit
   }
   answer.route = prepared.routeOf(*outcome);
   const std::size_t most = task.ground->clock().wholeSteps(limits.margin);
-  if (!MarginSearch(task, prepared, *outcome->cost).widen(*answer.route, most, cancel)) return std::nullopt;
+  if (!MarginSearch(task, prepared, *outcome).widen(*answer.route, most, cancel)) return std::nullopt;
   return answer;
 }
 

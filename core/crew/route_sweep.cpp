@@ -3,16 +3,14 @@
 #include <algorithm>
 #include <bit>
 #include <cmath>
-#include <cstring>
 
 #include "core/base/check.h"
+#include "core/crew/cost_lanes.h"
+#include "core/crew/route_bound.h"
 #include "core/crew/step_maps.h"
 
 namespace wend::crew {
 namespace {
-
-template <class Cost>
-constexpr Cost kNever = std::numeric_limits<Cost>::infinity();
 
 /// The costs of one instant in words of 64 cells, those only in which a state can be reached.
 template <class Cost>
@@ -21,37 +19,11 @@ struct Layer {
   std::vector<Cost> costs;          ///< 64 of standing and 64 of walking for each word kept
 };
 
-/// to[i] = min(to[i], from[i] + price), eight at once. Words of sixteen bytes are what every machine has.
+/// to[i] = min(to[i], from[i] + price) for those of 64 cells whose bit is in `bits`.
 template <class Cost>
-void lowerEight(Cost* to, const Cost* from, Cost price) {
-  typedef Cost Lanes __attribute__((vector_size(16)));
-  constexpr std::size_t kLanes = 16 / sizeof(Cost);
-  for (std::size_t i = 0; i < 8; i += kLanes) {
-    Lanes a, b;
-    std::memcpy(&a, to + i, 16);
-    std::memcpy(&b, from + i, 16);
-    b += price;
-    a = b < a ? b : a;
-    std::memcpy(to + i, &a, 16);
-  }
-}
-
-/// The same for those of 64 cells whose bit is in `bits`; `live` has the bits of all that are not infinite, so that
-/// eight of which the others are infinite go together.
-template <class Cost>
-void lower(Cost* to, const Cost* from, Cost price, std::uint64_t bits, std::uint64_t live) {
-  for (std::size_t i = 0; bits != 0; i += 8, bits >>= 8, live >>= 8) {
-    const auto eight = static_cast<unsigned>(bits & 0xff);
-    if (eight == 0) continue;
-    if (eight == (live & 0xff)) {
-      lowerEight(to + i, from + i, price);
-      continue;
-    }
-    for (unsigned rest = eight; rest != 0; rest &= rest - 1) {
-      const std::size_t at = i + static_cast<std::size_t>(std::countr_zero(rest));
-      to[at] = std::min(to[at], from[at] + price);
-    }
-  }
+void lower(Cost* to, const Cost* from, Cost price, std::uint64_t bits) {
+  for (std::size_t i = 0; bits != 0; i += 8, bits >>= 8)
+    if (const auto eight = static_cast<unsigned>(bits & 0xff)) lowerSome(to + i, from + i, price, eight);
 }
 
 struct State {
@@ -65,7 +37,7 @@ class Sweep {
   Sweep(const SweepInput& input, const BorderedGrid& grid, const StepMaps& stand, const StepMaps& move,
         const StepMaps* clear);
   /// False when cancelled.
-  bool run(Cost most, const base::Cancel& cancel);
+  bool run(Cost most, const RouteBound* bound, const base::Cancel& cancel);
   /// Of the cheapest end, when the last run has one.
   std::optional<State> end() const { return end_; }
   /// Whether a state was left out of the last run as too dear.
@@ -88,7 +60,8 @@ class Sweep {
 
   void begin();
   void settle(std::size_t instant);
-  void settleWord(std::size_t word, Layer<Cost>& layer);
+  void settleWord(std::size_t word, std::size_t instant, Layer<Cost>& layer);
+  std::uint64_t keep(Cost* costs, const float* toGo);
   void findEnd();
   void advance(std::size_t step);
   void shiftMaps(std::size_t step);
@@ -111,6 +84,7 @@ class Sweep {
   const StepMaps* clear_;
   std::size_t last_;
   Cost perWalk_, seenPrice_, most_ = 0;
+  const RouteBound* bound_ = nullptr;
   std::vector<Cost> lengths_, prices_;
   Front now_, next_;
   // For each number of columns away, the step's map moved so that a cell's bit is that of the cell so far east.
@@ -178,8 +152,9 @@ void Sweep<Cost>::begin() {
 }
 
 template <class Cost>
-bool Sweep<Cost>::run(Cost most, const base::Cancel& cancel) {
+bool Sweep<Cost>::run(Cost most, const RouteBound* bound, const base::Cancel& cancel) {
   most_ = most;
+  bound_ = bound;
   begin();
   for (std::size_t instant = 0;; ++instant) {
     if (cancel.fired()) return false;
@@ -199,25 +174,33 @@ void Sweep<Cost>::settle(std::size_t instant) {
   Layer<Cost>& layer = layers_.emplace_back();
   layer.place.assign(grid_.allWords(), -1);
   for (std::size_t word = 0; word < grid_.allWords(); ++word)
-    if (now_.touched[word]) settleWord(word, layer);
+    if (now_.touched[word]) settleWord(word, instant, layer);
   WEND_CHECK(layers_.size() == instant + 1);
 }
 
+/// Leaves out of 64 cells what is too dear with the cost still to go, and tells the rest by their bits.
 template <class Cost>
-void Sweep<Cost>::settleWord(std::size_t word, Layer<Cost>& layer) {
-  Cost *stand = lanes(now_.stand, word * 64), *walk = lanes(now_.walk, word * 64);
-  std::uint64_t standing = 0, walking = 0;
+std::uint64_t Sweep<Cost>::keep(Cost* costs, const float* toGo) {
+  std::uint64_t kept = 0;
   for (std::size_t i = 0; i < 64; ++i) {
-    stand[i] = std::min(stand[i], walk[i] + standPrice(word * 64 + i));
-    walk[i] = std::min(walk[i], stand[i] + perWalk_);
-    for (Cost* cost : {&stand[i], &walk[i]}) {
-      if (*cost <= most_ || *cost == kNever<Cost>) continue;
-      *cost = kNever<Cost>;
-      leftOut_ = true;
+    if (costs[i] == kNever<Cost>) continue;
+    if (costs[i] + (toGo ? static_cast<Cost>(toGo[i / RouteBound::kBlock]) : 0) <= most_) {
+      kept |= std::uint64_t{1} << i;
+      continue;
     }
-    standing |= std::uint64_t{stand[i] != kNever<Cost>} << i;
-    walking |= std::uint64_t{walk[i] != kNever<Cost>} << i;
+    costs[i] = kNever<Cost>;
+    leftOut_ = true;
   }
+  return kept;
+}
+
+template <class Cost>
+void Sweep<Cost>::settleWord(std::size_t word, std::size_t instant, Layer<Cost>& layer) {
+  Cost *stand = lanes(now_.stand, word * 64), *walk = lanes(now_.walk, word * 64);
+  for (std::size_t i = 0; i < 64; ++i) stand[i] = std::min(stand[i], walk[i] + standPrice(word * 64 + i));
+  for (std::size_t i = 0; i < 64; ++i) walk[i] = std::min(walk[i], stand[i] + perWalk_);
+  const std::uint64_t standing = keep(stand, bound_ ? bound_->standing(instant, word) : nullptr);
+  const std::uint64_t walking = keep(walk, bound_ ? bound_->walking(instant, word) : nullptr);
   now_.standing[word] = standing;
   now_.walking[word] = walking;
   if ((standing | walking) == 0) return;
@@ -271,13 +254,13 @@ void Sweep<Cost>::advance(std::size_t step) {
 
 template <class Cost>
 void Sweep<Cost>::standOn(std::size_t word, std::size_t step) {
-  const std::uint64_t live = now_.standing[word], bits = live & stand_.at(step)[word];
+  const std::uint64_t bits = now_.standing[word] & stand_.at(step)[word];
   if (bits == 0) return;
   const std::uint64_t clear = clear_ ? bits & clear_->at(step)[word] : bits;
   Cost* to = lanes(next_.stand, word * 64);
   const Cost* from = lanes(now_.stand, word * 64);
-  lower(to, from, Cost{0}, clear, live);
-  if (bits != clear) lower(to, from, seenPrice_, bits & ~clear, live);
+  lower(to, from, Cost{0}, clear);
+  if (bits != clear) lower(to, from, seenPrice_, bits & ~clear);
   next_.touched[word] = 1;
 }
 
@@ -324,8 +307,7 @@ void Sweep<Cost>::reach(std::size_t word, std::size_t move, std::uint64_t bits, 
   const std::size_t to = word * 64 + static_cast<std::size_t>(grid_.step(way.to));
   const Cost* from = lanes(now_.walk, word * 64);
   touch(to);
-  if (way.brisk || prices_.empty())
-    return lower(lanes(way.brisk ? next_.walk : next_.stand, to), from, price, bits, now_.walking[word]);
+  if (way.brisk || prices_.empty()) return lower(lanes(way.brisk ? next_.walk : next_.stand, to), from, price, bits);
   for (std::uint64_t rest = bits; rest != 0; rest &= rest - 1) {
     const auto i = static_cast<std::size_t>(std::countr_zero(rest));
     Cost& stand = *lanes(next_.stand, to + i);
@@ -431,28 +413,74 @@ void Sweep<Cost>::addFurthest(SweepOutcome& outcome) const {
   }
 }
 
-/// Costs up to here are tried first, then twice as much and so on: most routes are short.
-constexpr std::int64_t kFirstTry = 12'000;
+/// What the input says, turned round step by step.
+struct Maps {
+  BorderedGrid grid;
+  StepMaps stand, move;
+  std::optional<StepMaps> clear;
+
+  explicit Maps(const SweepInput& input)
+      : grid(input.grid, input.moves->reach()), stand(*input.stand, grid), move(*input.move, grid) {
+    if (input.clear) clear.emplace(*input.clear, grid);
+  }
+
+  std::shared_ptr<const RouteBound> boundOf(const SweepInput& input) const {
+    RouteBound::Input bound{stand, move, *input.moves, input.stand->steps(), {}, 0, input.grid.cell};
+    for (const std::size_t cell : input.ends) bound.ends.push_back(grid.bitOf(cell));
+    bound.perWalk = static_cast<float>(input.perWalk);
+    return std::make_shared<const RouteBound>(grid, bound);
+  }
+};
 
 template <class Cost>
-std::optional<SweepOutcome> sweepWith(const SweepInput& input, const base::Cancel& cancel) {
-  const BorderedGrid grid(input.grid, input.moves->reach());
-  const StepMaps stand(*input.stand, grid), move(*input.move, grid);
-  std::optional<StepMaps> clear;
-  if (input.clear) clear.emplace(*input.clear, grid);
-  Sweep<Cost> sweep(input, grid, stand, move, clear ? &*clear : nullptr);
+SweepOutcome outcomeOf(const Sweep<Cost>& sweep) {
   SweepOutcome outcome;
-  for (std::int64_t most = input.most.value_or(kFirstTry + input.seenPrice);; most *= 2) {
-    if (!sweep.run(static_cast<Cost>(most), cancel)) return std::nullopt;
-    if (sweep.end() || !sweep.leftOut() || input.most) break;
-  }
-  if (sweep.end()) {
-    outcome.cost = static_cast<std::int64_t>(sweep.label(*sweep.end()));
-    outcome.path = sweep.path();
-  } else {
-    sweep.addFurthest(outcome);
-  }
+  outcome.cost = static_cast<std::int64_t>(sweep.label(*sweep.end()));
+  outcome.path = sweep.path();
   return outcome;
+}
+
+template <class Cost>
+std::optional<SweepOutcome> furthestOf(Sweep<Cost>& sweep, const base::Cancel& cancel) {
+  if (!sweep.run(kNever<Cost>, nullptr, cancel)) return std::nullopt;
+  SweepOutcome outcome;
+  if (sweep.end()) return outcomeOf(sweep);
+  sweep.addFurthest(outcome);
+  return outcome;
+}
+
+/// What a route costs more than the least bound is tried with this first, then with twice as much and so on.
+constexpr float kFirstSlack = 2'000;
+
+std::optional<SweepOutcome> sweepUnseen(const SweepInput& input, const base::Cancel& cancel) {
+  const Maps maps(input);
+  if (cancel.fired()) return std::nullopt;
+  const auto bound = input.bound ? input.bound : maps.boundOf(input);
+  Sweep<float> sweep(input, maps.grid, maps.stand, maps.move, nullptr);
+  float least = kNever<float>;
+  for (const std::size_t cell : input.starts) {
+    const std::size_t bit = maps.grid.bitOf(cell);
+    least = std::min(least, bound->standing(0, bit / 64)[bit % 64 / RouteBound::kBlock]);
+  }
+  bool leftOut = least < kNever<float>;
+  for (float slack = kFirstSlack; leftOut; slack *= 2) {
+    const float most = input.most ? static_cast<float>(*input.most) : least + slack;
+    if (!sweep.run(most, &*bound, cancel)) return std::nullopt;
+    if (sweep.end()) {
+      SweepOutcome outcome = outcomeOf(sweep);
+      outcome.bound = bound;
+      return outcome;
+    }
+    leftOut = sweep.leftOut() && !input.most;
+  }
+  if (input.most) return SweepOutcome{};
+  return furthestOf(sweep, cancel);
+}
+
+std::optional<SweepOutcome> sweepSeen(const SweepInput& input, const base::Cancel& cancel) {
+  const Maps maps(input);
+  Sweep<double> sweep(input, maps.grid, maps.stand, maps.move, &*maps.clear);
+  return furthestOf(sweep, cancel);
 }
 
 }  // namespace
@@ -464,7 +492,7 @@ std::int64_t millimetres(double metres) {
 std::optional<SweepOutcome> sweep(const SweepInput& input, const base::Cancel& cancel) {
   WEND_CHECK(input.stand && input.move && input.moves && input.stand->cells() == input.grid.cells());
   WEND_CHECK(input.move->steps() == input.stand->steps() && !input.starts.empty());
-  return input.clear ? sweepWith<double>(input, cancel) : sweepWith<float>(input, cancel);
+  return input.clear ? sweepSeen(input, cancel) : sweepUnseen(input, cancel);
 }
 
 }  // namespace wend::crew

@@ -5,6 +5,7 @@
 
 #include <cstdint>
 #include <limits>
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -14,6 +15,8 @@
 #include "core/geometry/bit_grid.h"
 
 namespace wend::crew {
+
+class RouteBound;
 
 /// Lengths as the graph counts them.
 std::int64_t millimetres(double metres);
@@ -27,7 +30,9 @@ struct SweepInput {
   std::vector<std::size_t> starts, ends;  ///< no ends: anywhere
   std::int64_t perWalk = 3000, seenPrice = 0;
   std::vector<std::int64_t> standPrice;  ///< by cell; none: nothing
-  std::optional<std::int64_t> most;      ///< dearer routes are not looked for
+  /// Of an outcome for the same task with ground as free or freer, which saves working it out again.
+  std::shared_ptr<const RouteBound> bound;
+  std::optional<std::int64_t> most;  ///< dearer routes are not looked for
 };
 
 /// One state of the graph.
@@ -38,8 +43,9 @@ struct RouteState {
 };
 
 struct SweepOutcome {
-  std::optional<std::int64_t> cost;  ///< of the path, when there is one
-  std::vector<RouteState> path;      ///< from the start to the end, one state for each end of an edge
+  std::optional<std::int64_t> cost;         ///< of the path, when there is one
+  std::shared_ptr<const RouteBound> bound;  ///< with a path through unseen ground
+  std::vector<RouteState> path;             ///< from the start to the end, one state for each end of an edge
   /// Without a path and without `most`: the last instant of any state that can be reached, and its cells in order.
   std::size_t furthest = 0;
   std::vector<std::size_t> furthestCells;

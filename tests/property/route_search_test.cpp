@@ -156,6 +156,28 @@ TEST(RouteSearchProperty, AgreesWithHeapDijkstra) {
   EXPECT_LT(found, 2700);
 }
 
+/// Grounds wide enough for blocks of cells and long ways to bound what is still to pay.
+TEST(RouteSearchProperty, AgreesWithHeapDijkstraOnWideGround) {
+  const std::uint64_t seed = 4107;
+  std::printf("seed %llu\n", static_cast<unsigned long long>(seed));
+  Random random(seed);
+  int found = 0, far = 0;
+  for (int i = 0; i < 60; ++i) {
+    const int nx = 30 + int(below(random, 60)), ny = 8 + int(below(random, 20));
+    const auto world = randomWorld(random, {nx, ny, 30 + below(random, 60), 2 + uniform(random, 0, 3), 0});
+    addBars(random, *world, nx * ny * int(1 + below(random, 3)));
+    const auto expected = reference::dijkstra(reference::Graph(world->task));
+    const auto answer = cheapestRoute(world->task, {.margin = 0});
+    ASSERT_EQ(costOf(*answer), metresOf(expected.cost)) << "task " << i;
+    found += expected.cost.has_value();
+    far += answer->route && answer->route->metres > 3;
+    ASSERT_TRUE(!expected.cost || priceOf(world->task, *answer->route) == expected.cost) << "task " << i;
+  }
+  std::printf("%d routes, %d of them far\n", found, far);
+  EXPECT_GT(found, 10);
+  EXPECT_GT(far, 5);
+}
+
 TEST(RouteSearchProperty, IsSeenAsLittleAsHeapDijkstraSays) {
   const std::uint64_t seed = 4103;
   std::printf("seed %llu\n", static_cast<unsigned long long>(seed));
