@@ -22,10 +22,10 @@
 /// and keep what is looked at, which needs the lens to stay clear of walls by far more than it moves; to sample
 /// instants, which misses what a slit near the lens sweeps between two of them.
 ///
-/// In a mirror   the lens is the mirror image of the true one, and what it looks through is a plan of both sides: the
-///               walls in front of the mirror as they are, their images behind it, and the mirror's line closed but for
-///               the mirror itself. The image may stand anywhere behind the line, near or far, within the box. Ground
-///               behind the line is then cut off by `keepFront`.
+/// In a mirror   the lens is the mirror image of the true one, and it looks through a plan of both sides: the walls in
+///               front of the mirror, their images behind it, and the mirror's line closed but for the mirror itself
+///               (mirror_plan.h makes it). The image may stand anywhere behind the line, near or far, within the box.
+///               `keepFront` then cuts off the ground behind the line.
 ///
 /// Frame     plan metres; bearings in degrees clockwise from north, unwrapped.
 #pragma once

@@ -64,6 +64,10 @@ bool nearWall(const std::vector<Segment>& closed, Point p, double reach) {
 std::vector<Segment> drawn(std::mt19937_64& random, int kind) {
   std::vector<Segment> walls;
   const auto point = [&] {
+    // Bundles of walls a few millimetres apart, which cross at angles too small for the lattice.
+    if (kind == 3)
+      return Point{random() % 2 ? uniform(random, 0, 8) : 8.0 * static_cast<double>(random() % 2),
+                   uniform(random, 3, 3.02)};
     if (kind == 0) return Point{static_cast<double>(random() % 9), static_cast<double>(random() % 9)};
     return Point{uniform(random, 0, 8), uniform(random, 0, 8)};
   };
@@ -83,8 +87,8 @@ TEST(Triangulation, TilesTheBoxAndHoldsEveryWallWhateverIsDrawn) {
   const std::uint64_t seed = 20273;
   std::printf("seed %llu\n", static_cast<unsigned long long>(seed));
   std::mt19937_64 random(seed);
-  for (int trial = 0; trial < 3000; ++trial) {
-    const auto walls = drawn(random, trial % 3);
+  for (int trial = 0; trial < 4000; ++trial) {
+    const auto walls = drawn(random, trial % 4);
     const Triangulation triangles(walls, kBox);
     ASSERT_EQ(doubleAreaOf(triangles), 200) << trial;
     expectJoined(triangles);

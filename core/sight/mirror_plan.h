@@ -1,0 +1,31 @@
+/// What the image of a lens in a mirror looks through, and where that image is.
+///
+/// Frame     plan metres. The mirror reflects on the left of the way from `mirror.a` to `mirror.b`.
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "core/sight/swept_view.h"
+
+namespace wend::sight {
+
+/// The walls around a mirror as its images see them: those in front of it, their images behind, and the mirror's line
+/// closed as far as the box reaches, but for the mirror itself.
+///
+/// Requires  the mirror longer than a millimetre.
+/// Ensures   (1) a straight line from the image of p, behind, to q, in front, is open exactly when the way from p to q
+///           by the mirror is, up to kJoin at the mirror's ends; (2) what stands behind the line is left out, and so is
+///           a wall that comes no further than a millimetre in front of it: the mirror wins.
+std::vector<geometry::Segment> wallsByMirror(std::span<const geometry::Segment> walls, geometry::Segment mirror,
+                                             const geometry::Extent& box);
+
+/// The box with its image.
+geometry::Extent boxByMirror(const geometry::Extent& box, geometry::Segment mirror);
+
+/// The step of the image: as wide, as far from the true way, turning the other way round.
+///
+/// Ensures   the image of what the lens sees at any instant is what its image sees.
+SweptStep imageOf(const SweptStep& step, geometry::Segment mirror);
+
+}  // namespace wend::sight
