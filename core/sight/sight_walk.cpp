@@ -24,6 +24,12 @@ Point meet(Point apex, Vec ray, Point right, Point left, Point otherwise) {
   return right + (left - right) * (r / (r + l));
 }
 
+/// Whether the way from the edge's end to p only makes the edge longer.
+bool goesOn(const RegionEdge& edge, Point p) {
+  const Vec before = edge.b - edge.a, after = p - edge.b;
+  return std::abs(cross(before, after)) <= kOne * span(before) * span(after) && dot(before, after) > 0;
+}
+
 /// v turned by the angle under which `radius` is seen at its length: left for a positive radius.
 Vec turnedPast(Vec v, double radius) {
   const double squared = dot(v, v), side = std::sqrt(std::max(0.0, squared - radius * radius));
@@ -37,7 +43,7 @@ void SightWalk::begin(const Source& source, SweptRegion& out) {
   out_ = &out;
   slices_.clear();
   ringFrom_ = out.ring.size();
-  begun_ = false;
+  begun_ = afterLeaf_ = false;
   lastSlice_ = -1;
 }
 
@@ -210,8 +216,15 @@ void SightWalk::addRingLeaf(const Fan& fan) {
   } else if (last_ != right) {
     noteWindow(fan, right);
     out_->ring.push_back({last_, right});
+    afterLeaf_ = false;
   }
-  if (right != left) out_->ring.push_back({right, left});
+  if (right != left) {
+    if (afterLeaf_ && goesOn(out_->ring.back(), left))
+      out_->ring.back().b = left;
+    else
+      out_->ring.push_back({right, left});
+    afterLeaf_ = true;
+  }
   last_ = left;
   lastSlice_ = fan.leftSlice;
 }

@@ -38,7 +38,8 @@ class SightWalk {
   /// Walks the base fan, from the source's apex through `side`, into the ring.
   ///
   /// Requires  fans to be given from right to left. A corner is given where a direction is that of the side's end.
-  /// Ensures   what the apex sees through the side between the directions is added; slices at the corners are noted.
+  /// Ensures   what the apex sees through the side between the directions is added, a straight wall as one edge however
+  ///           many corners it has; slices at the corners are noted.
   void addToRing(std::int32_t side, Vec right, Vec left, bool rightEnd, bool leftEnd);
   /// The same as slices from the side on.
   void addAsSlices(std::int32_t side, Vec right, Vec left, bool rightEnd, bool leftEnd);
@@ -95,6 +96,7 @@ class SightWalk {
   std::size_t ringFrom_ = 0;
   bool begun_ = false;           ///< the ring has a leaf
   Point first_, last_;           ///< of the ring so far
+  bool afterLeaf_ = false;       ///< its last edge is one of a wall
   std::int32_t lastSlice_ = -1;  ///< beyond the last leaf's left
 };
 
