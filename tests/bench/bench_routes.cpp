@@ -3,6 +3,7 @@
 #include <cstdio>
 #include <random>
 
+#include "core/crew/route_stuck.h"
 #include "tests/core/crew/route_reference.h"
 
 namespace wend::crew {
@@ -93,6 +94,18 @@ void compare(const char* name, const RouteTask& task, bool reference) {
   std::printf("\n");
 }
 
+void explain(const char* name, const RouteTask& task) {
+  std::optional<Stuck> stuck;
+  const double seconds = secondsOf([&] { stuck = whyStuck(task); });
+  std::printf("%-28s %8.0f ms: nobody past %.1f s in %zu cells", name, seconds * 1e3, stuck->until,
+              stuck->where.size());
+  if (stuck->least) std::printf(", seen for %.1f s at least", stuck->least->seconds);
+  if (stuck->speed) std::printf(", %.2f m/s frees", *stuck->speed);
+  if (stuck->early) std::printf(", %.1f s less of early", *stuck->early);
+  if (stuck->late) std::printf(", %.1f s less of late", *stuck->late);
+  std::printf(", %zu needs\n", stuck->needs.size());
+}
+
 }  // namespace
 }  // namespace wend::crew
 
@@ -115,4 +128,9 @@ int main(int argc, char**) {
   RouteTask across = task;
   across.ends = {at({25, 1})};
   compare("to the far corner", across, reference);
+  const CellTimes stays = onlyAt({at({11, 10.5})}, ground.clock().meeting({60, 100}), ground.grid(), ground.clock());
+  RouteTask stuck = across;
+  stuck.needs.push_back(&stays);
+  compare("and forty seconds in sight", stuck, false);
+  if (!cheapestRoute(stuck)->route) explain("why not", stuck);
 }
