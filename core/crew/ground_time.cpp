@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "core/base/check.h"
 
@@ -33,6 +34,17 @@ void addObstacle(geometry::BitGrid& cells, const Obstacle& obstacle, double radi
   const std::size_t pieces = points.size() - (obstacle.closed ? 0 : 1);
   if (pieces == 0) cells.addNear({points.front(), points.front()}, radius);
   for (std::size_t i = 0; i < pieces; ++i) cells.addNear({points[i], points[(i + 1) % points.size()]}, radius);
+}
+
+/// Of what a point moves between two looks, how much further than both it is at most on its way between them.
+constexpr double kSwept = 0.55;
+
+double furthestMove(const Obstacle& before, const Obstacle& now) {
+  WEND_CHECK(before.points.size() == now.points.size());
+  double furthest = 0;
+  for (std::size_t i = 0; i < now.points.size(); ++i)
+    furthest = std::max(furthest, geometry::distance(before.points[i], now.points[i]));
+  return furthest;
 }
 
 }  // namespace
@@ -107,6 +119,27 @@ void GroundTime::take(const Mover& mover, double look) {
       const geometry::Segment way{mover.at(from), mover.at(until)};
       stand.addNear(way, reach);
       move.addNear(way, reach + grid_.reach());
+    }
+    takeCells(stand, move, {step, step + 1});
+    stand.clear();
+    move.clear();
+  }
+}
+
+void GroundTime::take(const std::function<std::vector<Obstacle>(double t)>& at, Steps steps, double look) {
+  geometry::BitGrid stand(grid_), move(grid_);
+  for (std::size_t step = steps.from; step < std::min(steps.until, clock_.steps); ++step) {
+    std::vector<Obstacle> before;
+    for (const double t : looksOf(clock_, step, look)) {
+      const std::vector<Obstacle> now = at(t);
+      for (std::size_t i = 0; i < before.size(); ++i) {
+        const double reach = radius_ + now[i].radius + kSwept * furthestMove(before[i], now[i]);
+        for (const Obstacle* end : {std::as_const(before).data() + i, now.data() + i}) {
+          addObstacle(stand, *end, reach);
+          addObstacle(move, *end, reach + grid_.reach());
+        }
+      }
+      before = now;
     }
     takeCells(stand, move, {step, step + 1});
     stand.clear();

@@ -73,6 +73,10 @@ class GroundTime {
   /// strays a look^2 / 8 off that, 4 mm at 3 m/s^2 and a tenth of a second. Between two looks it is there when it is at
   /// either or half way.
   void take(const Mover& mover, double look = 0.1);
+  /// What moves otherwise during some steps, a leaf on its way say: `at` gives the same things in the same order each
+  /// time. Between two looks each is the wider by half of what its points move and a tenth of that, for points on
+  /// circles, so the looks must lie within a radian of a turn.
+  void take(const std::function<std::vector<Obstacle>(double t)>& at, Steps steps, double look = 0.1);
   /// Bars standing, not passing, where a cell's centre lies within `radius`.
   void takeStand(Point centre, double radius, Steps steps);
   /// A cell, both ways.

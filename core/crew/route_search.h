@@ -17,10 +17,14 @@
 /// Method    dynamic programming from instant to instant, which is exact because every edge but the two that change
 ///           between standing and walking leads one instant on. Feasibility is worked out for 64 cells at once, cell by
 ///           cell along the tree of moves, so that a blocked cell cuts off all moves through it; costs follow only
-///           where something is feasible, eight cells at once where all of them are. Costs above a bound are left out,
-///           and the bound is doubled until there is a route: a route within the bound is the optimum. Rejected: label
-///           setting by cost with the instants of each cell as bits. Where nobody may creep almost every state has a
-///           cost of its own, so the sets held one instant each, and it was no faster than a heap.
+///           where something is feasible, eight cells at once. A state whose cost and bound from below on what is still
+///           to pay
+///           (`route_bound.h`) exceed an upper bound is left out, and the upper bound is raised until there is a route:
+///           one within the bound is the optimum, for no state of it can have been left out.
+///           Rejected: label setting by cost with the instants of each cell as bits, which would settle a cell for all
+///           its instants at once. Since nobody may creep, almost every state has a cost of its own, the sets held an
+///           instant each, and it was hardly faster than a heap. Rejected as well: states of a cell and a clear window
+///           instead of an instant; somebody on their way cannot wait, so walking needs the instant after all.
 /// Source    R. Bellman, Dynamic Programming, 1957, from memory.
 /// Cost      live words of 64 cells times instants times the move tree; memory 512 bytes for each of those words.
 #pragma once

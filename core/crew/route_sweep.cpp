@@ -381,7 +381,8 @@ State Sweep<Cost>::before(const State& state, Cost& cost, std::size_t& lastMove)
     const State stood{false, state.bit, state.instant};
     if (isReachedFrom(stood, perWalk_, cost)) return stood;
   }
-  WEND_CHECK(!"a state without a way to it");
+  const bool hasWayToIt = false;
+  WEND_CHECK(hasWayToIt);
   return state;
 }
 

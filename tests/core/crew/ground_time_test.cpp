@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include <random>
+#include "core/geometry/segment.h"
 
 namespace wend::crew {
 namespace {
@@ -88,6 +88,26 @@ TEST(GroundTime, AMoverThatIsNotThereTakesNothing) {
   GroundTime ground(kGrid, kClock, 0.28);
   ground.take(Mover{[](double) { return Point{1, -1}; }, 0.25, [](double t) { return t > 7 && t < 8; }, {7, 8}});
   EXPECT_EQ(ground.move().runs(*kGrid.cellAt({1, -1}), false), (std::vector<Steps>{{4, 6}}));
+}
+
+/// A leaf that swings at ninety degrees a second, its end at 1.4 m/s.
+TEST(GroundTime, ALeafTakesWhatItSweeps) {
+  const auto tip = [](double t) { return Point{0.5, -1} + geometry::direction(90 * (t - 6)) * 0.9; };
+  GroundTime ground(kGrid, kClock, 0.28);
+  ground.take([&](double t) { return std::vector{Obstacle{"leaf", {{0.5, -1}, tip(t)}, false, 0, 0, 2}}; }, {2, 4});
+  int met = 0;
+  for (double t = 6; t < 7; t += 0.007) {
+    for (std::size_t cell = 0; cell < kGrid.cells(); ++cell) {
+      const double metres = geometry::distance(kGrid.centre(cell), geometry::Segment{{0.5, -1}, tip(t)});
+      const std::size_t step = t < 6.5 ? 2 : 3;
+      ASSERT_FALSE(metres < 0.28 && ground.stand().at(cell, step)) << t << ' ' << cell;
+      ASSERT_FALSE(metres < 0.28 + kGrid.reach() && ground.move().at(cell, step)) << t << ' ' << cell;
+      met += metres < 0.28;
+    }
+  }
+  EXPECT_GT(met, 1000);
+  EXPECT_TRUE(ground.move().at(*kGrid.cellAt({0.55, -0.5}), 4)) << "only in its steps";
+  EXPECT_TRUE(ground.stand().at(*kGrid.cellAt({0, -1.5}), 3)) << "and not behind it";
 }
 
 TEST(GroundTime, TellsWhatIsMetAtAPlaceAndTime) {
