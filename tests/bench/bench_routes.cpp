@@ -1,9 +1,10 @@
 /// A crew route over three minutes on a grid of a tenth of a metre, against heap Dijkstra on the same graph.
 #include <chrono>
 #include <cstdio>
-#include <random>
+#include <string>
 
 #include "core/crew/route_stuck.h"
+#include "core/crew/routes_together.h"
 #include "tests/core/crew/route_reference.h"
 
 namespace wend::crew {
@@ -106,6 +107,27 @@ void explain(const char* name, const RouteTask& task) {
   std::printf(", %zu needs\n", stuck->needs.size());
 }
 
+void together(const Rooms& rooms) {
+  std::vector<GroundTime> grounds;
+  std::vector<RouteTask> tasks;
+  for (const double speed : {1.1, 1.0, 0.9}) grounds.push_back(rooms.ground(speed));
+  const std::vector<Point> from{{1, 10.5}, {1, 5}, {1, 1}}, to{{25, 1}, {24, 11}, {13, 1}};
+  for (std::size_t i = 0; i < grounds.size(); ++i) {
+    RouteTask task;
+    task.ground = &grounds[i];
+    task.speed = std::vector{1.1, 1.0, 0.9}[i];
+    task.starts = {*grounds[i].grid().cellAt(from[i])};
+    task.ends = {*grounds[i].grid().cellAt(to[i])};
+    tasks.push_back(task);
+  }
+  std::optional<CrewRoutes> routes;
+  const double seconds = secondsOf([&] { routes = routesTogether(tasks, {}); });
+  std::printf("three people                 %8.0f ms in %d rounds:", seconds * 1e3, routes->rounds);
+  for (const RouteAnswer& answer : routes->people)
+    std::printf(" %s", answer.route ? (std::to_string(answer.route->walks) + " walks").c_str() : "none");
+  std::printf("\n");
+}
+
 }  // namespace
 }  // namespace wend::crew
 
@@ -133,4 +155,5 @@ int main(int argc, char**) {
   stuck.needs.push_back(&stays);
   compare("and forty seconds in sight", stuck, false);
   if (!cheapestRoute(stuck)->route) explain("why not", stuck);
+  together(rooms);
 }
