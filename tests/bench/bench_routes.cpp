@@ -111,7 +111,7 @@ void together(const Rooms& rooms) {
   std::vector<GroundTime> grounds;
   std::vector<RouteTask> tasks;
   for (const double speed : {1.1, 1.0, 0.9}) grounds.push_back(rooms.ground(speed));
-  const std::vector<Point> from{{1, 10.5}, {1, 5}, {1, 1}}, to{{25, 1}, {24, 11}, {13, 1}};
+  const std::vector<Point> from{{1, 10.5}, {1, 5}, {1, 1}}, to{{25, 1}, {24, 11}, {12, 1}};
   for (std::size_t i = 0; i < grounds.size(); ++i) {
     RouteTask task;
     task.ground = &grounds[i];
