@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/base/check.h"
+#include "core/pulls/least_stands.h"
 
 namespace wend::pulls {
 namespace {
@@ -42,7 +43,7 @@ std::vector<Move> movesOf(const std::vector<Knot>& knots, double shortestHold) {
     move.until = b.t;
     move.valueAfter = b.value;
     move.peakRate = std::max(move.peakRate, rate);
-    ++move.ramps;
+    if (b.value != a.value) ++move.ramps;
     moving = true;
   }
   return moves;
@@ -87,10 +88,12 @@ std::size_t Track::ramps() const {
 
 Track fewestMoves(const Tube& tube, const MoveRules& rules) {
   WEND_CHECK(rules.easyRate > 0 && rules.easyRate <= rules.rate && rules.shortestHold >= 0);
-  const Passable way = passable(tube, rules.rate);
-  const std::vector<Stand> stands = eased(standsThrough(way, rules), way, rules);
+  Passable way = passable(tube, rules.rate);
+  LeastStands found = leastStands(way, rules.rate);
+  const std::vector<Stand> stands = eased(std::move(found.stands), way, rules);
   Track track;
-  track.knots = knotsOf(stands, tube);
+  track.leastRamps = found.least;
+  track.knots = knotsOf(stands, way.wanted);
   track.moves = movesOf(track.knots, rules.shortestHold);
   track.unmet = unmetOf(track, tube);
   return track;

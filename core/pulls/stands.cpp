@@ -2,149 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
 
-#include "core/base/check.h"
-#include "core/pulls/hold_reach.h"
+#include "core/geometry/point.h"
+#include "core/pulls/choice.h"
 
 namespace wend::pulls {
 namespace {
 
 constexpr double kGive = kTubeRounding / 2;
-
-/// The straight lines out of one point that stay inside the tube, sample after sample.
-class Cone {
- public:
-  Cone(const Tube& tube, std::size_t from, double value, double rate)
-      : tube_(tube), from_(from), value_(value), low_(-rate), high_(rate) {}
-
-  /// The values straight lines reach at sample `at`; nothing when none does. Requires samples one after the other.
-  std::optional<Choice> next(std::size_t at) {
-    const TubeSample& s = tube_[at];
-    const double seconds = s.t - tube_[from_].t;
-    if (seconds > 0) {
-      low_ = std::max(low_, (s.lo - kGive - value_) / seconds);
-      high_ = std::min(high_, (s.hi + kGive - value_) / seconds);
-    }
-    if (low_ > high_) return std::nullopt;
-    return Choice{std::clamp(value_ + low_ * seconds, s.lo, s.hi), std::clamp(value_ + high_ * seconds, s.lo, s.hi)};
-  }
-
- private:
-  const Tube& tube_;
-  std::size_t from_;
-  double value_, low_, high_;
-};
-
-/// A sample at which a ramp may leave, and the values it may leave from.
-struct Departure {
-  std::size_t at = 0;
-  Choice values;
-};
-
-struct Ramp {
-  std::size_t from = 0;
-  double value = 0;
-  bool holds = false;    ///< ends in a rest; else goes straight on to `reach`
-  std::size_t land = 0;  ///< first sample of the rest
-  Choice landing, left;  ///< values there, and those that stand until `reach`
-  std::size_t reach = 0;
-};
-
-/// More is reached, or as much in rest, or with more choice left.
-bool better(const Ramp& a, const Ramp& b) {
-  if (a.reach != b.reach) return a.reach > b.reach;
-  if (a.holds != b.holds) return a.holds;
-  return a.from == b.from && a.left.width() > b.left.width() + kGive;
-}
-
-class Search {
- public:
-  Search(const Tube& tube, const MoveRules& rules) : tube_(tube), rules_(rules), reach_(tube), last_(tube.size() - 1) {}
-
-  std::vector<Stand> run() {
-    const Choice all{tube_[0].lo, tube_[0].hi};
-    const Standing first = reach_.standingFrom(0, all);
-    if (first.last == last_) return {{0, last_, first.left.middle()}};
-    std::vector<Stand> stands;
-    Ramp before{0, 0, true, 0, all, first.left, first.last};
-    auto departures = fromRest(before, 0);
-    while (true) {
-      const Ramp ramp = bestRamp(departures);
-      stands.push_back({before.holds ? before.land : ramp.from, ramp.from, ramp.value});
-      if (ramp.reach == last_) {
-        stands.push_back({ramp.land, last_, ramp.left.middle()});
-        return stands;
-      }
-      departures = ramp.holds ? fromRest(ramp, rules_.shortestHold) : fromRamp(ramp);
-      before = ramp;
-    }
-  }
-
- private:
-  /// Samples first..last from the last backwards, in steps that double.
-  static std::vector<std::size_t> thinning(std::size_t first, std::size_t last) {
-    std::vector<std::size_t> samples;
-    for (std::size_t back = 0; back <= last - first; back = back ? 2 * back : 1) samples.push_back(last - back);
-    if (samples.back() != first) samples.push_back(first);
-    return samples;
-  }
-
-  std::vector<Departure> fromRest(const Ramp& ramp, double shortest) const {
-    std::size_t first = ramp.land;
-    while (first < ramp.reach && tube_[first].t - tube_[ramp.land].t < shortest) ++first;
-    std::vector<Choice> left{ramp.landing};
-    for (std::size_t i = ramp.land + 1; i <= ramp.reach; ++i) left.push_back(left.back().cut(tube_[i].lo, tube_[i].hi));
-    std::vector<Departure> departures;
-    for (const std::size_t at : thinning(first, ramp.reach)) departures.push_back({at, left[at - ramp.land]});
-    return departures;
-  }
-
-  std::vector<Departure> fromRamp(const Ramp& ramp) const {
-    Cone cone(tube_, ramp.from, ramp.value, rules_.rate);
-    std::vector<Choice> reached;
-    for (std::size_t i = ramp.from + 1; i <= ramp.reach; ++i) reached.push_back(cone.next(i).value());
-    std::vector<Departure> departures;
-    for (const std::size_t at : thinning(ramp.from + 1, ramp.reach))
-      departures.push_back({at, reached[at - ramp.from - 1]});
-    return departures;
-  }
-
-  Ramp bestRamp(const std::vector<Departure>& departures) const {
-    std::optional<Ramp> best;
-    for (const Departure& d : departures) {
-      const double narrow = d.values.width() <= kTubeRounding;
-      for (const double value : {d.values.middle(), d.values.lo, d.values.hi}) {
-        const Ramp ramp = furthest(d.at, value);
-        if (!best || better(ramp, *best)) best = ramp;
-        if (narrow) break;
-      }
-    }
-    return *best;
-  }
-
-  /// The best ramp out of one point. Requires a sample after it.
-  Ramp furthest(std::size_t from, double value) const {
-    Cone cone(tube_, from, value, rules_.rate);
-    Ramp best{from, value, false, from, {}, {}, from};
-    for (std::size_t at = from + 1; at <= last_; ++at) {
-      const auto landing = cone.next(at);
-      if (!landing) break;
-      const Standing rest = reach_.standingFrom(at, *landing);
-      const bool holds = rest.last == last_ || tube_[rest.last].t - tube_[at].t >= rules_.shortestHold;
-      const Ramp ramp{from, value, holds, at, *landing, rest.left, holds ? rest.last : at};
-      if (better(ramp, best)) best = ramp;
-    }
-    // A point inside the tube always sees the next sample: passable says so.
-    WEND_CHECK(best.reach > from);
-    return best;
-  }
-
-  const Tube& tube_;
-  const MoveRules& rules_;
-  HoldReach reach_;
-  std::size_t last_;
-};
 
 /// What `eased` needs to know of the way.
 class Easing {
@@ -166,7 +31,7 @@ class Easing {
   /// Towards the middle of what serves over the whole rest, as far as the ramps on both sides stay possible.
   void recentre(const Stand* before, Stand& stand, const Stand* after) const {
     Choice serving{tube_[stand.from].lo, tube_[stand.from].hi};
-    for (std::size_t i = stand.from + 1; i <= stand.until; ++i) serving = serving.cut(tube_[i].lo, tube_[i].hi);
+    for (std::size_t i = stand.from + 1; i <= stand.until; ++i) serving = serving.cut({tube_[i].lo, tube_[i].hi});
     if (serving.empty() || !std::isfinite(serving.width())) return;
     const double now = stand.value, goal = serving.middle();
     double possible = 0, tried = 1;
@@ -256,10 +121,6 @@ class Easing {
 };
 
 }  // namespace
-
-std::vector<Stand> standsThrough(const Passable& way, const MoveRules& rules) {
-  return Search(way.reachable, rules).run();
-}
 
 std::vector<Stand> eased(std::vector<Stand> stands, const Passable& way, const MoveRules& rules) {
   const Easing easing(way, rules);
