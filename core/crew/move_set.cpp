@@ -55,7 +55,7 @@ std::vector<CellOffset> cellsPassed(CellOffset to) {
 }
 
 MoveSet::MoveSet(double radius) : radius_(radius) {
-  WEND_CHECK(radius >= 1 && radius < 100);
+  WEND_CHECK(radius >= 1 && radius < 64);
   const double squared = radius * radius + 1e-9;
   const int reachCells = reach();
   std::vector<Passed> ways;

@@ -32,7 +32,7 @@ struct Move {
 ///           `slowest()`, metres as `longest()`. Radius 3: 0.894 and 1.0275; radius 5: 0.949 and 1.0077.
 class MoveSet {
  public:
-  /// Requires 1 <= radius < 100.
+  /// Requires 1 <= radius < 64.
   explicit MoveSet(double radius);
 
   double radius() const { return radius_; }
