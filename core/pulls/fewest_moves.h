@@ -68,8 +68,9 @@ struct Track {
 ///           (6) ramps() >= leastRamps, and no track inside the tube has fewer than leastRamps: where the two are
 ///           equal,
 ///               the count is the least there is
-/// Error     where they differ, by one or two, a turn between two samples was not found: none of 2554 small random
-///           tubes, 4 of 1500 of 600 samples (tests/core/pulls/least_ramps_test.cpp). Tracks compared stay inside what
+/// Error     where they differ, by one or two here and there, a turn between two samples was not found: none of 2554
+/// small random
+///           tubes, 6 of 1500 of 600 samples (tests/core/pulls/least_ramps_test.cpp). Tracks compared stay inside what
 ///           `passable` calls reachable, with straight edges between its samples. In `unmet` the way is the one
 ///           `passable` takes, which splits the miss evenly: not the least in all.
 /// Cost      linear, save for easing, which is linear for tubes whose holds and moves are short against the whole

@@ -188,25 +188,37 @@ class Trace {
   double rate_;
 };
 
-/// A sample between two others, or none but the one that stands there.
-std::size_t sampleAt(Passable& way, double t) {
-  Tube& tube = way.reachable;
-  const auto after =
+/// What lies between two samples at `t`.
+TubeSample within(const Tube& tube, std::size_t i, double t) {
+  const TubeSample &a = tube[i - 1], &b = tube[i];
+  const double share = (t - a.t) / (b.t - a.t);
+  if (a.open || b.open) return {t, -HUGE_VAL, HUGE_VAL, true};
+  return {t, geometry::lerp(a.lo, b.lo, share), geometry::lerp(a.hi, b.hi, share), false};
+}
+
+/// Gives the way samples at these times, which are in order, where it has none.
+void addSamples(Passable& way, const std::vector<double>& times) {
+  Passable more;
+  std::size_t next = 0;
+  for (std::size_t i = 0; i < way.reachable.size(); ++i) {
+    for (; next < times.size() && times[next] <= way.reachable[i].t; ++next) {
+      const double t = times[next];
+      if (t == way.reachable[i].t || (!more.reachable.empty() && more.reachable.back().t >= t)) continue;
+      more.reachable.push_back(within(way.reachable, i, t));
+      more.wanted.push_back(within(way.wanted, i, t));
+      more.forced.push_back(way.forced[i - 1] && way.forced[i]);
+    }
+    more.reachable.push_back(way.reachable[i]);
+    more.wanted.push_back(way.wanted[i]);
+    more.forced.push_back(way.forced[i]);
+  }
+  way = std::move(more);
+}
+
+std::size_t sampleAt(const Tube& tube, double t) {
+  const auto at =
       std::lower_bound(tube.begin(), tube.end(), t, [](const TubeSample& s, double time) { return s.t < time; });
-  const std::size_t i = static_cast<std::size_t>(after - tube.begin());
-  if (after != tube.end() && after->t == t) return i;
-  const auto within = [t, i](const Tube& from) {
-    const TubeSample &a = from[i - 1], &b = from[i];
-    const double share = (t - a.t) / (b.t - a.t);
-    const bool free = a.open || b.open;
-    return TubeSample{t, free ? -HUGE_VAL : geometry::lerp(a.lo, b.lo, share),
-                      free ? HUGE_VAL : geometry::lerp(a.hi, b.hi, share), free};
-  };
-  const TubeSample reachable = within(tube), wanted = within(way.wanted);
-  tube.insert(tube.begin() + static_cast<std::ptrdiff_t>(i), reachable);
-  way.wanted.insert(way.wanted.begin() + static_cast<std::ptrdiff_t>(i), wanted);
-  way.forced.insert(way.forced.begin() + static_cast<std::ptrdiff_t>(i), way.forced[i - 1] && way.forced[i]);
-  return i;
+  return static_cast<std::size_t>(at - tube.begin());
 }
 
 /// The same tube with more samples: a turn between two of its own may then be found.
@@ -225,20 +237,32 @@ Tube refined(const Tube& tube) {
   return fine;
 }
 
+std::vector<Mark> finerReach(const Tube& tube, double rate) {
+  std::vector<Mark> marks = rampReach(refined(tube), rate);
+  std::size_t i = 0;
+  for (Mark& mark : marks) {
+    while (tube[i].t < mark.t) ++i;
+    mark.sample = mark.sample && tube[i].t == mark.t;
+  }
+  return marks;
+}
+
 }  // namespace
 
 LeastStands leastStands(Passable& way, double rate) {
   const std::vector<Mark> marks = rampReach(way.reachable, rate);
   std::vector<Rest> found = Trace(marks, rate).run();
   if (found.size() > marks.back().ramps + 1) {
-    std::vector<Rest> finer = Trace(rampReach(refined(way.reachable), rate), rate).run();
+    std::vector<Rest> finer = Trace(finerReach(way.reachable, rate), rate).run();
     if (finer.size() < found.size()) found = std::move(finer);
   }
+  std::vector<double> times;
   for (const Rest& rest : found)
-    for (const double t : {rest.from, rest.until}) sampleAt(way, t);
+    for (const double t : {rest.from, rest.until}) times.push_back(t);
+  addSamples(way, times);
   LeastStands result{{}, marks.back().ramps};
   for (const Rest& rest : found)
-    result.stands.push_back({sampleAt(way, rest.from), sampleAt(way, rest.until), rest.value});
+    result.stands.push_back({sampleAt(way.reachable, rest.from), sampleAt(way.reachable, rest.until), rest.value});
   // A sample that shares the last instant is passed too.
   result.stands.back().until = way.reachable.size() - 1;
   return result;
