@@ -1,0 +1,33 @@
+#include "core/pulls/ramp_cover.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/base/check.h"
+
+namespace wend::pulls {
+
+Cover coverForIris(double stopsPerSecond) {
+  const double rate = std::abs(stopsPerSecond);
+  if (rate <= 0.25) return Cover::movingFrame;
+  if (rate <= 0.5) return Cover::panOrTravel;
+  return rate <= 1 ? Cover::doorwayOrCue : Cover::full;
+}
+
+double featheredSeconds(double ratio, double perSecond) {
+  WEND_CHECK(ratio > 0 && perSecond > 0);
+  // Each feather runs at half the rate on average.
+  return 2 * kZoomFeather + std::max(0.0, std::abs(std::log(ratio)) / perSecond - kZoomFeather);
+}
+
+std::vector<std::size_t> reversals(const std::vector<Move>& moves) {
+  std::vector<std::size_t> found;
+  for (std::size_t i = 1; i < moves.size(); ++i) {
+    const double before = moves[i - 1].valueAfter - moves[i - 1].valueBefore;
+    const double now = moves[i].valueAfter - moves[i].valueBefore;
+    if (before * now < 0 && moves[i].from - moves[i - 1].until < kZoomReversal) found.push_back(i);
+  }
+  return found;
+}
+
+}  // namespace wend::pulls
