@@ -7,6 +7,7 @@
 
 #include "core/base/cancel.h"
 #include "core/sight/body.h"
+#include "core/sight/eye_step.h"
 
 namespace wend::sight {
 
@@ -30,8 +31,7 @@ struct SightWindows {
   std::vector<ClearSpan> clear;
 };
 
-/// Who looks and who is looked at, at any time: nothing while there is no lens or no body.
-using EyeAt = std::function<std::optional<Eye>(double)>;
+/// Who is looked at, at any time: nothing while there is no body.
 using BodyAt = std::function<std::optional<Body>(double)>;
 
 /// What to sample.

@@ -1,0 +1,69 @@
+#include "core/sight/eye_step.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+
+namespace wend::sight {
+
+namespace {
+
+/// The floor plan's side of an eye.
+struct Flat {
+  Point foot;
+  double height = 0, bearing = 0, halfAngle = 0;
+};
+
+Flat flatOf(const Eye& eye) {
+  const Frame frame(eye);
+  return {frame.foot(), frame.height(), eye.pupil.bearing, geometry::degrees(frame.turns().until)};
+}
+
+constexpr std::array<double, 3> kQuarters{0.25, 0.5, 0.75};
+constexpr double kAsMuchAgain = 1.5;
+
+/// How far `there` stands off the straight step at a share of it.
+void stray(EyeStep& step, const Flat& from, const Flat& until, const Flat& there, double share) {
+  const double bearing = geometry::unwrapped(there.bearing, geometry::lerp(from.bearing, until.bearing, share));
+  const double turned = std::abs(bearing - geometry::lerp(from.bearing, until.bearing, share));
+  const double opened = std::abs(there.halfAngle - geometry::lerp(from.halfAngle, until.halfAngle, share));
+  const double off = geometry::distance(there.foot, geometry::lerp(from.foot, until.foot, share));
+  step.flat.sway = std::max(step.flat.sway, kAsMuchAgain * off);
+  step.flat.turn = std::max(step.flat.turn, kAsMuchAgain * (turned + opened));
+}
+
+/// Heights half as much again beyond the straight rise as the quarters show.
+Span heightsOf(double from, double until, const std::array<double, kQuarters.size()>& between) {
+  double off = 0;
+  for (std::size_t i = 0; i < kQuarters.size(); ++i)
+    off = std::max(off, std::abs(between[i] - geometry::lerp(from, until, kQuarters[i])));
+  return {std::min(from, until) - kAsMuchAgain * off, std::max(from, until) + kAsMuchAgain * off};
+}
+
+/// Rounding of positions far from the origin is no sway.
+constexpr double kNoise = 1e-12;
+
+}  // namespace
+
+std::optional<EyeStep> eyeStep(const EyeAt& eye, Span time) {
+  const auto first = eye(time.from), last = eye(time.until);
+  if (!first && !last) return std::nullopt;
+  const Flat from = flatOf(first ? *first : *last), until = flatOf(last ? *last : *first);
+  EyeStep step;
+  step.flat.from = {from.foot, from.bearing, from.halfAngle};
+  step.flat.until = {until.foot, until.bearing, until.halfAngle};
+  std::array<double, kQuarters.size()> heights{};
+  for (std::size_t i = 0; i < kQuarters.size(); ++i) {
+    const auto between = eye(geometry::lerp(time.from, time.until, kQuarters[i]));
+    const Flat there = between ? flatOf(*between) : from;
+    heights[i] = there.height;
+    stray(step, from, until, there, kQuarters[i]);
+  }
+  if (step.flat.sway < kNoise) step.flat.sway = 0;
+  if (step.flat.turn < kNoise) step.flat.turn = 0;
+  step.heights = heightsOf(from.height, until.height, heights);
+  return step;
+}
+
+}  // namespace wend::sight

@@ -1,0 +1,346 @@
+#include "core/sight/set_view.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+#include "core/sight/mirror_leg.h"
+#include "core/sight/mirror_plan.h"
+#include "core/sight/region_query.h"
+#include "core/sight/swept_view.h"
+
+namespace wend::sight {
+
+using geometry::Convex;
+using geometry::Extent;
+
+namespace {
+
+constexpr double kInfinity = std::numeric_limits<double>::infinity();
+
+/// What stands and how, for comparing two instants.
+bool same(const Prism& a, const Prism& b) {
+  return a.form == b.form && a.source == b.source && a.first == b.first && a.count == b.count && a.sheet == b.sheet &&
+         a.centre == b.centre && a.radius == b.radius && a.bottom == b.bottom && a.top == b.top;
+}
+
+bool same(const Mirror& a, const Mirror& b) {
+  return a.tag == b.tag && a.face == b.face && a.bottom == b.bottom && a.top == b.top;
+}
+
+template <class T>
+bool allSame(const std::vector<T>& a, const std::vector<T>& b) {
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const T& x, const T& y) { return same(x, y); });
+}
+
+template <class T>
+void keepCommon(std::vector<T>& kept, std::span<const T> others) {
+  std::erase_if(kept, [&](const T& it) {
+    return std::none_of(others.begin(), others.end(), [&](const T& other) { return same(it, other); });
+  });
+}
+
+template <class T>
+void addNew(std::vector<T>& all, const std::vector<T>& others) {
+  for (const T& other : others)
+    if (std::none_of(all.begin(), all.end(), [&](const T& it) { return same(it, other); })) all.push_back(other);
+}
+
+/// A disc hides at least as the many-cornered ring within it.
+constexpr int kDiscSides = 24;
+
+std::vector<Segment> edgesOf(const SceneAt& now, const Prism& prism) {
+  std::vector<Segment> edges;
+  if (prism.form == Prism::Form::sheet) {
+    edges.push_back(prism.sheet);
+  } else if (prism.form == Prism::Form::outline) {
+    const auto corners = now.corners(prism);
+    for (std::size_t i = 0, j = corners.size() - 1; i < corners.size(); j = i++)
+      edges.push_back({corners[j], corners[i]});
+  } else {
+    for (int i = 0; i < kDiscSides; ++i) {
+      const auto at = [&](int k) { return prism.centre + geometry::direction(k * 360.0 / kDiscSides) * prism.radius; };
+      edges.push_back({at(i), at(i + 1)});
+    }
+  }
+  return edges;
+}
+
+bool convex(std::span<const Point> ring) {
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    const Point a = ring[i], b = ring[(i + 1) % ring.size()], c = ring[(i + 2) % ring.size()];
+    if (geometry::cross(b - a, c - b) < 0) return false;
+  }
+  return true;
+}
+
+LowThing lowOf(const SceneAt& now, const Prism& prism) {
+  LowThing low;
+  low.heights = {prism.bottom, prism.top};
+  if (prism.form == Prism::Form::disc) {
+    low.ring = {prism.centre};
+    low.discRadius = prism.radius;
+    return low;
+  }
+  low.sheets = edgesOf(now, prism);
+  if (prism.form == Prism::Form::outline) {
+    const auto corners = now.corners(prism);
+    if (convex(corners)) low.ring.assign(corners.begin(), corners.end());
+  }
+  return low;
+}
+
+/// The part of a sheet in front of a mirror, more than its skin away.
+std::optional<Segment> inFront(Segment sheet, const Mirror& mirror) {
+  const Vec along = geometry::unit(mirror.face.b - mirror.face.a);
+  const double a = geometry::cross(along, sheet.a - mirror.face.a) - kMirrorSkin;
+  const double b = geometry::cross(along, sheet.b - mirror.face.a) - kMirrorSkin;
+  if (a <= 0 && b <= 0) return std::nullopt;
+  if (a < 0) sheet.a = geometry::lerp(sheet.a, sheet.b, a / (a - b));
+  if (b < 0) sheet.b = geometry::lerp(sheet.a, sheet.b, a / (a - b));
+  return sheet;
+}
+
+/// What hides by its shadow on the way back from a mirror, the wall below and above the glass included.
+std::vector<LowThing> lowByMirror(const std::vector<LowThing>& low, const Mirror& mirror) {
+  std::vector<LowThing> by;
+  for (const LowThing& thing : low) {
+    LowThing kept{{}, {}, thing.discRadius, thing.heights};
+    for (const Segment& sheet : thing.sheets)
+      if (const auto part = inFront(sheet, mirror)) kept.sheets.push_back(*part);
+    const Vec along = geometry::unit(mirror.face.b - mirror.face.a);
+    const bool whole = std::all_of(thing.ring.begin(), thing.ring.end(), [&](Point p) {
+      return geometry::cross(along, p - mirror.face.a) > thing.discRadius + kMirrorSkin;
+    });
+    if (whole) kept.ring = thing.ring;
+    if (!kept.sheets.empty() || !kept.ring.empty()) by.push_back(std::move(kept));
+  }
+  by.push_back({{mirror.face}, {}, 0, {-kInfinity, mirror.bottom}});
+  by.push_back({{mirror.face}, {}, 0, {mirror.top, kInfinity}});
+  return by;
+}
+
+Extent grown(Extent box, double by) {
+  return {box.low - Vec{by, by}, box.high + Vec{by, by}};
+}
+
+}  // namespace
+
+/// The walls for one state of the leaves and one range of the eye's height.
+struct SetView::Setting {
+  std::vector<Prism> standing;  ///< besides what is fixed
+  std::vector<Mirror> mirrors;
+  std::vector<bool> full;  ///< of the fixed prisms, then of those standing: whether it is a wall of the floor plan
+  std::vector<Segment> walls;
+  std::vector<LowThing> low;
+  Triangulation triangles;
+  SweptView view;
+
+  struct ByMirror {
+    Triangulation triangles;
+    SweptView view;
+    std::vector<LowThing> low;
+    ByMirror(const Setting& setting, const Mirror& mirror, const Extent& box)
+        : triangles(wallsByMirror(setting.walls, mirror.face, box), boxByMirror(box, mirror.face)),
+          view(triangles),
+          low(lowByMirror(setting.low, mirror)) {}
+  };
+  std::vector<std::unique_ptr<ByMirror>> byMirror;
+
+  Setting(std::vector<Prism> stands, std::vector<Mirror> shows, std::vector<bool> isWall, std::vector<Segment> edges,
+          std::vector<LowThing> things, const Extent& box)
+      : standing(std::move(stands)),
+        mirrors(std::move(shows)),
+        full(std::move(isWall)),
+        walls(std::move(edges)),
+        low(std::move(things)),
+        triangles(walls, box),
+        view(triangles),
+        byMirror(mirrors.size()) {}
+};
+
+SetView::SetView(const Scene& scene, Heights bodies, Extent ground)
+    : scene_(scene), bodies_(bodies), ground_(grown(ground, 1)) {}
+
+SetView::~SetView() = default;
+
+SetView::Setting& SetView::settingLike(std::vector<Prism> standing, std::vector<Mirror> mirrors, Span heights) {
+  const std::vector<Prism>& fixed = scene_.prisms();
+  const auto prism = [&](std::size_t i) -> const Prism& {
+    return i < fixed.size() ? fixed[i] : standing[i - fixed.size()];
+  };
+  std::vector<bool> full(fixed.size() + standing.size());
+  for (std::size_t i = 0; i < full.size(); ++i) full[i] = hidesAll(heights, {prism(i).bottom, prism(i).top}, bodies_);
+  // The last one used is the likeliest: it is kept at the end.
+  for (std::size_t i = settings_.size(); i-- > 0;) {
+    Setting& setting = *settings_[i];
+    if (setting.full != full || !allSame(setting.standing, standing) || !allSame(setting.mirrors, mirrors)) continue;
+    std::swap(settings_[i], settings_.back());
+    return *settings_.back();
+  }
+  const SceneAt now = scene_.at(0);
+  std::vector<Segment> walls;
+  std::vector<LowThing> low;
+  for (std::size_t i = 0; i < full.size(); ++i) {
+    if (!full[i]) {
+      low.push_back(lowOf(now, prism(i)));
+      continue;
+    }
+    const std::vector<Segment> edges = edgesOf(now, prism(i));
+    walls.insert(walls.end(), edges.begin(), edges.end());
+  }
+  settings_.push_back(std::make_unique<Setting>(std::move(standing), std::move(mirrors), std::move(full),
+                                                std::move(walls), std::move(low), ground_));
+  return *settings_.back();
+}
+
+/// What stands from the step's start to its end. A leaf that changes is seen to move, or to have gone, at the ends of
+/// the step, or between its changes within it.
+SetView::Setting& SetView::settingOf(Span time, Span heights) {
+  std::vector<double> instants{time.from};
+  double reached = time.from;
+  for (const double change : scene_.changes()) {
+    if (change <= time.from || change >= time.until) continue;
+    instants.push_back((reached + change) / 2);
+    instants.push_back(change);
+    reached = change;
+  }
+  instants.push_back((reached + time.until) / 2);
+  instants.push_back(time.until);
+  std::vector<Prism> standing;
+  std::vector<Mirror> mirrors;
+  for (std::size_t i = 0; i < instants.size(); ++i) {
+    const SceneAt now = scene_.at(instants[i]);
+    if (i == 0) {
+      standing.assign(now.passing().begin(), now.passing().end());
+      mirrors = now.mirrors();
+      continue;
+    }
+    keepCommon(standing, now.passing());
+    addNew(mirrors, now.mirrors());
+  }
+  return settingLike(std::move(standing), std::move(mirrors), heights);
+}
+
+void SetView::addMirrors(Setting& setting, const EyeStep& eye, SetLook& out) {
+  // Nearer than this to seen ground the glass itself counts as seen.
+  constexpr double kAtGlass = 0.01;
+  for (std::size_t i = 0; i < setting.mirrors.size(); ++i) {
+    const Mirror& mirror = setting.mirrors[i];
+    const bool faces = shows(mirror, eye.flat.from.pupil) || shows(mirror, eye.flat.until.pupil);
+    if (!faces || !meets(out.layers.front().region, mirror.face, kAtGlass)) continue;
+    auto& by = setting.byMirror[i];
+    if (!by) by = std::make_unique<Setting::ByMirror>(setting, mirror, ground_);
+    const SweptStep image = imageOf(eye.flat, mirror.face);
+    SetLayer& layer = out.layers.emplace_back();
+    by->view.of(image, layer.region);
+    keepFront(layer.region, mirror.face);
+    layer.mirror = mirror;
+    layer.from = image.from.pupil, layer.until = image.until.pupil;
+    layer.sway = image.sway, layer.heights = eye.heights;
+    layer.low = &by->low;
+  }
+}
+
+namespace {
+
+/// Somebody on their way hides at least what the disc hides that they cover all the while.
+LowThing lowOf(const Hiding& hiding) {
+  const double covered = hiding.radius - geometry::distance(hiding.way.a, hiding.way.b) / 2 - hiding.sway;
+  LowThing low;
+  low.ring = {geometry::lerp(hiding.way.a, hiding.way.b, 0.5)};
+  low.discRadius = std::max(0.0, covered);
+  low.heights = hiding.heights;
+  return low;
+}
+
+}  // namespace
+
+void SetView::look(Span time, const EyeStep& eye, std::span<const Hiding> hiding, SetLook& out) {
+  out.layers.clear(), out.bodies.clear();
+  Setting& setting = settingOf(time, eye.heights);
+  SetLayer& direct = out.layers.emplace_back();
+  setting.view.of(eye.flat, direct.region);
+  direct.from = eye.flat.from.pupil, direct.until = eye.flat.until.pupil;
+  direct.sway = eye.flat.sway, direct.heights = eye.heights;
+  direct.low = &setting.low;
+  addMirrors(setting, eye, out);
+  for (const Hiding& body : hiding) out.bodies.push_back(lowOf(body));
+}
+
+namespace {
+
+/// The sheet across a convex ring, or a disc, between its outermost corners as the eye sees them.
+std::optional<Segment> sheetAcross(const LowThing& thing, Point eye) {
+  if (thing.ring.empty()) return std::nullopt;
+  if (thing.ring.size() == 1) {
+    const Vec way = thing.ring.front() - eye;
+    if (!(geometry::length(way) > thing.discRadius) || !(thing.discRadius > 0)) return std::nullopt;
+    const Vec across = geometry::left(geometry::unit(way)) * thing.discRadius;
+    return Segment{thing.ring.front() - across, thing.ring.front() + across};
+  }
+  Point right = thing.ring.front(), left = right;
+  for (const Point& p : thing.ring) {
+    if (geometry::cross(right - eye, p - eye) < 0) right = p;
+    if (geometry::cross(left - eye, p - eye) > 0) left = p;
+  }
+  return Segment{right, left};
+}
+
+/// At most six corners: leaving some out leaves some shadow unsaid, never more.
+void thin(Convex& area) {
+  constexpr std::size_t kMost = 6;
+  while (area.size() > kMost) {
+    std::size_t least = 0;
+    double leastArea = kInfinity;
+    for (std::size_t i = 0; i < area.size(); ++i) {
+      const Point a = area[(i + area.size() - 1) % area.size()], b = area[i], c = area[(i + 1) % area.size()];
+      const double lost = std::abs(geometry::cross(b - a, c - b));
+      if (lost < leastArea) leastArea = lost, least = i;
+    }
+    area.erase(area.begin() + static_cast<std::ptrdiff_t>(least));
+  }
+}
+
+/// Calls visit(area), which returns whether to go on.
+template <class Visit>
+bool eachShadow(const SetLayer& layer, const LowThing& thing, Heights body, double reach, Visit visit) {
+  const Span ratios = hidingRatios(layer.heights, thing.heights, body);
+  if (!(ratios.until >= ratios.from)) return true;
+  const auto cast = [&](Segment sheet) {
+    Convex area = steadyShadow(layer.from, layer.until, sheet, ratios, reach, layer.sway);
+    thin(area);
+    return area.empty() || visit(std::move(area));
+  };
+  if (const auto across = sheetAcross(thing, geometry::lerp(layer.from, layer.until, 0.5)); across && !cast(*across))
+    return false;
+  return std::all_of(thing.sheets.begin(), thing.sheets.end(), cast);
+}
+
+template <class Visit>
+bool eachShadow(const SetLook& look, const SetLayer& layer, Heights body, double reach, Visit visit) {
+  const auto cast = [&](const LowThing& thing) { return eachShadow(layer, thing, body, reach, visit); };
+  if (!std::all_of(layer.low->begin(), layer.low->end(), cast)) return false;
+  // Whoever hides is asked about on the direct way only: on the way back from a mirror they stand elsewhere.
+  return layer.mirror || std::all_of(look.bodies.begin(), look.bodies.end(), cast);
+}
+
+}  // namespace
+
+void appendShadows(const SetLook& look, const SetLayer& layer, Heights body, double reach,
+                   std::vector<Convex>& shadows) {
+  eachShadow(look, layer, body, reach, [&](Convex area) {
+    shadows.push_back(std::move(area));
+    return true;
+  });
+}
+
+bool mayShow(const SetLook& look, const SetLayer& layer, Segment way, double radius, Heights body) {
+  if (!meets(layer.region, way, radius)) return false;
+  const double reach = radius + std::max(geometry::distance(layer.from, way.a), geometry::distance(layer.from, way.b)) +
+                       geometry::distance(layer.from, layer.until);
+  return eachShadow(look, layer, body, 2 * reach, [&](const Convex& area) { return !holds(area, way, radius); });
+}
+
+}  // namespace wend::sight

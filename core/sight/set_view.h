@@ -1,0 +1,89 @@
+/// What an eye sees of a set during a short step of time, heights, leaves and mirrors included: more than is seen at
+/// any instant of it, never less.
+///
+/// Two kinds of things hide. What hides a whole body at any distance behind it, from every height the eye has during
+/// the step, is a wall of the floor plan, and the swept view (swept_view.h) deals with all of them together. What is
+/// lower, hangs or is looked over hides the ground of its own shadow (low_shadow.h), each alone. Glass hides nothing.
+///
+/// Given away: the frame's upper and lower sides, bodies hidden only by two low things together, leaves and pieces that
+/// move at some instant of the step, and what stands between the eye and a mirror unless it is a wall.
+///
+/// Frame     plan metres, heights above the datum.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "core/sight/eye_step.h"
+#include "core/sight/low_shadow.h"
+#include "core/sight/scene.h"
+#include "core/sight/swept_region.h"
+
+namespace wend::sight {
+
+/// A thing that hides by its shadow only: the sheets that stand in it.
+struct LowThing {
+  std::vector<Segment> sheets;
+  std::vector<Point> ring;  ///< convex: the widest sheet across it is added for each step
+  double discRadius = 0;    ///< of a disc, its centre the only point of `ring`
+  Heights heights;
+};
+
+/// Ground seen in one way during a step, and what is needed to tell whom it hides.
+struct SetLayer {
+  std::optional<Mirror> mirror;  ///< nothing: directly
+  SweptRegion region;
+  Point from, until;  ///< of the pupil, or its image
+  double sway = 0;
+  Span heights;
+  const std::vector<LowThing>* low = nullptr;  ///< owned by the SetView
+};
+
+/// Somebody who may hide others: an upright cylinder that goes straight during the step.
+struct Hiding {
+  Segment way;
+  double radius = 0.25;
+  double sway = 0;  ///< metres off the straight way at most
+  Heights heights;
+};
+
+struct SetLook {
+  std::vector<SetLayer> layers;  ///< directly first, then the mirrors in the order of the scene
+  std::vector<LowThing> bodies;  ///< of those who hide
+};
+
+/// One for each thread. Keeps what it built for every state of the leaves.
+class SetView {
+ public:
+  /// Sees `ground` and the eye's ways, which lie in it. `bodies` reach from the lowest floor to the highest crown of
+  /// everybody who will be asked about.
+  /// Requires  the scene to outlive it.
+  SetView(const Scene& scene, Heights bodies, geometry::Extent ground);
+  ~SetView();
+
+  /// Ensures   (1) a body within `bodies` whose upright line is seen at some instant of the step, as `bodySight` sees,
+  ///           has that line's foot in a layer's region, and no shadow holds the foot; (2) the same question gets the
+  ///           same answer, whatever was asked before.
+  void look(Span time, const EyeStep& eye, std::span<const Hiding> hiding, SetLook& out);
+
+ private:
+  struct Setting;
+  Setting& settingOf(Span time, Span heights);
+  Setting& settingLike(std::vector<Prism> standing, std::vector<Mirror> mirrors, Span heights);
+  void addMirrors(Setting& setting, const EyeStep& eye, SetLook& out);
+
+  const Scene& scene_;
+  Heights bodies_;
+  geometry::Extent ground_;
+  std::vector<std::unique_ptr<Setting>> settings_;
+};
+
+/// The areas of a layer in which nothing of a body of those heights is seen: convex, of at most six corners.
+void appendShadows(const SetLook& look, const SetLayer& layer, Heights body, double reach,
+                   std::vector<geometry::Convex>& shadows);
+
+/// Whether a body that goes straight along `way` during the step may be seen in that layer.
+bool mayShow(const SetLook& look, const SetLayer& layer, Segment way, double radius, Heights body);
+
+}  // namespace wend::sight
