@@ -19,9 +19,10 @@ sight::Scene bakery() {
   door.keys = {{0, 0, false}, {25, 2, false}};
   door.shares = {0, 1};
   input.openings.push_back(door);
-  input.pieces.push_back({sight::OutlineShape{{{1.6, 7.2}, {4.4, 7.2}, {4.4, 8}, {1.6, 8}}}, 0, 2.1, {}, {}, 0});
-  input.pieces.push_back({sight::DiscShape{{1, 6.2}, 0.35}, 0, 1.2, {}, {}, 1});
-  input.pieces.push_back({sight::LineShape{{{6, 3}, {7, 3}}}, 0, 2, sight::Surface::glass, {}, 2});
+  input.pieces.push_back(
+      {sight::OutlineShape{{{1.6, 7.2}, {4.4, 7.2}, {4.4, 8}, {1.6, 8}}}, 0, 2.1, {}, {}, 0, {}, {}, {}});
+  input.pieces.push_back({sight::DiscShape{{1, 6.2}, 0.35}, 0, 1.2, {}, {}, 1, {}, {}, {}});
+  input.pieces.push_back({sight::LineShape{{{6, 3}, {7, 3}}}, 0, 2, sight::Surface::glass, {}, 2, {}, {}, {}});
   return sight::Scene(input);
 }
 
