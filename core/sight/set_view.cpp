@@ -106,7 +106,7 @@ std::optional<Segment> inFront(Segment sheet, const Mirror& mirror) {
 std::vector<LowThing> lowByMirror(const std::vector<LowThing>& low, const Mirror& mirror) {
   std::vector<LowThing> by;
   for (const LowThing& thing : low) {
-    LowThing kept{{}, {}, thing.discRadius, thing.heights};
+    LowThing kept{{}, {}, thing.discRadius, thing.heights, kNobody};
     for (const Segment& sheet : thing.sheets)
       if (const auto part = inFront(sheet, mirror)) kept.sheets.push_back(*part);
     const Vec along = geometry::unit(mirror.face.b - mirror.face.a);
@@ -116,8 +116,8 @@ std::vector<LowThing> lowByMirror(const std::vector<LowThing>& low, const Mirror
     if (whole) kept.ring = thing.ring;
     if (!kept.sheets.empty() || !kept.ring.empty()) by.push_back(std::move(kept));
   }
-  by.push_back({{mirror.face}, {}, 0, {-kInfinity, mirror.bottom}});
-  by.push_back({{mirror.face}, {}, 0, {mirror.top, kInfinity}});
+  by.push_back({{mirror.face}, {}, 0, {-kInfinity, mirror.bottom}, kNobody});
+  by.push_back({{mirror.face}, {}, 0, {mirror.top, kInfinity}, kNobody});
   return by;
 }
 
@@ -252,6 +252,7 @@ LowThing lowOf(const Hiding& hiding) {
   low.ring = {geometry::lerp(hiding.way.a, hiding.way.b, 0.5)};
   low.discRadius = std::max(0.0, covered);
   low.heights = hiding.heights;
+  low.tag = hiding.tag;
   return low;
 }
 
@@ -319,8 +320,10 @@ bool eachShadow(const SetLayer& layer, const LowThing& thing, Heights body, doub
 }
 
 template <class Visit>
-bool eachShadow(const SetLook& look, const SetLayer& layer, Heights body, double reach, Visit visit) {
-  const auto cast = [&](const LowThing& thing) { return eachShadow(layer, thing, body, reach, visit); };
+bool eachShadow(const SetLook& look, const SetLayer& layer, Heights body, int self, double reach, Visit visit) {
+  const auto cast = [&](const LowThing& thing) {
+    return (thing.tag != kNobody && thing.tag == self) || eachShadow(layer, thing, body, reach, visit);
+  };
   if (!std::all_of(layer.low->begin(), layer.low->end(), cast)) return false;
   // Whoever hides is asked about on the direct way only: on the way back from a mirror they stand elsewhere.
   return layer.mirror || std::all_of(look.bodies.begin(), look.bodies.end(), cast);
@@ -330,17 +333,17 @@ bool eachShadow(const SetLook& look, const SetLayer& layer, Heights body, double
 
 void appendShadows(const SetLook& look, const SetLayer& layer, Heights body, double reach,
                    std::vector<Convex>& shadows) {
-  eachShadow(look, layer, body, reach, [&](Convex area) {
+  eachShadow(look, layer, body, kNobody, reach, [&](Convex area) {
     shadows.push_back(std::move(area));
     return true;
   });
 }
 
-bool mayShow(const SetLook& look, const SetLayer& layer, Segment way, double radius, Heights body) {
+bool mayShow(const SetLook& look, const SetLayer& layer, Segment way, double radius, Heights body, int self) {
   if (!meets(layer.region, way, radius)) return false;
   const double reach = radius + std::max(geometry::distance(layer.from, way.a), geometry::distance(layer.from, way.b)) +
                        geometry::distance(layer.from, layer.until);
-  return eachShadow(look, layer, body, 2 * reach, [&](const Convex& area) { return !holds(area, way, radius); });
+  return eachShadow(look, layer, body, self, 2 * reach, [&](const Convex& area) { return !holds(area, way, radius); });
 }
 
 }  // namespace wend::sight

@@ -22,12 +22,15 @@
 
 namespace wend::sight {
 
+inline constexpr int kNobody = -1;
+
 /// A thing that hides by its shadow only: the sheets that stand in it.
 struct LowThing {
   std::vector<Segment> sheets;
   std::vector<Point> ring;  ///< convex: the widest sheet across it is added for each step
   double discRadius = 0;    ///< of a disc, its centre the only point of `ring`
   Heights heights;
+  int tag = kNobody;  ///< of somebody who hides
 };
 
 /// Ground seen in one way during a step, and what is needed to tell whom it hides.
@@ -46,6 +49,7 @@ struct Hiding {
   double radius = 0.25;
   double sway = 0;  ///< metres off the straight way at most
   Heights heights;
+  int tag = 0;
 };
 
 struct SetLook {
@@ -83,7 +87,8 @@ class SetView {
 void appendShadows(const SetLook& look, const SetLayer& layer, Heights body, double reach,
                    std::vector<geometry::Convex>& shadows);
 
-/// Whether a body that goes straight along `way` during the step may be seen in that layer.
-bool mayShow(const SetLook& look, const SetLayer& layer, Segment way, double radius, Heights body);
+/// Whether a body that goes straight along `way` during the step may be seen in that layer. Nobody hides themselves:
+/// `self` is left out.
+bool mayShow(const SetLook& look, const SetLayer& layer, Segment way, double radius, Heights body, int self = kNobody);
 
 }  // namespace wend::sight

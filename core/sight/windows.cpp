@@ -10,11 +10,12 @@ namespace wend::sight {
 
 namespace {
 
+constexpr double kInfinity = std::numeric_limits<double>::infinity();
+
 /// How the body is seen at one instant.
 struct Look {
   bool seen = false;
   std::optional<int> mirror;
-  double marginDegrees = std::numeric_limits<double>::infinity();
   bool sameWay(const Look& other) const { return seen == other.seen && mirror == other.mirror; }
 };
 
@@ -23,107 +24,134 @@ struct Sample {
   Look look;
 };
 
+/// Finds the seen spans of one body, step by step.
 class Watcher {
  public:
-  Watcher(const Scene& scene, const EyeAt& eye, const BodyAt& body) : scene_(scene), eye_(eye), body_(body) {}
+  Watcher(TakeLook& take, const BodyAt& body, int self) : take_(take), body_(body), self_(self) {}
 
-  Look at(double t) const {
-    const auto eye = eye_(t);
-    const auto body = eye ? body_(t) : std::nullopt;
-    if (!body) return {};
-    const BodySight sight = bodySight(scene_.at(t), *eye, *body);
-    return {sight.seen, sight.mirror, sight.marginDegrees};
+  /// Whether the step may show the body; false proves that it does not.
+  bool maySee(std::size_t step) const {
+    const auto body = bodyStep(body_, take_.timeOf(step));
+    return body && take_.maySee(step, *body, self_);
   }
-
-  /// The instant between two samples that differ at which the first way ends, from the first one's side.
-  double edge(Sample before, Sample after) const {
-    while (after.t - before.t > kEdgeSeconds) {
-      const double middle = (before.t + after.t) / 2;
-      const Look look = at(middle);
-      (look.sameWay(before.look) ? before : after).t = middle;
-    }
-    return (before.t + after.t) / 2;
-  }
+  Look at(double t) const;
+  double margin(double t) const;
+  void addStep(const Sample& from, const Sample& until) { add(from, until, 0); }
+  std::vector<SeenSpan> seen() && { return std::move(seen_); }
 
  private:
-  const Scene& scene_;
-  const EyeAt& eye_;
+  bool maySee(Span time) {
+    const auto body = bodyStep(body_, time);
+    return body && take_.maySee(time, *body, self_);
+  }
+  void add(const Sample& from, const Sample& until, int halvings);
+  void addBoth(Sample from, Sample until);
+  void append(Span time, std::optional<int> mirror);
+
+  TakeLook& take_;
   const BodyAt& body_;
+  int self_;
+  std::vector<SeenSpan> seen_;
 };
 
-/// Every frame of the take, its ends, and both sides of every instant at which a leaf changes.
-std::vector<double> sampleTimes(const Scene& scene, const Watch& watch) {
-  std::vector<double> times{watch.take.from, watch.take.until};
-  for (auto k = static_cast<long long>(std::ceil(watch.take.from * watch.rate));
-       static_cast<double>(k) / watch.rate < watch.take.until; ++k)
-    times.push_back(static_cast<double>(k) / watch.rate);
-  for (const double t : scene.changes()) {
-    if (!watch.take.contains(t)) continue;
-    times.push_back(t);
-    if (t > watch.take.from) times.push_back(std::nextafter(t, watch.take.from));
+Look Watcher::at(double t) const {
+  const auto eye = take_.eye()(t);
+  const auto body = eye ? body_(t) : std::nullopt;
+  if (!body) return {};
+  const BodySight sight = bodySight(take_.sceneAt(t, self_), *eye, *body);
+  return {sight.seen, sight.mirror};
+}
+
+double Watcher::margin(double t) const {
+  const auto eye = take_.eye()(t);
+  const auto body = eye ? body_(t) : std::nullopt;
+  return body ? degreesToFrame(*eye, *body) : kInfinity;
+}
+
+void Watcher::append(Span time, std::optional<int> mirror) {
+  if (!seen_.empty() && seen_.back().mirror == mirror && time.from <= seen_.back().time.until)
+    seen_.back().time.until = time.until;
+  else
+    seen_.push_back({time, mirror});
+}
+
+/// Seen at both ends: all along, the way changing where it does.
+void Watcher::addBoth(Sample from, Sample until) {
+  const Span time{from.t, until.t};
+  if (!from.look.sameWay(until.look)) {
+    const Look first = from.look, last = until.look;
+    while (until.t - from.t > kEdgeSeconds) {
+      const double middle = (from.t + until.t) / 2;
+      const Look look = at(middle);
+      (look.sameWay(first) ? from : until).t = middle;
+    }
+    append({time.from, from.t}, first.mirror);
+    append({from.t, time.until}, last.mirror);
+    return;
   }
-  std::sort(times.begin(), times.end());
-  times.erase(std::unique(times.begin(), times.end()), times.end());
-  return times;
+  append(time, from.look.mirror);
 }
 
-void close(std::optional<SeenSpan>& open, double t, std::vector<SeenSpan>& seen) {
-  if (!open) return;
-  open->time.until = t;
-  seen.push_back(*open);
-  open.reset();
-}
-
-std::vector<SeenSpan> seenSpans(const std::vector<Sample>& samples, const Watcher& watcher) {
-  std::vector<SeenSpan> seen;
-  std::optional<SeenSpan> open;
-  const auto begin = [&](double t, const Look& look) {
-    if (look.seen) open = SeenSpan{{t, t}, look.mirror};
-  };
-  begin(samples.front().t, samples.front().look);
-  for (std::size_t i = 1; i < samples.size(); ++i) {
-    if (samples[i].look.sameWay(samples[i - 1].look)) continue;
-    const double t = watcher.edge(samples[i - 1], samples[i]);
-    close(open, t, seen);
-    begin(t, samples[i].look);
+/// Halves until the sight is proven absent, is found, or is too short to tell. What is seen at one end only is
+/// followed to kEdgeSeconds.
+void Watcher::add(const Sample& from, const Sample& until, int halvings) {
+  constexpr int kMostHalvings = 3;
+  if (from.look.seen && until.look.seen) return addBoth(from, until);
+  const bool oneEnd = from.look.seen || until.look.seen;
+  const Span time{from.t, until.t};
+  if (!oneEnd && halvings > 0 && !maySee(time)) return;
+  if (oneEnd ? time.length() <= kEdgeSeconds : halvings >= kMostHalvings) {
+    append(time, from.look.seen ? from.look.mirror : until.look.mirror);
+    return;
   }
-  close(open, samples.back().t, seen);
-  return seen;
-}
-
-double leastMargin(const std::vector<Sample>& samples, Span time) {
-  double least = std::numeric_limits<double>::infinity();
-  for (const Sample& sample : samples)
-    if (time.contains(sample.t)) least = std::min(least, sample.look.marginDegrees);
-  return least;
+  const double middle = (from.t + until.t) / 2;
+  const Sample half{middle, at(middle)};
+  add(from, half, halvings + 1);
+  add(half, until, halvings + 1);
 }
 
 }  // namespace
 
-std::vector<Span> clearOf(const std::vector<SeenSpan>& seen, const Watch& watch) {
+std::vector<Span> clearOf(const std::vector<SeenSpan>& seen, Span take, const Watch& watch) {
   std::vector<Span> clear;
-  double reached = watch.take.from;
+  double reached = take.from;
   for (const SeenSpan& span : seen) {
     const double barred = span.time.from - watch.early;
     if (barred > reached) clear.push_back({reached, barred});
     reached = std::max(reached, span.time.until + watch.late);
   }
-  if (reached < watch.take.until) clear.push_back({reached, watch.take.until});
+  if (reached < take.until) clear.push_back({reached, take.until});
   return clear;
 }
 
-std::optional<SightWindows> sightWindows(const Scene& scene, const EyeAt& eye, const BodyAt& body, const Watch& watch,
+std::optional<SightWindows> sightWindows(TakeLook& look, const BodyAt& body, const Watch& watch, int self,
                                          const base::Cancel& cancel) {
-  WEND_CHECK(watch.rate > 0 && watch.early >= 0 && watch.late >= 0);
-  const Watcher watcher(scene, eye, body);
-  std::vector<Sample> samples;
-  for (const double t : sampleTimes(scene, watch)) {
+  WEND_CHECK(watch.early >= 0 && watch.late >= 0);
+  Watcher watcher(look, body, self);
+  std::vector<double> margins;
+  std::optional<Sample> last;  // the end of the step before, where it was asked
+  for (std::size_t k = 0; k < look.steps(); ++k) {
     if (cancel.fired()) return std::nullopt;
-    samples.push_back({t, watcher.at(t)});
+    const Span time = look.timeOf(k);
+    margins.push_back(watcher.margin(time.from));
+    if (time.length() <= 0 || !watcher.maySee(k)) {
+      last.reset();
+      continue;
+    }
+    const Sample from = last ? *last : Sample{time.from, watcher.at(time.from)};
+    last = Sample{time.until, watcher.at(time.until)};
+    watcher.addStep(from, *last);
   }
+  margins.push_back(watcher.margin(look.spec().take.until));
   SightWindows windows;
-  windows.seen = seenSpans(samples, watcher);
-  for (const Span& time : clearOf(windows.seen, watch)) windows.clear.push_back({time, leastMargin(samples, time)});
+  windows.seen = std::move(watcher).seen();
+  for (const Span& clear : clearOf(windows.seen, look.spec().take, watch)) {
+    double least = kInfinity;
+    for (std::size_t k = 0; k < margins.size(); ++k)
+      if (clear.contains(k < look.steps() ? look.timeOf(k).from : look.spec().take.until))
+        least = std::min(least, margins[k]);
+    windows.clear.push_back({clear, least});
+  }
   return windows;
 }
 

@@ -1,17 +1,15 @@
 /// When a body is seen during a take, and when it is clear.
 #pragma once
 
-#include <functional>
 #include <optional>
 #include <vector>
 
 #include "core/base/cancel.h"
-#include "core/sight/body.h"
-#include "core/sight/eye_step.h"
+#include "core/sight/take_look.h"
 
 namespace wend::sight {
 
-/// Sampled: sight is asked at every frame and at every instant a leaf changes, and the edges between are found to this.
+/// The ends of seen spans are found to this.
 inline constexpr double kEdgeSeconds = 1e-3;
 
 /// A stretch in which the body is seen in one way.
@@ -31,27 +29,24 @@ struct SightWindows {
   std::vector<ClearSpan> clear;
 };
 
-/// Who is looked at, at any time: nothing while there is no body.
-using BodyAt = std::function<std::optional<Body>(double)>;
-
-/// What to sample.
 struct Watch {
-  Span take;
-  double rate = 24;            ///< frames a second
   double early = 0, late = 0;  ///< seconds by which a seen stretch bars more than itself
 };
 
-/// Requires  rate > 0, early and late not negative.
-/// Ensures   (1) seen spans are in order and apart, except that two which differ in how the body is seen may touch;
-///           (2) clear spans are what remains of the take without [from - early, until + late] of every seen span;
-///           (3) a body that does not exist is not seen.
-/// Error     a sight shorter than a frame between two frames is missed; edges are within kEdgeSeconds.
-/// Cost      one body question a frame, and ten an edge.
-/// Fails     when cancelled: nothing.
-std::optional<SightWindows> sightWindows(const Scene& scene, const EyeAt& eye, const BodyAt& body, const Watch& watch,
+/// Requires  early and late not negative; the body's floor and crown within the heights the look was made for.
+/// Ensures   (1) an instant called unseen is unseen, between two frames too; (2) every instant at which the body is
+/// seen
+///           lies in a seen span, and each such span holds one, or lasts for what could not be told apart in an eighth
+///           of a step; (3) seen spans are in order and apart, except that two which differ in how the body is seen may
+///           touch; (4) clear spans are what remains of the take without [from - early, until + late] of every seen
+///           span; (5) a body that does not exist is not seen; (6) a body named `self` does not hide itself.
+/// Error     edges are within kEdgeSeconds, and never inside what is seen; a gap between two seen frames counts as
+/// seen. Cost      a look at what the steps see for every frame; a body question only where that may show it. Fails
+/// when cancelled: nothing.
+std::optional<SightWindows> sightWindows(TakeLook& look, const BodyAt& body, const Watch& watch, int self = kNobody,
                                          const base::Cancel& cancel = {});
 
 /// The take without the seen spans grown by early and late, in order.
-std::vector<Span> clearOf(const std::vector<SeenSpan>& seen, const Watch& watch);
+std::vector<Span> clearOf(const std::vector<SeenSpan>& seen, Span take, const Watch& watch);
 
 }  // namespace wend::sight

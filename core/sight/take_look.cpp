@@ -1,0 +1,165 @@
+#include "core/sight/take_look.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/base/check.h"
+
+namespace wend::sight {
+
+namespace {
+
+constexpr std::array<double, 3> kQuarters{0.25, 0.5, 0.75};
+
+Heights hull(Heights a, Heights b) {
+  return {std::min(a.bottom, b.bottom), std::max(a.top, b.top)};
+}
+
+/// From one body to the next, by way of what it is at the quarters.
+BodyStep stepOf(const Body& from, const Body& until, const std::array<std::optional<Body>, kQuarters.size()>& between) {
+  BodyStep step{{from.centre, until.centre},
+                std::max(from.radius, until.radius),
+                hull({from.floor, from.top}, {until.floor, until.top})};
+  double off = 0;
+  for (std::size_t i = 0; i < kQuarters.size(); ++i) {
+    if (!between[i]) continue;
+    off =
+        std::max(off, geometry::distance(between[i]->centre, geometry::lerp(from.centre, until.centre, kQuarters[i])));
+    step.heights = hull(step.heights, {between[i]->floor, between[i]->top});
+  }
+  constexpr double kNoise = 1e-12;
+  if (off > kNoise) step.radius += 1.5 * off;
+  return step;
+}
+
+}  // namespace
+
+std::optional<BodyStep> bodyStep(const BodyAt& body, Span time) {
+  const auto from = body(time.from), until = body(time.until);
+  if (!from && !until) return std::nullopt;
+  std::array<std::optional<Body>, kQuarters.size()> between;
+  for (std::size_t i = 0; i < kQuarters.size(); ++i)
+    between[i] = body(geometry::lerp(time.from, time.until, kQuarters[i]));
+  return stepOf(from ? *from : *until, until ? *until : *from, between);
+}
+
+TakeLook::TakeLook(const Scene& scene, EyeAt eye, TakeSpec spec, HidersAt hiders)
+    : scene_(scene), eye_(std::move(eye)), spec_(spec), hiders_(std::move(hiders)) {}
+
+Span TakeLook::timeOf(std::size_t step) const {
+  const auto at = [this](std::size_t k) { return spec_.take.from + static_cast<double>(k) / spec_.rate; };
+  return {at(step), step + 1 == looks_.size() ? spec_.take.until : at(step + 1)};
+}
+
+namespace {
+
+/// The ground with every place the eye is at, and some more for what it strays.
+geometry::Extent withEyes(geometry::Extent ground, const std::vector<std::optional<EyeStep>>& eyes) {
+  const auto take = [&ground](Point p, double by) {
+    ground.low = {std::min(ground.low.x, p.x - by), std::min(ground.low.y, p.y - by)};
+    ground.high = {std::max(ground.high.x, p.x + by), std::max(ground.high.y, p.y + by)};
+  };
+  for (const auto& eye : eyes) {
+    if (!eye) continue;
+    take(eye->flat.from.pupil, eye->flat.sway + 0.1);
+    take(eye->flat.until.pupil, eye->flat.sway + 0.1);
+  }
+  return ground;
+}
+
+}  // namespace
+
+std::unique_ptr<TakeLook> TakeLook::over(const Scene& scene, EyeAt eye, const TakeSpec& spec, HidersAt hiders,
+                                         const base::Cancel& cancel) {
+  WEND_CHECK(spec.rate > 0);
+  std::unique_ptr<TakeLook> take(new TakeLook(scene, std::move(eye), spec, std::move(hiders)));
+  take->looks_.resize(
+      std::max<std::size_t>(1, static_cast<std::size_t>(std::ceil(spec.take.length() * spec.rate - 1e-6))));
+  std::vector<std::optional<EyeStep>> eyes;
+  for (std::size_t k = 0; k < take->steps(); ++k) {
+    if (cancel.fired()) return nullptr;
+    const Span time = take->timeOf(k);
+    eyes.push_back(time.length() > 0 ? eyeStep(take->eye_, time) : std::nullopt);
+  }
+  take->view_ = std::make_unique<SetView>(scene, spec.bodies, withEyes(spec.ground, eyes));
+  for (std::size_t k = 0; k < take->steps(); ++k) {
+    if (cancel.fired()) return nullptr;
+    if (eyes[k]) take->find(take->timeOf(k), *eyes[k], take->looks_[k]);
+  }
+  return take;
+}
+
+namespace {
+
+std::optional<Body> bodyOf(const std::vector<Hider>& hiders, int tag) {
+  for (const Hider& hider : hiders)
+    if (hider.tag == tag) return hider.body;
+  return std::nullopt;
+}
+
+}  // namespace
+
+void TakeLook::find(Span time, const EyeStep& eye, SetLook& look) {
+  std::vector<Hiding> hiding;
+  if (hiders_) {
+    // Who comes or goes during the step hides nobody.
+    const std::vector<Hider> from = hiders_(time.from), until = hiders_(time.until);
+    std::array<std::vector<Hider>, kQuarters.size()> between;
+    for (std::size_t i = 0; i < kQuarters.size(); ++i)
+      between[i] = hiders_(geometry::lerp(time.from, time.until, kQuarters[i]));
+    for (const Hider& hider : from) {
+      const auto there = bodyOf(until, hider.tag);
+      if (!there) continue;
+      std::array<std::optional<Body>, kQuarters.size()> way;
+      for (std::size_t i = 0; i < kQuarters.size(); ++i) way[i] = bodyOf(between[i], hider.tag);
+      const BodyStep step = stepOf(hider.body, *there, way);
+      const double radius = std::min(hider.body.radius, there->radius);
+      const Heights heights{std::max(hider.body.floor, there->floor), std::min(hider.body.top, there->top)};
+      hiding.push_back(
+          {step.way, radius, step.radius - std::max(hider.body.radius, there->radius), heights, hider.tag});
+    }
+  }
+  view_->look(time, eye, hiding, look);
+}
+
+SceneAt TakeLook::sceneAt(double t, int self) const {
+  SceneAt now = scene_.at(t);
+  if (!hiders_) return now;
+  for (const Hider& hider : hiders_(t)) {
+    if (hider.tag == self) continue;
+    Prism guest;
+    guest.form = Prism::Form::disc;
+    guest.centre = hider.body.centre;
+    guest.radius = hider.body.radius;
+    guest.bottom = hider.body.floor;
+    guest.top = hider.body.top;
+    now.add(guest);
+  }
+  return now;
+}
+
+bool TakeLook::maySee(const SetLook& look, const BodyStep& body, int self) const {
+  if (look.layers.empty()) return false;
+  const geometry::Extent& box = spec_.ground;
+  const auto outside = [&](Point p) {
+    return p.x < box.low.x || p.y < box.low.y || p.x > box.high.x || p.y > box.high.y;
+  };
+  if (outside(body.way.a) || outside(body.way.b)) return true;
+  if (body.heights.bottom < spec_.bodies.bottom || body.heights.top > spec_.bodies.top) return true;
+  return std::any_of(look.layers.begin(), look.layers.end(), [&](const SetLayer& layer) {
+    return mayShow(look, layer, body.way, body.radius, body.heights, self);
+  });
+}
+
+bool TakeLook::maySee(std::size_t step, const BodyStep& body, int self) const {
+  return maySee(looks_[step], body, self);
+}
+
+bool TakeLook::maySee(Span time, const BodyStep& body, int self) {
+  const auto eye = eyeStep(eye_, time);
+  if (!eye) return false;
+  find(time, *eye, fresh_);
+  return maySee(fresh_, body, self);
+}
+
+}  // namespace wend::sight

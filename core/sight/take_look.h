@@ -1,0 +1,79 @@
+/// What the lens sees of a set during every step of a take, ready to be asked about one body after another.
+///
+/// Frame     step k stands for the time from `take.from + k / rate` to the next, both included; the last one ends with
+///           the take.
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include "core/base/cancel.h"
+#include "core/sight/body.h"
+#include "core/sight/ray.h"
+#include "core/sight/set_view.h"
+
+namespace wend::sight {
+
+/// Who is looked at, at any time: nothing while there is no body.
+using BodyAt = std::function<std::optional<Body>(double)>;
+/// Those who hide others, at any time.
+using HidersAt = std::function<std::vector<Hider>(double)>;
+
+/// What is asked about.
+struct TakeSpec {
+  Span take;
+  double rate = 24;           ///< steps a second
+  Heights bodies{-0.5, 2.2};  ///< from the lowest floor to the highest crown of whoever is asked about
+  geometry::Extent ground;    ///< where they may be
+};
+
+/// One step's or a shorter span's way of a body.
+struct BodyStep {
+  Segment way;
+  double radius = 0;  ///< with what the body may leave the straight way by
+  Heights heights;
+};
+
+/// Nothing when there is no body at either end. Looks at the quarters, as `eyeStep` does.
+std::optional<BodyStep> bodyStep(const BodyAt& body, Span time);
+
+class TakeLook {
+ public:
+  /// Requires  rate > 0; the scene and what the functions refer to outlive it.
+  /// Cost      memory: some kilobytes a step.
+  /// Fails     when cancelled: nothing.
+  static std::unique_ptr<TakeLook> over(const Scene& scene, EyeAt eye, const TakeSpec& spec, HidersAt hiders = {},
+                                        const base::Cancel& cancel = {});
+
+  const TakeSpec& spec() const { return spec_; }
+  const Scene& scene() const { return scene_; }
+  const EyeAt& eye() const { return eye_; }
+  std::size_t steps() const { return looks_.size(); }
+  Span timeOf(std::size_t step) const;
+
+  /// The set as it hides at an instant, with all who hide but `self`.
+  SceneAt sceneAt(double t, int self = kNobody) const;
+
+  /// Whether the body may be seen at some instant of a step.
+  ///
+  /// Ensures   false only when `bodySight` finds it unseen at every instant of the step, those who hide included; so a
+  ///           body that leaves the ground or the heights asked about is always said to be.
+  bool maySee(std::size_t step, const BodyStep& body, int self = kNobody) const;
+  /// The same for a span of its own. Finds the look anew.
+  bool maySee(Span time, const BodyStep& body, int self = kNobody);
+
+ private:
+  TakeLook(const Scene& scene, EyeAt eye, TakeSpec spec, HidersAt hiders);
+  void find(Span time, const EyeStep& eye, SetLook& look);
+  bool maySee(const SetLook& look, const BodyStep& body, int self) const;
+
+  const Scene& scene_;
+  EyeAt eye_;
+  TakeSpec spec_;
+  HidersAt hiders_;
+  std::unique_ptr<SetView> view_;
+  std::vector<SetLook> looks_;
+  SetLook fresh_;
+};
+
+}  // namespace wend::sight
