@@ -26,7 +26,7 @@ Exit clear(const Arguments& arguments) {
     if (!*number) return refused(number->problems());
   if (*until < *from)
     return refused({"empty-span", "--until", "an end before the start", "--until after --from", "swap the two"});
-  const auto ground = answers::groundOf(**take, {*height, 0.1});
+  const auto ground = answers::groundOf(**take, {*height});
   if (!ground) return refused(ground.problems());
   const plan::SightRules& rules = (*take)->plan().sightRules;
   const auto cells = (*ground)->clearOver({*from, *until}, rules.early, rules.late);

@@ -46,13 +46,13 @@ base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const
 
 struct GroundQuestion {
   double height = 1.8;  ///< of the person, metres above the datum
-  double step = 0.125;  ///< seconds between samples
 };
 
 /// Cells of the plan's size over the set and a metre around it; larger ones where that would be too many.
 geometry::Grid groundGrid(const Take& take);
 
-/// When the lens sees a person at each cell of the ground; sampled in time. Fails when cancelled or without a lens.
+/// When the lens sees a person at each cell of the ground, frame by frame and between frames. Fails when cancelled or
+/// without a lens.
 base::Result<std::shared_ptr<const sight::GroundMap>> groundOf(const Take& take, const GroundQuestion& question = {},
                                                                const base::Cancel& cancel = {});
 

@@ -41,9 +41,9 @@ std::optional<optics::HalfTangents> CameraView::ZoomTrack::halfTangentsAt(double
   if (!focal) return std::nullopt;
   const plan::Lens& lens = *plan->lens;
   double scale = 1;
-  if (lens.breathing != 0)
+  if (const double breathing = lens.breathing.at(*focal); breathing != 0)
     if (const auto slant = subjects->slantAt(t, people->camera().position(t)); slant && *slant > 0)
-      scale = optics::breathingScale(lens.breathing, lens.closeFocus, *slant);
+      scale = optics::breathingScale(breathing, lens.closeFocus, *slant);
   return optics::halfTangents(frame, *focal, scale);
 }
 

@@ -1,6 +1,7 @@
 // Who the lens must not see, and when it sees them.
 #include <algorithm>
 
+#include "core/answers/hiders.h"
 #include "core/answers/whole_take.h"
 #include "core/sight/ray.h"
 #include "core/sight/windows.h"
@@ -13,8 +14,61 @@ namespace {
 
 sight::Watch watchOf(const Take& take) {
   const plan::SightRules& rules = take.plan().sightRules;
-  return {{0, take.length()}, take.rate(), rules.early, rules.late};
+  return {rules.early, rules.late};
 }
+
+/// Ground that holds everything of the plan and everybody, with room for where a spot may be asked.
+geometry::Extent groundOfTake(const Take& take) {
+  geometry::Extent ground = extentOfSet(take);
+  const geometry::Vec border{30, 30};
+  return {ground.low - border, ground.high + border};
+}
+
+sight::Heights hull(sight::Heights heights, const sight::Body& body) {
+  return {std::min(heights.bottom, body.floor), std::max(heights.top, body.top)};
+}
+
+/// From the lowest floor to the highest crown a body has during the take; nothing when it never exists.
+std::optional<sight::Heights> heightsOf(const Take& take, const sight::BodyAt& body) {
+  std::optional<sight::Heights> heights;
+  for (const double t : take.frameTimes())
+    if (const auto there = body(t)) heights = hull(heights.value_or(sight::Heights{there->floor, there->top}), *there);
+  return heights;
+}
+
+/// What the lens sees during every step, made once for all whose feet stand no lower.
+class Looks {
+ public:
+  Looks(const Take& take, const base::Cancel& cancel) : take_(take), cancel_(cancel) {}
+
+  /// Null when cancelled.
+  sight::TakeLook* lookFor(sight::Heights body) {
+    for (const auto& look : looks_)
+      if (holds(look->spec().bodies, body)) return look.get();
+    sight::TakeSpec spec;
+    spec.take = {0, take_.length()};
+    spec.rate = take_.rate();
+    // Rounded up, so that few are needed: a wall hides whoever is no taller than the tallest asked about.
+    spec.bodies = {std::min(0.0, body.bottom), std::max(kTallest, body.top)};
+    spec.ground = groundOfTake(take_);
+    const double margin = take_.plan().sightRules.margin;
+    const Take& take = take_;
+    auto look = sight::TakeLook::over(
+        take.scene(), [&take, margin](double t) { return take.eyeAt(t, margin); }, spec, hidersOf(take), cancel_);
+    if (!look) return nullptr;
+    looks_.push_back(std::move(look));
+    return looks_.back().get();
+  }
+
+ private:
+  static constexpr double kTallest = 1.9;
+  static bool holds(sight::Heights all, sight::Heights body) {
+    return all.bottom <= body.bottom && body.top <= all.top && (all.bottom == 0 || body.bottom < 0);
+  }
+  const Take& take_;
+  const base::Cancel& cancel_;
+  std::vector<std::unique_ptr<sight::TakeLook>> looks_;
+};
 
 /// The openings a straight look from the pupil to the body passes, joined with '+'.
 std::string openingsTo(const Take& take, double t, Point pos) {
@@ -25,11 +79,12 @@ std::string openingsTo(const Take& take, double t, Point pos) {
   return names;
 }
 
-std::optional<SightOf> sightOfBody(const Take& take, const std::string& id, BodyKind kind, const sight::BodyAt& body,
-                                   const base::Cancel& cancel) {
-  const double margin = take.plan().sightRules.margin;
-  const auto eye = [&](double t) { return take.eyeAt(t, margin); };
-  const auto windows = sight::sightWindows(take.scene(), eye, body, watchOf(take), cancel);
+std::optional<SightOf> sightOfBody(const Take& take, Looks& looks, const std::string& id, BodyKind kind,
+                                   const sight::BodyAt& body, int self, const base::Cancel& cancel) {
+  const auto heights = heightsOf(take, body);
+  sight::TakeLook* look = looks.lookFor(heights.value_or(sight::Heights{0, 1}));
+  if (!look) return std::nullopt;
+  const auto windows = sight::sightWindows(*look, body, watchOf(take), self, cancel);
   if (!windows) return std::nullopt;
   SightOf sight;
   sight.id = id;
@@ -71,15 +126,17 @@ sight::BodyAt rigBody(const Take& take) {
 std::optional<std::vector<SightOf>> sightOfAll(const Take& take, const base::Cancel& cancel) {
   const plan::Plan& plan = take.plan();
   std::vector<SightOf> all;
-  const auto add = [&](const std::string& id, BodyKind kind, const sight::BodyAt& body) {
-    auto sight = sightOfBody(take, id, kind, body, cancel);
+  Looks looks(take, cancel);
+  const auto add = [&](const std::string& id, BodyKind kind, const sight::BodyAt& body, int self = sight::kNobody) {
+    auto sight = sightOfBody(take, looks, id, kind, body, self, cancel);
     if (sight) all.push_back(std::move(*sight));
     return sight.has_value();
   };
   for (std::size_t i = 0; i < plan.crew.size(); ++i) {
     const bool carried = std::any_of(plan.camera.bodies.begin(), plan.camera.bodies.end(),
                                      [&](const auto& body) { return body.crew == plan.crew[i].id.text(); });
-    if (!add(plan.crew[i].id.text(), carried ? BodyKind::carried : BodyKind::crew, crewBody(take, i))) return {};
+    if (!add(plan.crew[i].id.text(), carried ? BodyKind::carried : BodyKind::crew, crewBody(take, i), crewTag(take, i)))
+      return {};
   }
   for (const auto& gear : plan.gear) {
     const double floor = take.people().floorAt(gear.pos);
@@ -93,8 +150,9 @@ std::optional<std::vector<SightOf>> sightOfAll(const Take& take, const base::Can
 SightOf sightOfSpot(const Take& take, Point pos, double height, double radius, const base::Cancel& cancel) {
   const double floor = take.people().floorAt(pos);
   const sight::Body body{pos, radius, floor, floor + height};
+  Looks looks(take, cancel);
   auto sight = sightOfBody(
-      take, "", BodyKind::crew, [body](double) { return body; }, cancel);
+      take, looks, "", BodyKind::crew, [body](double) { return body; }, sight::kNobody, cancel);
   return sight ? std::move(*sight) : SightOf{};
 }
 

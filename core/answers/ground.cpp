@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/answers/answers.h"
+#include "core/answers/hiders.h"
 #include "core/answers/set_scene.h"
 #include "core/sight/ground_map.h"
 
@@ -12,8 +13,12 @@ namespace {
 
 /// Ground beyond everything that is drawn does not count as the set's.
 constexpr double kBorder = 1.0;
+/// The map's answer is the same on any number.
+constexpr int kThreads = 2;
 /// Cells at most; larger sets get larger cells.
 constexpr double kMostCells = 150000;
+
+}  // namespace
 
 geometry::Extent extentOfSet(const Take& take) {
   std::vector<Point> points;
@@ -27,8 +32,6 @@ geometry::Extent extentOfSet(const Take& take) {
   for (const auto& shelter : plan.shelters) points.push_back(shelter.pos);
   return geometry::extentOf(points);
 }
-
-}  // namespace
 
 geometry::Grid groundGrid(const Take& take) {
   const geometry::Extent extent = extentOfSet(take);
@@ -44,11 +47,11 @@ base::Result<std::shared_ptr<const sight::GroundMap>> groundOf(const Take& take,
   sight::GroundMapSpec spec;
   spec.grid = groundGrid(take);
   spec.take = {0, take.length()};
-  spec.step = question.step;
+  spec.step = 1 / take.rate();
   spec.radius = rules.radius;
   spec.top = question.height;
-  auto map = sight::GroundMap::sampled(
-      take.scene(), [&](double t) { return take.eyeAt(t, rules.margin); }, spec, cancel);
+  auto map = sight::GroundMap::over(
+      take.scene(), [&](double t) { return take.eyeAt(t, rules.margin); }, spec, kThreads, cancel);
   if (!map) return base::Problem{"cancelled", "", "", "", "a newer plan took its place"};
   return std::shared_ptr<const sight::GroundMap>(std::make_shared<sight::GroundMap>(std::move(*map)));
 }

@@ -130,7 +130,8 @@ void LensTracks::Maker::setIris() {
 /// Barrel degrees between which every subject's blur stays inside the slack; nothing while anything goes.
 std::optional<std::pair<double, double>> LensTracks::Maker::focusBounds(double t) const {
   if (!subjects.any() || subjects.changing(t) || !plan.lens) return std::nullopt;
-  const optics::Optics optics{*view.focalAt(t), optics::fNumberOf(tracks.irisAt(t), plan.lens->transmission),
+  const double focal = *view.focalAt(t);
+  const optics::Optics optics{focal, optics::fNumberOf(tracks.irisAt(t), plan.lens->transmission.at(focal)),
                               plan.camera.blurCircle};
   const double ahead = plan.lens->pupilAhead, closest = plan.lens->closeFocus - ahead;
   const auto distances = subjects.drivingDistances(subjects.blendAt(t).after, t, view.sensorAt(t));

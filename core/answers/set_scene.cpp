@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/answers/people.h"
+#include "core/plan/footprint.h"
 #include "core/sight/ray.h"
 
 namespace wend::answers {
@@ -68,6 +69,9 @@ sight::PieceIn pieceOf(const plan::Plan& plan, std::size_t index) {
                : piece.surface == plan::Surface::glass ? sight::Surface::glass
                                                        : sight::Surface::mirror;
   if (piece.reflects) in.reflects = sideOf(*piece.reflects);
+  in.pivot = plan::centreOf(piece.shape);
+  in.keys = resolvedKeys(plan, piece.moved);
+  for (const auto& key : piece.moved) in.shifts.push_back({key.offset, key.turn});
   in.tag = static_cast<int>(index);
   return in;
 }

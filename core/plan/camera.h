@@ -4,6 +4,7 @@
 
 #include <array>
 
+#include "core/plan/over_focal.h"
 #include "core/plan/people.h"
 
 namespace wend::plan {
@@ -53,6 +54,22 @@ struct CarriedBody {
   bool operator==(const CarriedBody&) const = default;
 };
 
+/// A variable density in front of the lens, on top of the fixed one.
+struct DensityKey {
+  KeyTime time;
+  double stops = 0;
+  Extras extra;
+  bool operator==(const DensityKey&) const = default;
+};
+
+/// A cable from a fixed anchor to the camera, trailing along the way it has gone.
+struct TrailingCable {
+  Point anchor;
+  double length = 0;  ///< metres there are of it
+  Extras extra;
+  bool operator==(const TrailingCable&) const = default;
+};
+
 struct Camera {
   std::vector<Mark> marks;
   std::vector<AimKey> aims;
@@ -63,9 +80,11 @@ struct Camera {
   double exposureIndex = 800;
   double shutterDeg = 180;
   double ndStops = 0;
+  std::vector<DensityKey> nd;  ///< empty: `ndStops` is all there is
   Meter meter;
   Rig rig;
   std::vector<CarriedBody> bodies;
+  std::optional<TrailingCable> cable;
   Extras extra;
   bool operator==(const Camera&) const = default;
 };
@@ -73,7 +92,8 @@ struct Camera {
 struct FocusMark {
   std::optional<double> distance;  ///< metres; absent: infinity
   double deg = 0;
-  Extras extra;
+  std::string witness{};  ///< what is written on the ring there; empty: no mark of its own
+  Extras extra{};
   bool operator==(const FocusMark&) const = default;
 };
 struct IrisMark {
@@ -89,7 +109,9 @@ struct ZoomMark {
 
 struct LensLimits {
   double focusDegPerSecond = 120;
-  Extras extra;
+  double irisStopsPerSecond = 1;
+  double zoomPercentPerSecond = 100;  ///< of the focal length
+  Extras extra{};
   bool operator==(const LensLimits&) const = default;
 };
 
@@ -99,11 +121,11 @@ struct Lens {
   std::array<double, 2> stop{2.8, 22};
   double closeFocus = 0.6;  ///< metres from the sensor
   double pupilAhead = 0;    ///< metres in front of the sensor
-  double transmission = 1;
-  double breathing = 0;
-  std::vector<FocusMark> focusMarks;
-  std::vector<IrisMark> irisMarks;
-  std::vector<ZoomMark> zoomMarks;
+  OverFocal transmission = 1;
+  OverFocal breathing = 0;
+  std::vector<FocusMark> focusMarks;  ///< in order of distance and of degrees, each rising or falling throughout
+  std::vector<IrisMark> irisMarks;    ///< likewise
+  std::vector<ZoomMark> zoomMarks;    ///< likewise
   LensLimits limits;
   Extras extra;
   bool operator==(const Lens&) const = default;

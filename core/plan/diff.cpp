@@ -38,7 +38,7 @@ TableDiff tableDiff(const base::Table<T>& before, const base::Table<T>& after) {
 bool sameBody(const Camera& a, const Camera& b) {
   return a.gate == b.gate && a.squeeze == b.squeeze && a.aspect == b.aspect && a.blurCircle == b.blurCircle &&
          a.exposureIndex == b.exposureIndex && a.shutterDeg == b.shutterDeg && a.ndStops == b.ndStops &&
-         a.meter == b.meter && a.rig == b.rig && a.bodies == b.bodies && a.extra == b.extra;
+         a.meter == b.meter && a.rig == b.rig && a.bodies == b.bodies && a.cable == b.cable && a.extra == b.extra;
 }
 
 bool sameHeadings(const Plan& a, const Plan& b) {
@@ -59,25 +59,28 @@ void compareTables(const Plan& before, const Plan& after, PlanDiff& diff) {
   diff.crew = tableDiff(before.crew, after.crew);
   diff.shelters = tableDiff(before.shelters, after.shelters);
   diff.gear = tableDiff(before.gear, after.gear);
+  diff.cables = tableDiff(before.cables, after.cables);
+  diff.poles = tableDiff(before.poles, after.poles);
+  diff.links = tableDiff(before.links, after.links);
 }
 
 }  // namespace
 
 bool PlanDiff::set() const {
-  return underlay || rooms.any() || walls.any() || openings.any() || pieces.any() || areas.any();
+  return underlay || rooms.any() || walls.any() || openings.any() || pieces.any() || areas.any() || cables.any();
 }
 
 bool PlanDiff::people() const {
-  return props.any() || performers.any() || crew.any() || shelters.any() || gear.any();
+  return props.any() || performers.any() || crew.any() || shelters.any() || gear.any() || poles.any() || links.any();
 }
 
 bool PlanDiff::keys() const {
-  return aims || focus || zoom || iris;
+  return aims || focus || zoom || iris || density;
 }
 
 bool PlanDiff::any() const {
-  return set() || people() || keys() || beats.any() || fixtures.any() || headings || clock || cameraMarks || camera ||
-         lens || wobble || speech || handovers || sightRules || thresholds || accepted || takes;
+  return set() || people() || keys() || beats.any() || fixtures.any() || headings || clock || site || cameraMarks ||
+         camera || lens || wobble || speech || handovers || sightRules || thresholds || sizes || accepted || takes;
 }
 
 PlanDiff diffOf(const Plan& before, const Plan& after) {
@@ -85,10 +88,12 @@ PlanDiff diffOf(const Plan& before, const Plan& after) {
   compareTables(before, after, diff);
   diff.headings = !sameHeadings(before, after);
   diff.clock = before.clock != after.clock;
+  diff.site = before.site != after.site;
   diff.underlay = before.set.underlay != after.set.underlay;
   diff.cameraMarks = before.camera.marks != after.camera.marks;
   diff.aims = before.camera.aims != after.camera.aims;
   diff.camera = !sameBody(before.camera, after.camera);
+  diff.density = before.camera.nd != after.camera.nd;
   diff.lens = before.lens != after.lens;
   diff.wobble = before.wobble != after.wobble;
   diff.focus = before.focus != after.focus;
@@ -98,6 +103,7 @@ PlanDiff diffOf(const Plan& before, const Plan& after) {
   diff.handovers = before.handovers != after.handovers;
   diff.sightRules = before.sightRules != after.sightRules;
   diff.thresholds = before.thresholds != after.thresholds;
+  diff.sizes = before.sizes != after.sizes;
   diff.accepted = before.accepted != after.accepted;
   diff.takes = before.takes != after.takes;
   return diff;

@@ -18,15 +18,17 @@ struct TableDiff {
 /// Ensures   (1) any() is false exactly when the plans are equal  (2) an entity that both share is never listed, at the
 ///           cost of one pointer comparison; others are compared by value
 struct PlanDiff {
-  TableDiff beats, rooms, walls, openings, pieces, areas, props, performers, fixtures, crew, shelters, gear;
+  TableDiff beats, rooms, walls, openings, pieces, areas, props, performers, fixtures, crew, shelters, gear, cables,
+      poles, links;
   bool headings = false;  ///< title, revision, notes, display unit, keys of other versions
-  bool clock = false;
+  bool clock = false, site = false;
   bool underlay = false;
   bool cameraMarks = false, aims = false;
-  bool camera = false;  ///< gate, exposure, rig: what is neither marks nor aims
+  bool camera = false;   ///< gate, exposure, rig: what is neither marks nor keys
+  bool density = false;  ///< keys of the variable density
   bool lens = false, wobble = false;
   bool focus = false, zoom = false, iris = false;
-  bool speech = false, handovers = false, sightRules = false, thresholds = false;
+  bool speech = false, handovers = false, sightRules = false, thresholds = false, sizes = false;
   bool accepted = false, takes = false;
 
   bool set() const;

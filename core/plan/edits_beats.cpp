@@ -108,6 +108,11 @@ void each(base::Table<T>& table, Change change) {
 void freeEntities(Plan& plan, const Beat& beat) {
   each(plan.set.openings, [&](Opening& opening) { freeKeys(opening.open, beat); });
   each(plan.set.areas, [&](Area& area) { freeKeys(area.states, beat); });
+  each(plan.set.pieces, [&](Piece& piece) { freeKeys(piece.moved, beat); });
+  each(plan.cables, [&](Cable& cable) {
+    freeFrom(cable.from, beat);
+    freeFrom(cable.until, beat);
+  });
   each(plan.fixtures, [&](Fixture& fixture) { freeKeys(fixture.level, beat); });
   each(plan.performers, [&](Performer& who) { freeFrom(who.marks, beat); });
   each(plan.props, [&](Prop& prop) {
@@ -125,6 +130,7 @@ void freeEntities(Plan& plan, const Beat& beat) {
 void freeCues(Plan& plan, const Beat& beat) {
   freeFrom(plan.camera.marks, beat);
   freeKeys(plan.camera.aims, beat);
+  freeKeys(plan.camera.nd, beat);
   freeKeys(plan.focus.keys, beat);
   freeKeys(plan.zoom.keys, beat);
   freeKeys(plan.iris.keys, beat);

@@ -79,6 +79,10 @@ Result<Plan> bodiesSet(const Plan& plan, std::vector<CarriedBody> bodies) {
   return changedCamera(plan, [&](Camera& c) { c.bodies = std::move(bodies); });
 }
 
+Result<Plan> trailingCableSet(const Plan& plan, std::optional<TrailingCable> cable) {
+  return changedCamera(plan, [&](Camera& c) { c.cable = std::move(cable); });
+}
+
 Result<Plan> lensSet(const Plan& plan, std::optional<Lens> lens) {
   if (lens) {
     if (Trouble trouble = settle(plan.lens.value_or(Lens{}), *lens, "/lens")) return *trouble;
@@ -120,16 +124,24 @@ Result<Plan> pupilAheadSet(const Plan& plan, double metres) {
   return changedLens(plan, [&](Lens& lens) { lens.pupilAhead = metres; });
 }
 
-Result<Plan> transmissionSet(const Plan& plan, double share) {
-  return changedLens(plan, [&](Lens& lens) { lens.transmission = share; });
+Result<Plan> transmissionSet(const Plan& plan, OverFocal share) {
+  return changedLens(plan, [&](Lens& lens) { lens.transmission = std::move(share); });
 }
 
-Result<Plan> breathingSet(const Plan& plan, double share) {
-  return changedLens(plan, [&](Lens& lens) { lens.breathing = share; });
+Result<Plan> breathingSet(const Plan& plan, OverFocal share) {
+  return changedLens(plan, [&](Lens& lens) { lens.breathing = std::move(share); });
 }
 
 Result<Plan> barrelLimitSet(const Plan& plan, double degreesPerSecond) {
   return changedLens(plan, [&](Lens& lens) { lens.limits.focusDegPerSecond = degreesPerSecond; });
+}
+
+Result<Plan> irisLimitSet(const Plan& plan, double stopsPerSecond) {
+  return changedLens(plan, [&](Lens& lens) { lens.limits.irisStopsPerSecond = stopsPerSecond; });
+}
+
+Result<Plan> zoomLimitSet(const Plan& plan, double percentPerSecond) {
+  return changedLens(plan, [&](Lens& lens) { lens.limits.zoomPercentPerSecond = percentPerSecond; });
 }
 
 Result<Plan> focusDistanceSet(const Plan& plan, DistanceKind kind) {

@@ -24,6 +24,9 @@ base::Result<Plan> payloadSet(const Plan& plan, double least, double most);
 base::Result<Plan> rigItemsSet(const Plan& plan, std::vector<RigItem> items);
 base::Result<Plan> bodiesSet(const Plan& plan, std::vector<CarriedBody> bodies);
 
+/// The cable that trails from the camera; nothing: none.
+base::Result<Plan> trailingCableSet(const Plan& plan, std::optional<TrailingCable> cable);
+
 /// Another lens; nothing: none, and sight is unknown.
 base::Result<Plan> lensSet(const Plan& plan, std::optional<Lens> lens);
 base::Result<Plan> lensNamed(const Plan& plan, const std::string& name);
@@ -33,9 +36,12 @@ base::Result<Plan> lensFocalSet(const Plan& plan, double shortest, double longes
 base::Result<Plan> lensStopSet(const Plan& plan, double widest, double smallest);
 base::Result<Plan> closeFocusSet(const Plan& plan, double metres);
 base::Result<Plan> pupilAheadSet(const Plan& plan, double metres);
-base::Result<Plan> transmissionSet(const Plan& plan, double share);
-base::Result<Plan> breathingSet(const Plan& plan, double share);
+/// The share of the light it passes: one for every focal length, or rows that rise in focal length.
+base::Result<Plan> transmissionSet(const Plan& plan, OverFocal share);
+base::Result<Plan> breathingSet(const Plan& plan, OverFocal share);
 base::Result<Plan> barrelLimitSet(const Plan& plan, double degreesPerSecond);
+base::Result<Plan> irisLimitSet(const Plan& plan, double stopsPerSecond);
+base::Result<Plan> zoomLimitSet(const Plan& plan, double percentPerSecond);
 
 base::Result<Plan> focusDistanceSet(const Plan& plan, DistanceKind kind);
 /// Share of the blur circle focus may use up.

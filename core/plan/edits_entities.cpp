@@ -66,6 +66,9 @@ WEND_ENTITY(Fixture)
 WEND_ENTITY(Crew)
 WEND_ENTITY(Shelter)
 WEND_ENTITY(Gear)
+WEND_ENTITY(Cable)
+WEND_ENTITY(Pole)
+WEND_ENTITY(Link)
 #undef WEND_ENTITY
 
 namespace {
@@ -80,7 +83,8 @@ bool taken(const Plan& plan, const std::string& id) {
   return id == kEndBeat || holds<Beat>(plan, id) || holds<Room>(plan, id) || holds<Wall>(plan, id) ||
          holds<Opening>(plan, id) || holds<Piece>(plan, id) || holds<Area>(plan, id) || holds<Prop>(plan, id) ||
          holds<Performer>(plan, id) || holds<Fixture>(plan, id) || holds<Crew>(plan, id) || holds<Shelter>(plan, id) ||
-         holds<Gear>(plan, id) || std::any_of(marks.begin(), marks.end(), [&](const Mark& m) { return m.id == id; });
+         holds<Gear>(plan, id) || holds<Cable>(plan, id) || holds<Pole>(plan, id) || holds<Link>(plan, id) ||
+         std::any_of(marks.begin(), marks.end(), [&](const Mark& m) { return m.id == id; });
 }
 
 }  // namespace

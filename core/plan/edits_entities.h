@@ -1,6 +1,7 @@
 /// Edits of whole entities: whatever has an id of its own. The laws of edits_marks.h hold.
 ///
-/// T is one of Beat, Room, Wall, Opening, Piece, Area, Prop, Performer, Fixture, Crew, Shelter, Gear.
+/// T is one of Beat, Room, Wall, Opening, Piece, Area, Prop, Performer, Fixture, Crew, Shelter, Gear, Cable,
+/// Pole, Link.
 #pragma once
 
 #include "core/base/result.h"

@@ -145,6 +145,21 @@ Result<Plan> irisStopSet(const Plan& plan, std::size_t key, double stop) {
                      [&](Iris& iris) { return changeKey(iris.keys, key, [&](IrisKey& k) { k.stop = stop; }); });
 }
 
+Result<Plan> densityStopsSet(const Plan& plan, std::size_t key, double stops) {
+  return changedCamera(
+      plan, [&](Camera& camera) { return changeKey(camera.nd, key, [&](DensityKey& k) { k.stops = stops; }); });
+}
+
+Result<Plan> pieceMoveSet(const Plan& plan, const std::string& piece, std::size_t key, geometry::Vec offset,
+                          double turn) {
+  return changed<Piece>(plan, piece, [&](Piece& p) {
+    return changeKey(p.moved, key, [&](PieceKey& k) {
+      k.offset = offset;
+      k.turn = turn;
+    });
+  });
+}
+
 Result<Plan> keyShareSet(const Plan& plan, const KeyRef& key, double share) {
   return changedAxis(plan, key.axis, key.id, [&](auto& keys) -> Trouble {
     if (Trouble trouble = missingKey(keys, key.index)) return trouble;
@@ -170,7 +185,7 @@ Result<Plan> keyNamed(const Plan& plan, const KeyRef& key, const std::string& na
       keys[key.index].by = by;
       return std::nullopt;
     }
-    return wrongTarget("", "a door's, a light's or a level's key");
+    return wrongTarget("", "the key of a door, a light, a level or a piece");
   });
 }
 

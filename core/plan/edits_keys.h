@@ -1,4 +1,5 @@
-/// Edits of keys: aim, focus, zoom and iris, doors, light areas and levels. The laws of edits_marks.h hold.
+/// Edits of keys: aim, focus, zoom, iris and density, doors, light areas, levels and pieces that move. The laws of
+/// edits_marks.h hold.
 ///
 /// The first key of an axis says how the take starts: it stands at 0 and stays there. A key may not start before the
 /// one before it is done; of keys at one instant the later in the list wins.
@@ -41,12 +42,19 @@ base::Result<Plan> zoomSizeSet(const Plan& plan, std::size_t key, const std::str
 /// A T-number.
 base::Result<Plan> irisStopSet(const Plan& plan, std::size_t key, double stop);
 
+/// What the variable density takes, in stops.
+base::Result<Plan> densityStopsSet(const Plan& plan, std::size_t key, double stops);
+
+/// Where a piece stands: metres from where it is drawn, and degrees clockwise about its centre.
+base::Result<Plan> pieceMoveSet(const Plan& plan, const std::string& piece, std::size_t key, geometry::Vec offset,
+                                double turn);
+
 /// How far a leaf is open (axis door) or a fixture is up (axis level), 0 to 1.
 base::Result<Plan> keyShareSet(const Plan& plan, const KeyRef& key, double share);
 /// The readings of a light area's state; none: the area is transparent.
 base::Result<Plan> readingsSet(const Plan& plan, const std::string& area, std::size_t state,
                                std::vector<Reading> readings);
-/// What the cue is called and who gives it (doors, areas, levels).
+/// What the cue is called and who gives it (doors, areas, levels, pieces).
 base::Result<Plan> keyNamed(const Plan& plan, const KeyRef& key, const std::string& name, const std::string& by);
 
 }  // namespace wend::plan

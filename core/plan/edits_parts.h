@@ -40,6 +40,9 @@ WEND_HOME(Fixture, "/fixtures", fixtures)
 WEND_HOME(Crew, "/crew", crew)
 WEND_HOME(Shelter, "/shelters", shelters)
 WEND_HOME(Gear, "/gear", gear)
+WEND_HOME(Cable, "/cables", cables)
+WEND_HOME(Pole, "/poles", poles)
+WEND_HOME(Link, "/links", links)
 #undef WEND_HOME
 
 inline base::Problem notThere(const std::string& where, const std::string& found, const std::string& expected) {
@@ -197,12 +200,16 @@ base::Result<Plan> changedAxis(const Plan& plan, Axis axis, const std::string& i
       return changedPart(plan, &Plan::zoom, "/zoom", [&](Zoom& zoom) { return change(zoom.keys); });
     case Axis::iris:
       return changedPart(plan, &Plan::iris, "/iris", [&](Iris& iris) { return change(iris.keys); });
+    case Axis::nd:
+      return changedCamera(plan, [&](Camera& camera) { return change(camera.nd); });
     case Axis::door:
       return changed<Opening>(plan, id, [&](Opening& opening) { return change(opening.open); });
     case Axis::light:
       return changed<Area>(plan, id, [&](Area& area) { return change(area.states); });
     case Axis::level:
       return changed<Fixture>(plan, id, [&](Fixture& fixture) { return change(fixture.level); });
+    case Axis::piece:
+      return changed<Piece>(plan, id, [&](Piece& piece) { return change(piece.moved); });
   }
   return notThere("", "an unknown axis", "an axis");
 }

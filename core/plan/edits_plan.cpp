@@ -92,6 +92,28 @@ Result<Plan> startTimecodeSet(const Plan& plan, const std::string& timecode) {
   });
 }
 
+Result<Plan> mainsSet(const Plan& plan, std::optional<int> hertz) {
+  if (hertz && *hertz != 50 && *hertz != 60)
+    return Problem{"mains", "/clock/mainsHz", std::to_string(*hertz) + " Hz", "50 or 60 Hz", "Choose one of the two."};
+  return changedClock(plan, [&](Clock& clock) { clock.mainsHz = hertz; });
+}
+
+Result<Plan> cycleSet(const Plan& plan, std::optional<double> minutes) {
+  return changedClock(plan, [&](Clock& clock) { clock.cycleMinutes = minutes; });
+}
+
+Result<Plan> siteSet(const Plan& plan, std::optional<Site> site) {
+  if (site) {
+    if (!isDate(site->date))
+      return Problem{"date", "/site/date", dateText(site->date), "a day of the years 1900 to 2199",
+                     "Type the year, the month and the day."};
+    if (Trouble trouble = settle(plan.site.value_or(Site{}), *site, "/site")) return *trouble;
+  }
+  Plan next = plan;
+  next.site = std::move(site);
+  return next;
+}
+
 Result<Plan> speechSet(const Plan& plan, std::vector<Speech> speech) {
   return changedPart(plan, &Plan::speech, "/speech", [&](std::vector<Speech>& old) { old = std::move(speech); });
 }
@@ -111,6 +133,19 @@ Result<Plan> thresholdFactorSet(const Plan& plan, const std::string& name, doubl
     next.thresholds.erase(name);
   else
     next.thresholds[name] = value;
+  return next;
+}
+
+Result<Plan> sizeShareSet(const Plan& plan, const std::string& size, std::optional<double> share) {
+  if (Trouble trouble = textTrouble(size, "/sizes")) return *trouble;
+  if (size.empty()) return notThere("/sizes", "no size", "a shot size's name");
+  Plan next = plan;
+  next.sizes.erase(size);
+  if (!share) return next;
+  if (!KnownNumbers::inRange(*share, kinds::kSizeShare))
+    return Problem{"out-of-range", "/sizes/" + size, "another share", rangeText(kinds::kSizeShare),
+                   "Type a share in that range."};
+  next.sizes[size] = quantised(*share, kinds::kSizeShare);
   return next;
 }
 

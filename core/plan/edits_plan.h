@@ -22,11 +22,21 @@ base::Result<Plan> timeOfDaySet(const Plan& plan, std::optional<double> seconds)
 /// The timecode of the take's first frame, as HH:MM:SS:FF or, with drop frame, HH:MM:SS;FF.
 base::Result<Plan> startTimecodeSet(const Plan& plan, const std::string& timecode);
 
+/// Cycles a second of the mains the lamps hang on, 50 or 60; nothing: not known.
+base::Result<Plan> mainsSet(const Plan& plan, std::optional<int> hertz);
+/// Minutes from one take's start to the next; nothing: not known.
+base::Result<Plan> cycleSet(const Plan& plan, std::optional<double> minutes);
+/// Where on Earth and on which day; nothing: not known, and no sun is worked out.
+base::Result<Plan> siteSet(const Plan& plan, std::optional<Site> site);
+
 base::Result<Plan> speechSet(const Plan& plan, std::vector<Speech> speech);
 base::Result<Plan> handoversSet(const Plan& plan, std::vector<Handover> handovers);
 
 /// The factor on one threshold's value; 1 takes it out of the plan.
 base::Result<Plan> thresholdFactorSet(const Plan& plan, const std::string& name, double factor);
+
+/// The frame's height over standing height of one shot size; nothing: the table's own, or none where the plan named it.
+base::Result<Plan> sizeShareSet(const Plan& plan, const std::string& size, std::optional<double> share);
 
 /// The snag of that key accepted by somebody, with a note; again: by somebody else or with another note.
 base::Result<Plan> acceptedSnag(const Plan& plan, const std::string& key, const std::string& by,

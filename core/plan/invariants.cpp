@@ -68,7 +68,8 @@ bool sameDocumentIds(const Plan& a, const Plan& b) {
          sameIds(a.set.openings, b.set.openings) && sameIds(a.set.pieces, b.set.pieces) &&
          sameIds(a.set.areas, b.set.areas) && sameIds(a.props, b.props) && sameIds(a.performers, b.performers) &&
          sameIds(a.fixtures, b.fixtures) && sameIds(a.crew, b.crew) && sameIds(a.shelters, b.shelters) &&
-         sameIds(a.gear, b.gear) && sameCameraIds(a, b);
+         sameIds(a.gear, b.gear) && sameIds(a.cables, b.cables) && sameIds(a.poles, b.poles) &&
+         sameIds(a.links, b.links) && sameCameraIds(a, b);
 }
 
 /// Things other parts of the plan hang on: when they change, everything is looked at again.
@@ -102,6 +103,9 @@ void addIdProblems(const Plan& plan, base::Problems& problems) {
   addIds(plan.crew, "/crew", seen, problems);
   addIds(plan.shelters, "/shelters", seen, problems);
   addIds(plan.gear, "/gear", seen, problems);
+  addIds(plan.cables, "/cables", seen, problems);
+  addIds(plan.poles, "/poles", seen, problems);
+  addIds(plan.links, "/links", seen, problems);
   for (std::size_t i = 0; i < plan.camera.marks.size(); ++i)
     if (!plan.camera.marks[i].id.empty())
       addId(plan.camera.marks[i].id, "/camera/marks/" + std::to_string(i) + "/id", seen, problems);

@@ -65,6 +65,15 @@ void eachNumber(Footprint& shape, F&& f) {
 }
 
 template <class F>
+void eachNumber(OverFocal& over, F&& f, const NumberKind& kind, const char* name) {
+  if (over.rows.empty()) f(over.everywhere, kind, name);
+  for (FocalValue& row : over.rows) {
+    f(row.focal, kinds::kFocal, name);
+    f(row.value, kind, name);
+  }
+}
+
+template <class F>
 void eachNumber(Underlay& underlay, F&& f) {
   f(underlay.metresPerPixel, NumberKind{1e9, 1e-6, 100, "m"}, "metresPerPixel");
   eachNumber(underlay.pos, f, "pos");
@@ -83,6 +92,7 @@ void eachNumber(Wall& wall, F&& f) {
   f(wall.thickness, kinds::kSize, "thickness");
   f(wall.bottom, kinds::kHeight, "bottom");
   f(wall.top, kinds::kHeight, "top");
+  eachNumber(wall.radioLoss, f, kinds::kDecibels, "radioLoss");
 }
 template <class F>
 void eachNumber(Opening& opening, F&& f) {
@@ -96,12 +106,19 @@ void eachNumber(Opening& opening, F&& f) {
     eachNumber(key.time, f);
     f(key.share, kinds::kShare, "open/share");
   }
+  eachNumber(opening.radioLoss, f, kinds::kDecibels, "radioLoss");
 }
 template <class F>
 void eachNumber(Piece& piece, F&& f) {
   eachNumber(piece.shape, f);
   f(piece.bottom, kinds::kHeight, "bottom");
   f(piece.top, kinds::kHeight, "top");
+  for (PieceKey& key : piece.moved) {
+    eachNumber(key.time, f);
+    f(key.offset.x, kinds::kOffset, "moved/offset");
+    f(key.offset.y, kinds::kOffset, "moved/offset");
+    f(key.turn, kinds::kBearing, "moved/turn");
+  }
 }
 template <class F>
 void eachNumber(Area& area, F&& f) {
@@ -112,6 +129,7 @@ void eachNumber(Area& area, F&& f) {
       eachNumber(reading.pos, f, "readings/pos");
       f(reading.stop, kinds::kStop, "readings/stop");
     }
+    eachNumber(state.kelvin, f, kinds::kKelvin, "states/kelvin");
   }
   for (ClockReading& reading : area.byClock) {
     f(reading.timeOfDay, kinds::kMinuteOfDay, "byClock");
@@ -172,6 +190,26 @@ void eachNumber(Gear& gear, F&& f) {
   f(gear.height, kinds::kSize, "height");
 }
 template <class F>
+void eachNumber(Cable& cable, F&& f) {
+  eachNumber(cable.points, f, "points");
+  f(cable.height, NumberKind{10000, 0, 1, "m"}, "height");
+  eachNumber(cable.from, f, "from");
+  eachNumber(cable.until, f, "until");
+}
+template <class F>
+void eachNumber(Pole& pole, F&& f) {
+  f(pole.reach, kinds::kBody, "reach");
+  f(pole.shoulder, kinds::kStature, "shoulder");
+  f(pole.above, NumberKind{10000, 0, 5, "m"}, "above");
+  for (double& end : pole.gap) f(end, kinds::kBody, "gap");
+}
+template <class F>
+void eachNumber(Link& link, F&& f) {
+  f(link.mhz, kinds::kMegahertz, "mhz");
+  f(link.budget, kinds::kDecibels, "budget");
+  f(link.delay, NumberKind{10000, 0, 60, "s"}, "delay");
+}
+template <class F>
 void eachNumber(Fixture& fixture, F&& f) {
   eachNumber(fixture.pos, f, "pos");
   f(fixture.height, kinds::kHeight, "height");
@@ -197,6 +235,13 @@ template <class F>
 void eachNumber(Clock& clock, F&& f) {
   f(clock.length, NumberKind{1000, 0.001, 86400, "s"}, "length");
   eachNumber(clock.timeOfDay, f, kinds::kTimeOfDay, "timeOfDay");
+  eachNumber(clock.cycleMinutes, f, NumberKind{1000, 0.001, 10000, "min"}, "cycleMinutes");
+}
+template <class F>
+void eachNumber(Site& site, F&& f) {
+  f(site.latitude, NumberKind{kinds::kDegreesOnEarth.perUnit, -90, 90, "degrees"}, "latitude");
+  f(site.longitude, kinds::kDegreesOnEarth, "longitude");
+  f(site.utcOffset, NumberKind{100, -14, 14, "h"}, "utcOffset");
 }
 
 template <class F>
@@ -214,6 +259,10 @@ void eachNumber(Camera& camera, F&& f) {
   f(camera.exposureIndex, kinds::kIndex, "exposureIndex");
   f(camera.shutterDeg, NumberKind{100, 0.1, 360, "degrees"}, "shutterDeg");
   f(camera.ndStops, kinds::kStops, "ndStops");
+  for (DensityKey& key : camera.nd) {
+    eachNumber(key.time, f);
+    f(key.stops, kinds::kStops, "nd/stops");
+  }
   f(camera.meter.constant, NumberKind{100, 1, 10000, ""}, "meter/constant");
   f(camera.rig.radius, kinds::kBody, "rig/radius");
   for (double& end : camera.rig.payload) f(end, kinds::kMass, "rig/payload");
@@ -222,6 +271,9 @@ void eachNumber(Camera& camera, F&& f) {
     f(body.behind, kinds::kHeight, "bodies/behind");
     f(body.right, kinds::kHeight, "bodies/right");
   }
+  if (!camera.cable) return;
+  eachNumber(camera.cable->anchor, f, "cable/anchor");
+  f(camera.cable->length, kinds::kSize, "cable/length");
 }
 template <class F>
 void eachNumber(Lens& lens, F&& f) {
@@ -229,8 +281,8 @@ void eachNumber(Lens& lens, F&& f) {
   for (double& end : lens.stop) f(end, kinds::kStop, "stop");
   f(lens.closeFocus, kinds::kSize, "closeFocus");
   f(lens.pupilAhead, NumberKind{10000, -2, 2, "m"}, "pupilAhead");
-  f(lens.transmission, NumberKind{10000, 0.01, 1, ""}, "transmission");
-  f(lens.breathing, NumberKind{10000, -1, 1, ""}, "breathing");
+  eachNumber(lens.transmission, f, kinds::kTransmission, "transmission");
+  eachNumber(lens.breathing, f, kinds::kBreathing, "breathing");
   for (FocusMark& mark : lens.focusMarks) {
     eachNumber(mark.distance, f, kinds::kSize, "focusMarks/distance");
     f(mark.deg, kinds::kBearing, "focusMarks/deg");
@@ -244,6 +296,8 @@ void eachNumber(Lens& lens, F&& f) {
     f(mark.deg, kinds::kBearing, "zoomMarks/deg");
   }
   f(lens.limits.focusDegPerSecond, kinds::kDegreesPerSecond, "limits/focusDegPerSecond");
+  f(lens.limits.irisStopsPerSecond, NumberKind{1000, 0.001, 1000, "stops/s"}, "limits/irisStopsPerSecond");
+  f(lens.limits.zoomPercentPerSecond, NumberKind{100, 0.01, 100000, "%/s"}, "limits/zoomPercentPerSecond");
 }
 template <class F>
 void eachNumber(Wobble& wobble, F&& f) {

@@ -1,5 +1,7 @@
-/// Who and what moves: marks, performers, props, crew, shelters, gear, speech.
+/// Who and what moves: marks, performers, props, crew, shelters, gear, cables, poles, links, speech.
 #pragma once
+
+#include <array>
 
 #include "core/plan/moment.h"
 
@@ -70,8 +72,11 @@ struct NearCamera {
   double within = 6;
   bool operator==(const NearCamera&) const = default;
 };
+/// The word that stands for whoever the lens is focused on, where somebody is to be seen. It wins over an id.
+inline const std::string kFocusSubject = "subject";
+
 struct Sees {
-  std::string who;
+  std::string who;  ///< a performer, or "subject"
   bool operator==(const Sees&) const = default;
 };
 struct Stays {
@@ -79,9 +84,21 @@ struct Stays {
   bool operator==(const Stays&) const = default;
 };
 
+/// Keeps a radio link within the loss it bears.
+struct Holds {
+  std::string link;
+  bool operator==(const Holds&) const = default;
+};
+/// Serves a pole: its microphone within reach of whoever speaks.
+struct Reaches {
+  std::string pole;
+  bool operator==(const Reaches&) const = default;
+};
+
 /// What a crew member must have, for the whole take or from one moment until another.
 struct Need {
-  std::variant<NearCamera, Sees, Stays> what;
+  using What = std::variant<NearCamera, Sees, Stays, Holds, Reaches>;
+  What what;
   std::optional<Moment> from, until;
   Extras extra;
   bool operator==(const Need&) const = default;
@@ -96,7 +113,8 @@ struct Crew {
   double speed = 1.1;       ///< m/s at most
   std::vector<Mark> marks;  ///< the drawn route
   std::vector<Need> needs;
-  Extras extra;
+  bool glows{false};  ///< gives off light: a torch, a lit screen
+  Extras extra{};
   bool operator==(const Crew&) const = default;
 };
 
@@ -116,15 +134,59 @@ struct Gear {
   Point pos;
   double radius = 0.3;
   double height = 1.5;
-  Extras extra;
+  bool glows = false;  ///< gives off light, as monitors do
+  Extras extra{};
   bool operator==(const Gear&) const = default;
+};
+
+/// Lies on the floor along a polyline.
+struct Cable {
+  base::Id<Cable> id;
+  std::string name;
+  std::vector<Point> points;
+  double height = 0.02;               ///< how far it stands up from the floor
+  std::optional<Moment> from, until;  ///< absent: from the start, until the end
+  Extras extra;
+  bool operator==(const Cable&) const = default;
+};
+
+/// A boom: a microphone on a pole that somebody holds over the picture.
+struct Pole {
+  base::Id<Pole> id;
+  std::string name;
+  std::string crew;                     ///< who holds it
+  double reach = 3;                     ///< metres on the level, shoulder to microphone
+  double shoulder = 1.45;               ///< metres above the floor
+  double above = 0.15;                  ///< metres the microphone stays over the top of the frame
+  std::array<double, 2> gap{0.4, 0.9};  ///< metres from microphone to mouth, least and most
+  Extras extra;
+  bool operator==(const Pole&) const = default;
+};
+
+/// The word that stands for the camera where a link ends. It wins over an id.
+inline const std::string kCameraEnd = "camera";
+
+enum class LinkKind { control, picture, sound, talk };
+
+/// A radio link between two ends. It holds while the loss on its path is within `budget`.
+struct Link {
+  base::Id<Link> id;
+  std::string name;
+  LinkKind kind = LinkKind::control;
+  std::string from, to;  ///< each a crew member, a piece of gear, a performer, or "camera"
+  double mhz = 2400;
+  double budget = 95;  ///< dB
+  double delay = 0;    ///< seconds from one end to the other
+  Extras extra;
+  bool operator==(const Link&) const = default;
 };
 
 struct Speech {
   std::string who;  ///< a performer
   Moment from, until;
   std::string words;
-  Extras extra;
+  std::string pole{};  ///< which one picks it up; empty: whichever serves it best
+  Extras extra{};
   bool operator==(const Speech&) const = default;
 };
 

@@ -8,6 +8,7 @@
 
 #include "core/base/table.h"
 #include "core/plan/camera.h"
+#include "core/plan/date.h"
 #include "core/plan/people.h"
 #include "core/plan/set.h"
 #include "core/units/length.h"
@@ -21,10 +22,21 @@ struct Clock {
   bool dropFrame = false;
   std::string startTimecode = "00:00:00:00";
   double length = 60;
-  std::optional<double> timeOfDay;  ///< seconds after midnight at the take's start
+  std::optional<double> timeOfDay;     ///< seconds after midnight at the take's start
+  std::optional<int> mainsHz;          ///< 50 or 60; absent: not known, and flicker is not looked for
+  std::optional<double> cycleMinutes;  ///< from one take's start to the next
   Extras extra;
   bool operator==(const Clock&) const = default;
   double rate() const { return double(rateNumerator) / rateDenominator; }
+};
+
+/// Where on Earth the set stands, and on which day. With Clock::timeOfDay it says where the sun is.
+struct Site {
+  double latitude = 0, longitude = 0;  ///< degrees, north and east positive
+  Date date;
+  double utcOffset = 0;  ///< hours the clocks on site are ahead of UTC, summer time included
+  Extras extra;
+  bool operator==(const Site&) const = default;
 };
 
 struct Beat {
@@ -47,11 +59,15 @@ struct Set {
   bool operator==(const Set&) const = default;
 };
 
+/// Whose bodies hide what is behind them.
+enum class BodiesHide { nobody, performers, everybody };
+
 struct SightRules {
   double margin = 3;  ///< degrees
   double early = 2, late = 1;
   double radius = 0.28, height = 1.8;
   double cell = 0.1;
+  BodiesHide bodiesHide = BodiesHide::nobody;
   Extras extra;
   bool operator==(const SightRules&) const = default;
 };
@@ -83,6 +99,7 @@ struct Plan {
   std::string title, revision, notes;
   LengthUnit display = LengthUnit::metres;
   Clock clock;
+  std::optional<Site> site;
   base::Table<Beat> beats;
   Set set;
   base::Table<Prop> props;
@@ -97,10 +114,14 @@ struct Plan {
   base::Table<Crew> crew;
   base::Table<Shelter> shelters;
   base::Table<Gear> gear;
+  base::Table<Cable> cables;
+  base::Table<Pole> poles;
+  base::Table<Link> links;
   std::vector<Speech> speech;
   std::vector<Handover> handovers;
   SightRules sightRules;
   std::map<std::string, double> thresholds;  ///< rule name to the factor on the table's value
+  std::map<std::string, double> sizes;       ///< shot size to the frame's height as a share of standing height
   std::vector<Accepted> accepted;
   std::vector<Take> takes;
   Extras extra;

@@ -45,6 +45,14 @@ inline constexpr NumberKind kMass{1000, 0, 10000, "kg"};
 inline constexpr NumberKind kSpeed{1000, 0.001, 100, "m/s"};
 inline constexpr NumberKind kCandela{10, 0, 1e9, "cd"};
 inline constexpr NumberKind kDegreesPerSecond{100, 0.01, 100000, "degrees/s"};
+inline constexpr NumberKind kOffset{10000, -10000, 10000, "m"};  ///< from where something is drawn
+inline constexpr NumberKind kDecibels{100, 0, 300, "dB"};
+inline constexpr NumberKind kMegahertz{1000, 1, 100000, "MHz"};
+inline constexpr NumberKind kKelvin{1, 1000, 20000, "K"};
+inline constexpr NumberKind kDegreesOnEarth{10000, -180, 180, "degrees"};  ///< about 10 m
+inline constexpr NumberKind kTransmission{10000, 0.01, 1, ""};
+inline constexpr NumberKind kBreathing{10000, -1, 1, ""};
+inline constexpr NumberKind kSizeShare{10000, 0.001, 100, ""};  ///< of a frame's height over standing height
 }  // namespace kinds
 
 /// `value` on the nearest step of its kind, halves away from zero, never negative zero. Values outside the kind's range

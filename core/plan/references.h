@@ -23,8 +23,9 @@ struct MarkRef {
   bool operator==(const MarkRef&) const = default;
 };
 
-/// The keyed axes. The first four are the camera's and need no id; the others name an opening, area or fixture.
-enum class Axis { aim, focus, zoom, iris, door, light, level };
+/// The keyed axes. The first five are the camera's and need no id (nd: its variable density); the others name an
+/// opening, area, fixture or piece.
+enum class Axis { aim, focus, zoom, iris, nd, door, light, level, piece };
 
 struct KeyRef {
   Axis axis = Axis::aim;

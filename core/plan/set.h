@@ -34,7 +34,8 @@ struct Wall {
   double thickness = 0.1;
   double bottom = 0;
   double top = 3;
-  Extras extra;
+  std::optional<double> radioLoss{};  ///< dB a radio link loses through it; absent: what such a wall usually takes
+  Extras extra{};
   bool operator==(const Wall&) const = default;
 };
 
@@ -71,8 +72,9 @@ struct Opening {
   OpeningFill fill = OpeningFill::open;
   bool barsWay = true;  ///< when shut, nobody walks through
   std::optional<LeafMoves> moves;
-  std::vector<OpenKey> open;  ///< empty: shut all take
-  Extras extra;
+  std::vector<OpenKey> open;          ///< empty: shut all take
+  std::optional<double> radioLoss{};  ///< dB a radio link loses through the shut leaf; absent: the usual
+  Extras extra{};
   bool operator==(const Opening&) const = default;
 };
 
@@ -94,6 +96,17 @@ using Footprint = std::variant<Outline, Disc, Line>;
 
 enum class Surface { solid, glass, mirror };
 
+/// Where a piece stands from then on: moved from where it is drawn, then turned about the centre of its footprint
+/// (placed() in footprint.h).
+struct PieceKey {
+  KeyTime time;
+  geometry::Vec offset;  ///< metres
+  double turn = 0;       ///< degrees, clockwise
+  std::string name, by;
+  Extras extra;
+  bool operator==(const PieceKey&) const = default;
+};
+
 struct Piece {
   base::Id<Piece> id;
   std::string name;
@@ -104,7 +117,8 @@ struct Piece {
   bool hot = false;
   bool glossy = false;
   std::optional<WallSide> reflects;  ///< mirrors along a line only
-  Extras extra;
+  std::vector<PieceKey> moved{};     ///< empty: stands as drawn all take
+  Extras extra{};
   bool operator==(const Piece&) const = default;
 };
 
@@ -118,8 +132,9 @@ struct Reading {
 struct AreaState {
   KeyTime time;
   std::string name, by;
-  std::vector<Reading> readings;  ///< empty: the area is transparent
-  Extras extra;
+  std::vector<Reading> readings;   ///< empty: the area is transparent
+  std::optional<double> kelvin{};  ///< colour temperature of the light in it
+  Extras extra{};
   bool operator==(const AreaState&) const = default;
 };
 

@@ -22,16 +22,15 @@ std::string cureText(const std::string& what, const std::string& value, const op
 
 std::string curesText(const plan::Plan& plan, const Instant& worst) {
   const plan::Lens& lens = *plan.lens;
-  const double target = threshold(plan, "warmth").value;
-  const optics::Optics optics{worst.lens->focal, optics::fNumberOf(worst.iris.set, lens.transmission),
+  const double target = threshold(plan, "warmth").value, transmission = lens.transmission.at(worst.lens->focal);
+  const optics::Optics optics{worst.lens->focal, optics::fNumberOf(worst.iris.set, transmission),
                               plan.camera.blurCircle};
   const double distance = optics::fromPupil(worst.focus.wantedDistance, lens.pupilAhead);
   if (!(optics::warmthOf(distance, optics, *worst.focus.wobble) < target)) return "back off, widen or stop down";
-  const optics::Cures cures =
-      optics::curesFor(distance, optics, *worst.focus.wobble, target,
-                       {std::min(lens.focal[0], optics.focal),
-                        std::max(optics::fNumberOf(lens.stop[1], lens.transmission), optics.fNumber)});
-  const double stop = optics::tNumberOf(cures.stopDown.value, lens.transmission);
+  const optics::Cures cures = optics::curesFor(
+      distance, optics, *worst.focus.wobble, target,
+      {std::min(lens.focal[0], optics.focal), std::max(optics::fNumberOf(lens.stop[1], transmission), optics.fNumber)});
+  const double stop = optics::tNumberOf(cures.stopDown.value, transmission);
   return cureText("back off to ", metres(cures.backOff.value + lens.pupilAhead), cures.backOff, lens.pupilAhead) +
          "; or widen to " + cureText("", base::fixed(cures.widen.value, 0) + " mm", cures.widen, lens.pupilAhead) +
          "; or stop down to T" + cureText("", base::fixed(stop, 1), cures.stopDown, lens.pupilAhead);

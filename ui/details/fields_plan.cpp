@@ -78,8 +78,11 @@ void addLensMore(const plan::Lens& lens, Fields& fields) {
   fields.push_back(stopField("widest", lens.stop[0], half(plan::lensStopSet, &plan::Lens::stop, 0)));
   fields.push_back(stopField("smallest", lens.stop[1], half(plan::lensStopSet, &plan::Lens::stop, 1)));
   fields.push_back(lengthField("pupil ahead", lens.pupilAhead, plan::pupilAheadSet));
-  fields.push_back(percentField("transmission", lens.transmission, plan::transmissionSet));
-  fields.push_back(percentField("breathing", lens.breathing, plan::breathingSet));
+  // Values that change along the zoom are no single number to type.
+  if (lens.transmission.constant())
+    fields.push_back(percentField("transmission", lens.transmission.at(lens.focal[0]), plan::transmissionSet));
+  if (lens.breathing.constant())
+    fields.push_back(percentField("breathing", lens.breathing.at(lens.focal[0]), plan::breathingSet));
   fields.push_back(numberField("barrel limit", lens.limits.focusDegPerSecond, "\u00b0/s", 10, 0, plan::barrelLimitSet));
 }
 

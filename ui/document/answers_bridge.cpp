@@ -109,7 +109,7 @@ void AnswersBridge::work(std::stop_token stop) {
           this, [this, number, done] { deliver(number, done); }, Qt::QueuedConnection);
     };
     tell(answers);
-    if (auto ground = answers::groundOf(*job.take, {job.take->plan().sightRules.height, 0.125}, cancel)) {
+    if (auto ground = answers::groundOf(*job.take, {job.take->plan().sightRules.height}, cancel)) {
       auto withGround = std::make_shared<answers::Answers>(*answers);
       withGround->ground = *ground;
       tell(withGround);
