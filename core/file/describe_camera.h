@@ -46,6 +46,20 @@ void describe(Fields& f, Of<plan::CarriedBody>) {
 }
 
 template <class Fields>
+void describe(Fields& f, Of<plan::DensityKey>) {
+  using T = plan::DensityKey;
+  f.keyTime(&T::time);
+  f.number("stops", &T::stops, kStops, Presence::must);
+}
+
+template <class Fields>
+void describe(Fields& f, Of<plan::TrailingCable>) {
+  using T = plan::TrailingCable;
+  f.point("anchor", &T::anchor, Presence::must);
+  f.number("length", &T::length, kPositiveSize, Presence::must);
+}
+
+template <class Fields>
 void describe(Fields& f, Of<plan::Camera>) {
   using T = plan::Camera;
   f.marks("marks", &T::marks, MarkOf::camera, Presence::must);
@@ -57,9 +71,11 @@ void describe(Fields& f, Of<plan::Camera>) {
   f.number("exposureIndex", &T::exposureIndex, kExposureIndex);
   f.number("shutterDeg", &T::shutterDeg, kShutter);
   f.number("ndStops", &T::ndStops, kStops);
+  f.keys("nd", &T::nd);
   f.object("meter", &T::meter);
   f.object("rig", &T::rig);
   f.rows("bodies", &T::bodies, Layout::inlined);
+  f.maybe("cable", &T::cable);
 }
 
 template <class Fields>
@@ -67,6 +83,7 @@ void describe(Fields& f, Of<plan::FocusMark>) {
   using T = plan::FocusMark;
   f.numberOrNull("distance", &T::distance, kPositiveSize, Presence::must);
   f.number("deg", &T::deg, kBarrel, Presence::must);
+  f.text("witness", &T::witness);
 }
 
 template <class Fields>
@@ -85,7 +102,10 @@ void describe(Fields& f, Of<plan::ZoomMark>) {
 
 template <class Fields>
 void describe(Fields& f, Of<plan::LensLimits>) {
-  f.number("focusDegPerSecond", &plan::LensLimits::focusDegPerSecond, kBarrelSpeed);
+  using T = plan::LensLimits;
+  f.number("focusDegPerSecond", &T::focusDegPerSecond, kBarrelSpeed);
+  f.number("irisStopsPerSecond", &T::irisStopsPerSecond, kStopsPerSecond);
+  f.number("zoomPercentPerSecond", &T::zoomPercentPerSecond, kPercentPerSecond);
 }
 
 template <class Fields>
@@ -96,8 +116,8 @@ void describe(Fields& f, Of<plan::Lens>) {
   f.pair("stop", &T::stop, kStop, true);
   f.number("closeFocus", &T::closeFocus, kPositiveSize);
   f.number("pupilAhead", &T::pupilAhead, kPupil);
-  f.number("transmission", &T::transmission, kPositiveShare);
-  f.number("breathing", &T::breathing, kBreathing);
+  f.overFocal("transmission", &T::transmission, kPositiveShare);
+  f.overFocal("breathing", &T::breathing, kBreathing);
   f.rows("focusMarks", &T::focusMarks, Layout::inlined);
   f.rows("irisMarks", &T::irisMarks, Layout::inlined);
   f.rows("zoomMarks", &T::zoomMarks, Layout::inlined);

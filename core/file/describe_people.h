@@ -82,6 +82,7 @@ void describe(Fields& f, Of<plan::Crew>) {
   f.number("height", &T::height, kStature);
   f.number("crouch", &T::crouch, kStature);
   f.number("speed", &T::speed, kSpeed);
+  f.flag("glows", &T::glows);
   f.marks("marks", &T::marks, MarkOf::crew);
   f.rows("needs", &T::needs, Layout::lines);
 }
@@ -104,6 +105,43 @@ void describe(Fields& f, Of<plan::Gear>) {
   f.point("pos", &T::pos, Presence::must);
   f.number("radius", &T::radius, kBodyRadius);
   f.number("height", &T::height, kSize);
+  f.flag("glows", &T::glows);
+}
+
+template <class Fields>
+void describe(Fields& f, Of<plan::Cable>) {
+  using T = plan::Cable;
+  f.id(&T::id);
+  f.text("name", &T::name);
+  f.points("points", &T::points, 2);
+  f.number("height", &T::height, kSize);
+  f.moment("from", &T::from, Presence::may);
+  f.moment("until", &T::until, Presence::may);
+}
+
+template <class Fields>
+void describe(Fields& f, Of<plan::Pole>) {
+  using T = plan::Pole;
+  f.id(&T::id);
+  f.text("name", &T::name);
+  f.reference("crew", &T::crew, IdKind::crew);
+  f.number("reach", &T::reach, kPositiveSize);
+  f.number("shoulder", &T::shoulder, kPositiveSize);
+  f.number("above", &T::above, kSize);
+  f.pair("gap", &T::gap, kSize, true);
+}
+
+template <class Fields>
+void describe(Fields& f, Of<plan::Link>) {
+  using T = plan::Link;
+  f.id(&T::id);
+  f.text("name", &T::name);
+  f.word("kind", &T::kind, kLinkKinds);
+  f.linkEnd("from", &T::from);
+  f.linkEnd("to", &T::to);
+  f.number("mhz", &T::mhz, kMegahertz);
+  f.number("budget", &T::budget, kDecibels);
+  f.number("delay", &T::delay, kDuration);
 }
 
 template <class Fields>
@@ -113,6 +151,7 @@ void describe(Fields& f, Of<plan::Speech>) {
   f.moment("from", &T::from, Presence::must);
   f.moment("until", &T::until, Presence::must);
   f.text("words", &T::words);
+  f.maybeReference("pole", &T::pole, IdKind::pole);
 }
 
 template <class Fields>

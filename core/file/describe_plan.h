@@ -21,6 +21,11 @@ void describe(Fields& f, Of<plan::Clock>) {
   f.text("startTimecode", &T::startTimecode);
   f.number("length", &T::length, kTakeLength);
   f.timeOfDay("timeOfDay", &T::timeOfDay);
+  f.integer("mainsHz", &T::mainsHz, kHertz);
+  f.number("cycleMinutes", &T::cycleMinutes, kMinutes);
+  f.refuse(
+      "mainsHz", [](const T& clock) { return clock.mainsHz && *clock.mainsHz != 50 && *clock.mainsHz != 60; },
+      "out-of-range", "50 or 60", "write the mains frequency of the place");
   f.refuse(
       "rate", [](const T& clock) { return clock.rate() < 1 || clock.rate() > 1000; }, "out-of-range",
       "1 to 1000 frames a second", "check the rate");
@@ -42,6 +47,15 @@ void describe(Fields& f, Of<plan::Beat>) {
 }
 
 template <class Fields>
+void describe(Fields& f, Of<plan::Site>) {
+  using T = plan::Site;
+  f.number("latitude", &T::latitude, kLatitude, Presence::must);
+  f.number("longitude", &T::longitude, kLongitude, Presence::must);
+  f.date("date", &T::date);
+  f.number("utcOffset", &T::utcOffset, kHoursAhead);
+}
+
+template <class Fields>
 void describe(Fields& f, Of<plan::SightRules>) {
   using T = plan::SightRules;
   f.number("margin", &T::margin, kMargin);
@@ -50,6 +64,7 @@ void describe(Fields& f, Of<plan::SightRules>) {
   f.number("radius", &T::radius, kBodyRadius);
   f.number("height", &T::height, kStature);
   f.number("cell", &T::cell, kCell);
+  f.word("bodiesHide", &T::bodiesHide, kBodiesHide);
 }
 
 template <class Fields>
@@ -87,6 +102,7 @@ void describe(Fields& f, Of<plan::Plan>) {
   f.text("notes", &T::notes);
   f.inner("display", [](auto& display) { display.word("length", &T::display, kLengthUnits); });
   f.object("clock", &T::clock, Presence::must);
+  f.maybe("site", &T::site);
   f.table("beats", &T::beats);
   f.object("set", &T::set);
   f.table("props", &T::props);
@@ -101,9 +117,13 @@ void describe(Fields& f, Of<plan::Plan>) {
   f.table("crew", &T::crew);
   f.table("shelters", &T::shelters);
   f.table("gear", &T::gear);
+  f.table("cables", &T::cables);
+  f.table("poles", &T::poles);
+  f.table("links", &T::links);
   f.rows("speech", &T::speech, Layout::lines);
   f.rows("handovers", &T::handovers, Layout::lines);
   f.object("sightRules", &T::sightRules);
+  f.numbersByName("sizes", &T::sizes, kSizeShare);
   f.thresholds("thresholds", &T::thresholds);
   f.rows("accepted", &T::accepted, Layout::lines);
   f.rows("takes", &T::takes, Layout::lines);

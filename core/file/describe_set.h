@@ -39,6 +39,7 @@ void describe(Fields& f, Of<plan::Wall>) {
   f.number("thickness", &T::thickness, kSize);
   f.number("bottom", &T::bottom, kHeight);
   f.number("top", &T::top, kHeight);
+  f.number("radioLoss", &T::radioLoss, kDecibels);
   f.refuse(
       "top", [](const T& wall) { return wall.top <= wall.bottom; }, "out-of-range", "above the bottom",
       "check the two heights");
@@ -76,12 +77,23 @@ void describe(Fields& f, Of<plan::Opening>) {
   f.flag("barsWay", &T::barsWay);
   f.maybe("moves", &T::moves);
   f.keys("open", &T::open);
+  f.number("radioLoss", &T::radioLoss, kDecibels);
   f.refuse(
       "head", [](const T& opening) { return opening.head <= opening.sill; }, "out-of-range", "above the sill",
       "check the two heights");
   f.refuse(
       "along", [](const T& opening) { return opening.along.until <= opening.along.from; }, "out-of-range",
       "two places along the wall, the nearer first", "give the opening a width");
+}
+
+template <class Fields>
+void describe(Fields& f, Of<plan::PieceKey>) {
+  using T = plan::PieceKey;
+  f.keyTime(&T::time);
+  f.offset("offset", &T::offset);
+  f.number("turn", &T::turn, kAngle);
+  f.text("name", &T::name);
+  f.text("by", &T::by);
 }
 
 template <class Fields>
@@ -96,6 +108,7 @@ void describe(Fields& f, Of<plan::Piece>) {
   f.flag("hot", &T::hot);
   f.flag("glossy", &T::glossy);
   f.word("reflects", &T::reflects, kSides);
+  f.keys("moved", &T::moved);
   f.refuse(
       "top", [](const T& piece) { return piece.top <= piece.bottom; }, "out-of-range", "above the bottom",
       "check the two heights");
@@ -121,6 +134,7 @@ void describe(Fields& f, Of<plan::AreaState>) {
   f.text("name", &T::name);
   f.text("by", &T::by);
   f.rows("readings", &T::readings, Layout::inlined);
+  f.number("kelvin", &T::kelvin, kKelvin);
 }
 
 template <class Fields>

@@ -16,7 +16,7 @@ struct TableOf {
   std::string_view word;
 };
 
-constexpr std::array<TableOf, 13> kTables{{{"beats", IdKind::beat, "beat"},
+constexpr std::array<TableOf, 16> kTables{{{"beats", IdKind::beat, "beat"},
                                            {"set/rooms", IdKind::room, "room"},
                                            {"set/walls", IdKind::wall, "wall"},
                                            {"set/openings", IdKind::opening, "opening"},
@@ -28,7 +28,10 @@ constexpr std::array<TableOf, 13> kTables{{{"beats", IdKind::beat, "beat"},
                                            {"fixtures", IdKind::fixture, "fixture"},
                                            {"crew", IdKind::crew, "crew member"},
                                            {"shelters", IdKind::shelter, "shelter"},
-                                           {"gear", IdKind::gear, "piece of gear"}}};
+                                           {"gear", IdKind::gear, "piece of gear"},
+                                           {"cables", IdKind::cable, "cable"},
+                                           {"poles", IdKind::pole, "pole"},
+                                           {"links", IdKind::link, "link"}}};
 
 std::optional<JsonValue> valueAt(JsonValue root, std::string_view path) {
   std::optional<JsonValue> value = root;

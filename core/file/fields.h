@@ -24,7 +24,24 @@ enum class Layout { lines, inlined };
 enum class MarkOf { performer, camera, crew };
 
 /// What an id may name. The words are how problems call them.
-enum class IdKind { beat, room, wall, opening, piece, area, prop, performer, cameraMark, fixture, crew, shelter, gear };
+enum class IdKind {
+  beat,
+  room,
+  wall,
+  opening,
+  piece,
+  area,
+  prop,
+  performer,
+  cameraMark,
+  fixture,
+  crew,
+  shelter,
+  gear,
+  cable,
+  pole,
+  link
+};
 
 /// What a target may be, by the key that says so.
 inline constexpr std::array<std::string_view, 5> kAimTargets{"performer", "prop", "point", "bearing", "travel"};

@@ -51,7 +51,8 @@ class ObjectReader {
     if (!value || value->kind() == JsonKind::null) return;
     if (const auto number = context_.number(*value, range)) it_.*member = number;
   }
-  void integer(std::string_view key, int T::*member, const Range& range, Presence presence = Presence::may) {
+  template <class Number>
+  void integer(std::string_view key, Number T::*member, const Range& range, Presence presence = Presence::may) {
     set(key, member, presence, [&](JsonValue value) { return context_.integer(value, range); });
   }
   template <class Flag>
@@ -72,11 +73,30 @@ class ObjectReader {
   void reference(std::string_view key, std::string T::*member, IdKind kind) {
     set(key, member, Presence::must, [&](JsonValue value) { return context_.reference(value, {kind}); });
   }
+  void maybeReference(std::string_view key, std::string T::*member, IdKind kind) {
+    set(key, member, Presence::may, [&](JsonValue value) { return context_.reference(value, {kind}); });
+  }
+  /// Somebody or something that a radio link ends at, or the camera.
+  void linkEnd(std::string_view key, std::string T::*member) {
+    set(key, member, Presence::must, [&](JsonValue value) { return linkEndFrom(context_, value); });
+  }
   void fileName(std::string_view key, std::string T::*member) {
     set(key, member, Presence::must, [&](JsonValue value) { return context_.fileName(value); });
   }
   void point(std::string_view key, plan::Point T::*member, Presence presence = Presence::may) {
     set(key, member, presence, [&](JsonValue value) { return context_.point(value); });
+  }
+  void offset(std::string_view key, geometry::Vec T::*member) {
+    const auto value = keys_.take(key);
+    const auto read = value ? context_.point(*value) : std::nullopt;
+    if (read) it_.*member = {read->x, read->y};
+  }
+  /// A number, or rows of [focal length, number].
+  void overFocal(std::string_view key, plan::OverFocal T::*member, const Range& range) {
+    set(key, member, Presence::may, [&](JsonValue value) { return overFocalFrom(context_, value, range); });
+  }
+  void date(std::string_view key, plan::Date T::*member) {
+    set(key, member, Presence::must, [&](JsonValue value) { return dateFrom(context_, value); });
   }
   void points(std::string_view key, std::vector<plan::Point> T::*member, std::size_t least,
               Presence presence = Presence::must) {
@@ -128,6 +148,11 @@ class ObjectReader {
   }
   void numbersByName(std::string_view key, std::vector<std::pair<std::string, double>> T::*member, const Range& range) {
     if (const auto value = keys_.take(key)) it_.*member = file::numbersByName(context_, *value, range);
+  }
+  void numbersByName(std::string_view key, std::map<std::string, double> T::*member, const Range& range) {
+    const auto value = keys_.take(key);
+    if (!value) return;
+    for (const auto& [name, number] : file::numbersByName(context_, *value, range)) (it_.*member)[name] = number;
   }
   void thresholds(std::string_view key, std::map<std::string, double> T::*member) {
     if (const auto value = keys_.take(key)) it_.*member = thresholdsFrom(context_, *value, keep(key));

@@ -45,6 +45,9 @@ class ObjectWriter {
   void integer(std::string_view key, int T::*member, const Range&, Presence presence = Presence::may) {
     if (needed(member, presence)) out_.add(key, Written::raw(std::to_string(it_.*member)));
   }
+  void integer(std::string_view key, std::optional<int> T::*member, const Range&) {
+    if (it_.*member) out_.add(key, Written::raw(std::to_string(*(it_.*member))));
+  }
   void flag(std::string_view key, bool T::*member) {
     if (needed(member, Presence::may)) out_.add(key, Written::flag(it_.*member));
   }
@@ -67,10 +70,19 @@ class ObjectWriter {
     out_.add(key, std::move(list));
   }
   void reference(std::string_view key, std::string T::*member, IdKind) { out_.add(key, Written::text(it_.*member)); }
+  void maybeReference(std::string_view key, std::string T::*member, IdKind) { text(key, member); }
+  void linkEnd(std::string_view key, std::string T::*member) { out_.add(key, Written::text(it_.*member)); }
   void fileName(std::string_view key, std::string T::*member) { out_.add(key, Written::text(it_.*member)); }
   void point(std::string_view key, plan::Point T::*member, Presence presence = Presence::may) {
     if (needed(member, presence)) out_.add(key, Written::point(it_.*member));
   }
+  void offset(std::string_view key, geometry::Vec T::*member) {
+    if (needed(member, Presence::may)) out_.add(key, Written::point({(it_.*member).x, (it_.*member).y}));
+  }
+  void overFocal(std::string_view key, plan::OverFocal T::*member, const Range&) {
+    if (needed(member, Presence::may)) out_.add(key, writtenOverFocal(it_.*member));
+  }
+  void date(std::string_view key, plan::Date T::*member) { out_.add(key, Written::text(plan::dateText(it_.*member))); }
   void points(std::string_view key, std::vector<plan::Point> T::*member, std::size_t,
               Presence presence = Presence::must) {
     if (needed(member, presence)) out_.add(key, Written::points(it_.*member));
@@ -118,6 +130,12 @@ class ObjectWriter {
       out_.add(key, writtenExpose(it_.*member, it_.extra, under(key)));
   }
   void numbersByName(std::string_view key, std::vector<std::pair<std::string, double>> T::*member, const Range&) {
+    if ((it_.*member).empty()) return;
+    Written object = Written::object();
+    for (const auto& [name, value] : it_.*member) object.add(name, Written::number(value));
+    out_.add(key, std::move(object));
+  }
+  void numbersByName(std::string_view key, std::map<std::string, double> T::*member, const Range&) {
     if ((it_.*member).empty()) return;
     Written object = Written::object();
     for (const auto& [name, value] : it_.*member) object.add(name, Written::number(value));

@@ -51,6 +51,17 @@ inline constexpr Range kKilograms{0, 10000, "kg"};
 inline constexpr Range kCandela{0, 1e9, "cd"};
 inline constexpr Range kPeople{0, 1000, "people"};
 inline constexpr Range kTakeNumber{0, 1'000'000, ""};
+inline constexpr Range kKelvin{1000, 20000, "K"};
+inline constexpr Range kDecibels{0, 300, "dB"};
+inline constexpr Range kMegahertz{1, 100000, "MHz"};
+inline constexpr Range kMinutes{0, 1440, "min", true};
+inline constexpr Range kHertz{1, 1000, "Hz"};
+inline constexpr Range kLatitude{-90, 90, "degrees"};
+inline constexpr Range kLongitude{-180, 180, "degrees"};
+inline constexpr Range kHoursAhead{-14, 14, "h"};
+inline constexpr Range kStopsPerSecond{0, 100, "stops/s", true};
+inline constexpr Range kPercentPerSecond{0, 100000, "%/s", true};
+inline constexpr Range kSizeShare{0, 100, "", true};
 inline constexpr Range kRateTerm{1, 1'000'000, ""};
 
 }  // namespace wend::file

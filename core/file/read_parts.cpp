@@ -159,8 +159,8 @@ std::optional<std::variant<plan::BeamOutput, plan::IesOutput>> outputFrom(ReadCo
   return output;
 }
 
-std::optional<std::variant<plan::NearCamera, plan::Sees, plan::Stays>> needFrom(KeyReader& keys) {
-  static constexpr std::array<std::string_view, 3> kNeeds{"near", "sees", "stays"};
+std::optional<plan::Need::What> needFrom(KeyReader& keys) {
+  static constexpr std::array<std::string_view, 5> kNeeds{"near", "sees", "stays", "holds", "reaches"};
   ReadContext& context = keys.context();
   const auto choice = keys.choose(kNeeds);
   if (!choice) return std::nullopt;
@@ -170,11 +170,57 @@ std::optional<std::variant<plan::NearCamera, plan::Sees, plan::Stays>> needFrom(
     if (!context.word(value, {"camera"}) || !within) return std::nullopt;
     return plan::NearCamera{*within};
   }
-  const bool sees = *choice == "sees";
-  auto id = context.reference(value, {sees ? IdKind::performer : IdKind::shelter});
+  if (*choice == "sees") {
+    if (value.kind() == JsonKind::text && value.text() == plan::kFocusSubject) return plan::Sees{plan::kFocusSubject};
+    auto who = context.reference(value, {IdKind::performer});
+    return who ? std::optional<plan::Need::What>(plan::Sees{std::move(*who)}) : std::nullopt;
+  }
+  const IdKind kind = *choice == "stays" ? IdKind::shelter : *choice == "holds" ? IdKind::link : IdKind::pole;
+  auto id = context.reference(value, {kind});
   if (!id) return std::nullopt;
-  if (sees) return plan::Sees{std::move(*id)};
+  if (*choice == "holds") return plan::Holds{std::move(*id)};
+  if (*choice == "reaches") return plan::Reaches{std::move(*id)};
   return plan::Stays{std::move(*id)};
+}
+
+std::optional<std::string> linkEndFrom(ReadContext& context, JsonValue value) {
+  if (value.kind() == JsonKind::text && value.text() == plan::kCameraEnd) return plan::kCameraEnd;
+  return context.reference(value, {IdKind::crew, IdKind::gear, IdKind::performer});
+}
+
+std::optional<plan::OverFocal> overFocalFrom(ReadContext& context, JsonValue value, const Range& range) {
+  if (!value.isList()) {
+    const auto number = context.number(value, range);
+    return number ? std::optional(plan::OverFocal(*number)) : std::nullopt;
+  }
+  std::vector<plan::FocalValue> rows;
+  for (auto row = value.first(); row; row = row->next()) {
+    if (!row->isList() || row->count() != 2) {
+      context.problem("wrong-type", *row, "a focal length and a value", "write [mm, value]");
+      return std::nullopt;
+    }
+    const auto focal = context.number(*row->first(), kMillimetres);
+    const auto number = context.number(*row->first()->next(), range);
+    if (!focal || !number) return std::nullopt;
+    if (!rows.empty() && *focal <= rows.back().focal) {
+      context.problem("not-rising", *row, "a longer focal length than the row before", "put the rows in order");
+      return std::nullopt;
+    }
+    rows.push_back({*focal, *number});
+  }
+  if (rows.empty()) {
+    context.problem("wrong-type", value, "a number, or at least one row", "write a number");
+    return std::nullopt;
+  }
+  return plan::OverFocal(std::move(rows));
+}
+
+std::optional<plan::Date> dateFrom(ReadContext& context, JsonValue value) {
+  const auto text = context.text(value);
+  if (!text) return std::nullopt;
+  auto date = plan::dateFrom(*text);
+  if (!date) context.problem("bad-date", value, "a day of 1900 to 2199 as YYYY-MM-DD", "correct the date");
+  return date;
 }
 
 std::vector<plan::ClockReading> clockReadingsFrom(ReadContext& context, JsonValue value) {

@@ -28,7 +28,12 @@ std::optional<std::variant<plan::BeamOutput, plan::IesOutput>> outputFrom(ReadCo
                                                                           Keep keep);
 
 /// One of the keys near (with within), sees and stays.
-std::optional<std::variant<plan::NearCamera, plan::Sees, plan::Stays>> needFrom(KeyReader& keys);
+std::optional<plan::Need::What> needFrom(KeyReader& keys);
+/// The camera by its word, or the id of crew, gear or a performer.
+std::optional<std::string> linkEndFrom(ReadContext& context, JsonValue value);
+/// A number, or rows of [focal length, number], strictly rising.
+std::optional<plan::OverFocal> overFocalFrom(ReadContext& context, JsonValue value, const Range& range);
+std::optional<plan::Date> dateFrom(ReadContext& context, JsonValue value);
 
 /// ["HH:MM", stop] rows in the order of the day.
 std::vector<plan::ClockReading> clockReadingsFrom(ReadContext& context, JsonValue value);

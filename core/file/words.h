@@ -42,6 +42,13 @@ inline constexpr Word<plan::RigKind> kRigKinds[]{{plan::RigKind::stabilised, "st
                                                  {plan::RigKind::handheld, "handheld"},
                                                  {plan::RigKind::dolly, "dolly"},
                                                  {plan::RigKind::crane, "crane"}};
+inline constexpr Word<plan::BodiesHide> kBodiesHide[]{{plan::BodiesHide::nobody, "nobody"},
+                                                      {plan::BodiesHide::performers, "performers"},
+                                                      {plan::BodiesHide::everybody, "everybody"}};
+inline constexpr Word<plan::LinkKind> kLinkKinds[]{{plan::LinkKind::control, "control"},
+                                                   {plan::LinkKind::picture, "picture"},
+                                                   {plan::LinkKind::sound, "sound"},
+                                                   {plan::LinkKind::talk, "talk"}};
 inline constexpr Word<plan::DistanceKind> kDistanceKinds[]{
     {plan::DistanceKind::flat, "flat"}, {plan::DistanceKind::slant, "slant"}, {plan::DistanceKind::floor, "floor"}};
 

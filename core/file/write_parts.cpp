@@ -55,6 +55,12 @@ void addOneNeed(Written& object, const plan::NearCamera& near) {
   object.add("near", Written::text("camera"));
   addUnless(object, "within", near.within, plan::NearCamera{}.within);
 }
+void addOneNeed(Written& object, const plan::Holds& holds) {
+  object.add("holds", Written::text(holds.link));
+}
+void addOneNeed(Written& object, const plan::Reaches& reaches) {
+  object.add("reaches", Written::text(reaches.pole));
+}
 void addOneNeed(Written& object, const plan::Sees& sees) {
   object.add("sees", Written::text(sees.who));
 }
@@ -117,8 +123,15 @@ Written writtenOutput(const std::variant<plan::BeamOutput, plan::IesOutput>& out
   return object;
 }
 
-void addNeed(Written& object, const std::variant<plan::NearCamera, plan::Sees, plan::Stays>& need) {
+void addNeed(Written& object, const plan::Need::What& need) {
   std::visit([&](const auto& one) { addOneNeed(object, one); }, need);
+}
+
+Written writtenOverFocal(const plan::OverFocal& values) {
+  if (values.rows.empty()) return Written::number(values.everywhere);
+  Written list = Written::list();
+  for (const auto& row : values.rows) list.add(Written::point({row.focal, row.value}));
+  return list;
 }
 
 Written writtenClockReadings(const std::vector<plan::ClockReading>& readings) {

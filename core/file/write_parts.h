@@ -13,7 +13,8 @@ void addFootprint(Written& object, const plan::Footprint& shape, const plan::Ext
 Written writtenOutput(const std::variant<plan::BeamOutput, plan::IesOutput>& output, const plan::Extras& extras,
                       const std::string& prefix);
 /// Adds near with within, sees, or stays.
-void addNeed(Written& object, const std::variant<plan::NearCamera, plan::Sees, plan::Stays>& need);
+void addNeed(Written& object, const plan::Need::What& need);
+Written writtenOverFocal(const plan::OverFocal& values);
 Written writtenClockReadings(const std::vector<plan::ClockReading>& readings);
 Written writtenThresholds(const std::map<std::string, double>& factors, const plan::Extras& extras,
                           const std::string& prefix);

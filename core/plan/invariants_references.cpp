@@ -29,6 +29,16 @@ class References {
   void crew(const std::string& id, const std::string& where) {
     if (!plan_.crew.find(id)) missing(where, id, "a crew member");
   }
+  void pole(const std::string& id, const std::string& where) {
+    if (!plan_.poles.find(id)) missing(where, id, "a pole");
+  }
+  void link(const std::string& id, const std::string& where) {
+    if (!plan_.links.find(id)) missing(where, id, "a link");
+  }
+  void linkEnd(const std::string& id, const std::string& where) {
+    if (id != kCameraEnd && !plan_.crew.find(id) && !plan_.gear.find(id) && !plan_.performers.find(id))
+      missing(where, id, "a crew member, a piece of gear, a performer or the camera");
+  }
   void wall(const std::string& id, const std::string& where) {
     if (!plan_.set.walls.find(id)) missing(where, id, "a wall");
   }
@@ -77,6 +87,8 @@ void addSet(const Plan& plan, const Fresh& fresh, References& refs) {
     refs.wall(plan.set.openings[i].wall, at("/set/openings", i) + "/wall");
     refs.keys(plan.set.openings[i].open, at("/set/openings", i) + "/open");
   }
+  for (std::size_t i = 0; i < plan.set.pieces.size(); ++i)
+    if (fresh(&Set::pieces, plan.set.pieces, i)) refs.keys(plan.set.pieces[i].moved, at("/set/pieces", i) + "/moved");
   for (std::size_t i = 0; i < plan.set.areas.size(); ++i)
     if (fresh(&Set::areas, plan.set.areas, i)) refs.keys(plan.set.areas[i].states, at("/set/areas", i) + "/states");
   for (std::size_t i = 0; i < plan.fixtures.size(); ++i)
@@ -89,7 +101,10 @@ void addNeeds(const Crew& crew, const std::string& where, References& refs) {
     const std::string place = where + "/needs/" + std::to_string(i);
     refs.beat(need.from, place + "/from");
     refs.beat(need.until, place + "/until");
-    if (const auto* sees = std::get_if<Sees>(&need.what)) refs.subject(sees->who, place + "/sees");
+    if (const auto* sees = std::get_if<Sees>(&need.what); sees && sees->who != kFocusSubject)
+      refs.subject(sees->who, place + "/sees");
+    if (const auto* holds = std::get_if<Holds>(&need.what)) refs.link(holds->link, place + "/holds");
+    if (const auto* reaches = std::get_if<Reaches>(&need.what)) refs.pole(reaches->pole, place + "/reaches");
     if (const auto* stays = std::get_if<Stays>(&need.what)) refs.shelter(stays->shelter, place + "/stays");
   }
 }
@@ -115,6 +130,7 @@ void addPeople(const Plan& plan, const Fresh& fresh, References& refs) {
 void addCamera(const Plan& plan, References& refs) {
   refs.marks(plan.camera.marks, "/camera");
   refs.keys(plan.camera.aims, "/camera/aims");
+  refs.keys(plan.camera.nd, "/camera/nd");
   for (std::size_t i = 0; i < plan.camera.bodies.size(); ++i)
     refs.crew(plan.camera.bodies[i].crew, at("/camera/bodies", i) + "/crew");
   refs.keys(plan.focus.keys, "/focus/keys");
@@ -130,11 +146,24 @@ void addCues(const Plan& plan, References& refs) {
     refs.performer(plan.speech[i].who, at("/speech", i) + "/who");
     refs.beat(plan.speech[i].from, at("/speech", i) + "/from");
     refs.beat(plan.speech[i].until, at("/speech", i) + "/until");
+    if (!plan.speech[i].pole.empty()) refs.pole(plan.speech[i].pole, at("/speech", i) + "/pole");
   }
   for (std::size_t i = 0; i < plan.handovers.size(); ++i) {
     refs.crew(plan.handovers[i].from, at("/handovers", i) + "/from");
     refs.crew(plan.handovers[i].to, at("/handovers", i) + "/to");
     refs.beat(plan.handovers[i].at, at("/handovers", i) + "/at");
+  }
+}
+
+void addEquipment(const Plan& plan, References& refs) {
+  for (std::size_t i = 0; i < plan.cables.size(); ++i) {
+    refs.beat(plan.cables[i].from, at("/cables", i) + "/from");
+    refs.beat(plan.cables[i].until, at("/cables", i) + "/until");
+  }
+  for (std::size_t i = 0; i < plan.poles.size(); ++i) refs.crew(plan.poles[i].crew, at("/poles", i) + "/crew");
+  for (std::size_t i = 0; i < plan.links.size(); ++i) {
+    refs.linkEnd(plan.links[i].from, at("/links", i) + "/from");
+    refs.linkEnd(plan.links[i].to, at("/links", i) + "/to");
   }
 }
 
@@ -146,6 +175,7 @@ void addReferenceProblems(const Plan& plan, const Fresh& fresh, base::Problems& 
   addPeople(plan, fresh, refs);
   addCamera(plan, refs);
   addCues(plan, refs);
+  addEquipment(plan, refs);
 }
 
 }  // namespace wend::plan

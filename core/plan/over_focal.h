@@ -18,9 +18,11 @@ struct FocalValue {
 /// Between two rows the value goes in a straight line over the logarithm of the focal length, so that half a zoom is
 /// half way whichever end it is counted from; beyond the first and the last row it stays. How a real lens goes between
 /// the focal lengths somebody measured is not known: a step, as where an iris starts to follow the zoom, needs two
-/// rows. Requires  rows strictly rising in focal length, all above 0 (the reader and the edits see to it) Ensures   (1)
-/// at(row.focal) == row.value  (2) at() lies between the values of its two rows
-///           (3) a plain number converts, and is the same everywhere
+/// rows.
+///
+/// Requires  rows strictly rising in focal length, all above 0 (the reader and the edits see to it).
+/// Ensures   (1) at(row.focal) == row.value; (2) at() lies between the values of its two rows; (3) a plain number
+///           converts, and is the same everywhere.
 struct OverFocal {
   double everywhere = 0;         ///< counts while there are no rows; 0 otherwise
   std::vector<FocalValue> rows;  ///< mm and value
