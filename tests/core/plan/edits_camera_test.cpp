@@ -28,6 +28,7 @@ struct TypedNumber {
 std::vector<TypedNumber> typedNumbers() {
   const auto camera = [](double Camera::*m) { return [m](const Plan& p) { return p.camera.*m; }; };
   const auto lens = [](double Lens::*m) { return [m](const Plan& p) { return (*p.lens).*m; }; };
+  const auto along = [](OverFocal Lens::*m) { return [m](const Plan& p) { return ((*p.lens).*m).at(35); }; };
   return {
       {"gate", [](const Plan& p, double v) { return gateSet(p, v, 14); },
        [](const Plan& p) { return p.camera.gate[0]; }, 35.99, 0},
@@ -43,8 +44,8 @@ std::vector<TypedNumber> typedNumbers() {
       {"rigRadius", rigRadiusSet, [](const Plan& p) { return p.camera.rig.radius; }, 0.4, 0},
       {"closeFocus", closeFocusSet, lens(&Lens::closeFocus), 0.45, 0},
       {"pupilAhead", pupilAheadSet, lens(&Lens::pupilAhead), -0.05, 9},
-      {"transmission", transmissionSet, lens(&Lens::transmission), 0.8, 0},
-      {"breathing", breathingSet, lens(&Lens::breathing), 0.04, 5},
+      {"transmission", transmissionSet, along(&Lens::transmission), 0.8, 0},
+      {"breathing", breathingSet, along(&Lens::breathing), 0.04, 5},
       {"barrelLimit", barrelLimitSet, [](const Plan& p) { return p.lens->limits.focusDegPerSecond; }, 90, 0},
       {"blurShare", blurShareSet, [](const Plan& p) { return p.focus.blurShare; }, 0.5, 0},
       {"slackShare", slackShareSet, [](const Plan& p) { return p.zoom.slackShare; }, 0.04, 2},
