@@ -22,11 +22,14 @@ namespace wend::answers {
 using snags::Evidence;
 using snags::Instant;
 
+struct FoundRoutes;
+
 struct Answers {
   TakePtr take;  ///< holds the plan
   std::shared_ptr<const Evidence> evidence;
   std::shared_ptr<const snags::Snags> snags;
   std::shared_ptr<const sight::GroundMap> ground;  ///< null until asked for, or without a lens
+  std::shared_ptr<const FoundRoutes> routes;       ///< null until asked for (routes.h), or with nobody to find one for
 };
 using AnswersPtr = std::shared_ptr<const Answers>;
 

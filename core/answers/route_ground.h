@@ -1,0 +1,27 @@
+/// The ground as one member of the crew finds it, step by step: what the lens sees and what is taken.
+#pragma once
+
+#include "core/answers/take.h"
+#include "core/crew/ground_time.h"
+#include "core/sight/ground_map.h"
+
+namespace wend::answers {
+
+/// True for those who go along with the camera.
+bool isCarried(const plan::Plan& plan, std::size_t member);
+
+/// The floors of the plan and the height of everyone's crown over them.
+struct FloorRange {
+  double lowest = 0, highest = 0;
+};
+FloorRange floorsOf(const plan::Plan& plan);
+
+/// Barred by sight over [seen - early, seen + late]; taken by the set, gear, the rig, those carried, performers and the
+/// drawn crew but for who stands in a shelter that holds one more. Nobody stands in a shelter that the drawn fill.
+/// Requires  a map for bodies at least as wide and as tall as the member.
+crew::GroundTime memberGround(const Take& take, const sight::GroundMap& map, std::size_t member);
+
+/// How many of the drawn crew stand in a shelter at t.
+int drawnIn(const Take& take, const std::string& shelter, double t);
+
+}  // namespace wend::answers

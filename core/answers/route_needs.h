@@ -1,0 +1,31 @@
+/// What crew members need, as ground and as a check of a way.
+#pragma once
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "core/answers/routes.h"
+#include "core/crew/ground_time.h"
+
+namespace wend::answers {
+
+/// One need over the ground: Yes where it is met.
+struct NeedGround {
+  std::string words;  ///< "within 9.0 m of the camera, 0.0–143.0 s"
+  crew::CellTimes met;
+};
+
+/// Ensures   near and stays are met at every instant of a Yes; seeing at both ends of the step, by rays half a degree
+///           apart.
+/// Fails     when cancelled: nothing.
+std::optional<std::vector<NeedGround>> needGrounds(const Take& take, std::size_t member, const geometry::Grid& grid,
+                                                   const crew::StepClock& clock, const base::Cancel& cancel);
+
+/// Needs nobody plans for or checks, in words.
+std::vector<std::string> needsLeftOut(const plan::Plan& plan, std::size_t member);
+
+/// Where a way fails what a member needs, frame by frame; in order of time, needs in their order.
+std::vector<RouteBreak> needBreaks(const Take& take, std::size_t member, const std::function<Point(double t)>& at);
+
+}  // namespace wend::answers

@@ -1,0 +1,60 @@
+#include "core/answers/route_words.h"
+
+#include "core/base/text.h"
+
+namespace wend::answers {
+
+using base::fixed;
+
+namespace {
+
+std::string placeWords(geometry::Point p) {
+  return fixed(p.x, 2) + ", " + fixed(p.y, 2);
+}
+
+std::string joined(const std::vector<std::string>& parts, const std::string& between) {
+  std::string text;
+  for (const auto& part : parts) text += (text.empty() ? "" : between) + part;
+  return text;
+}
+
+std::string endWords(const crew::Stuck& stuck) {
+  if (stuck.where.empty()) return "nowhere to start from";
+  const std::string more =
+      stuck.where.size() > 1 ? " or " + std::to_string(stuck.where.size() - 1) + " more places" : "";
+  return "nobody unseen gets past " + fixed(stuck.until, 1) + " s, at " + placeWords(stuck.where.front()) + more;
+}
+
+std::string exposureWords(const crew::Exposure& exposure) {
+  std::string text =
+      fixed(exposure.span.from, 1) + "\u2013" + fixed(exposure.span.until, 1) + " s from " + placeWords(exposure.at);
+  std::vector<std::string> cures;
+  if (exposure.laterBy) cures.push_back("began " + fixed(*exposure.laterBy, 1) + " s later");
+  if (exposure.earlierBy) cures.push_back("ended " + fixed(*exposure.earlierBy, 1) + " s earlier");
+  return cures.empty() ? text : text + " (clear if the sight " + joined(cures, " or ") + ")";
+}
+
+std::string leastWords(const crew::Stuck& stuck) {
+  if (!stuck.least) return "even seen there is no way: what stands there and the needs leave none";
+  std::vector<std::string> spans;
+  for (const auto& exposure : stuck.exposures) spans.push_back(exposureWords(exposure));
+  return "at best seen, or nearly, for " + fixed(stuck.least->seconds, 1) + " s: " + joined(spans, "; ");
+}
+
+std::string freeingWords(const crew::Stuck& stuck, const std::vector<std::string>& needs) {
+  std::vector<std::string> cures;
+  for (const std::size_t need : stuck.needs) cures.push_back("not " + needs[need]);
+  if (stuck.speed) cures.push_back("walking up to " + fixed(*stuck.speed, 2) + " m/s");
+  if (stuck.early) cures.push_back(fixed(*stuck.early, 1) + " s less before sight");
+  if (stuck.late) cures.push_back(fixed(*stuck.late, 1) + " s less after sight");
+  if (stuck.anyEnd) cures.push_back("ending anywhere");
+  return cures.empty() ? "nothing tried frees it alone" : "any of these frees it: " + joined(cures, "; ");
+}
+
+}  // namespace
+
+std::string stuckWords(const crew::Stuck& stuck, const std::vector<std::string>& needs) {
+  return joined({endWords(stuck), leastWords(stuck), freeingWords(stuck, needs)}, ". ") + ".";
+}
+
+}  // namespace wend::answers

@@ -1,0 +1,77 @@
+/// Where everybody without drawn marks may be: routes found past the lens, the set and each other, or why there is
+/// none; and whether drawn routes keep what the plan says people need.
+///
+/// Frame     plan metres, seconds from the take's start.
+/// Safety    a found route is a proposal on paper. Who walks where the people in charge decide on the day.
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "core/answers/answers.h"
+#include "core/crew/route.h"
+#include "core/sight/ground_map.h"
+
+namespace wend::answers {
+
+/// A span in which a route does not hold.
+struct RouteBreak {
+  geometry::Span span;
+  Point at;         ///< where it begins
+  std::string why;  ///< "far" from the camera, "away" from the shelter, "blind" to who has to be seen
+};
+
+struct FoundStand {
+  geometry::Span span;
+  Point pos;
+  std::string shelter;  ///< that of the plan it stands in, if any
+};
+
+struct FoundWalk {
+  crew::Walk walk;  ///< needs hold at its latest and earliest, too
+  std::vector<Point> path;
+};
+
+struct FoundRoute {
+  std::string id;
+  bool found = false;
+  std::vector<FoundStand> stands;
+  std::vector<FoundWalk> walks;
+  std::vector<RouteBreak> breaks;  ///< needs that fail between the looks of the search
+  double metres = 0;
+  /// Seconds by which everything seen could be seen sooner and stay seen later, a route as short still there.
+  double margin = 0;
+  std::string why;                 ///< in words, when none is found
+  std::vector<std::string> notes;  ///< what was not planned for
+};
+
+struct FoundRoutes {
+  std::vector<FoundRoute> people;  ///< in the plan's order
+  /// Null for those whose route is drawn, or who go along with the camera.
+  const FoundRoute* find(const std::string& id) const;
+};
+
+/// Somebody of the crew has neither marks nor goes along with the camera.
+bool routesWanted(const Take& take);
+
+/// The ground as those whose routes are to be found need it: for the widest of them, from the lowest floor of the plan
+/// to the tallest's crown on the highest.
+/// Fails when cancelled, without a lens, or with nobody to find a route for (code "nobody").
+base::Result<std::shared_ptr<const sight::GroundMap>> routeGroundOf(const Take& take, const base::Cancel& cancel = {});
+
+/// Ensures   (1) a found route is seen at no instant, nor `early` seconds before sight or `late` after it, as sound as
+///           the map is; (2) it keeps away from walls, pieces, leaves, gear, the rig, those carried, performers and
+///           drawn crew by its own radius at least, but for those who stand in a shelter that holds one more; (3) near
+///           and stays hold all along; seeing somebody is looked for in fans of half a degree, and where it fails
+///           between them the route has a break; (4) who cannot be seen by anybody, being absent, need not be seen.
+/// Fails     when cancelled.
+/// Cost      some seconds for three minutes of take on a hundred thousand cells, most of it where there is no route.
+base::Result<std::shared_ptr<const FoundRoutes>> foundRoutes(const Take& take, const sight::GroundMap& ground,
+                                                             const base::Cancel& cancel = {});
+
+/// Answers with the routes found. The same answers when nobody wants a route or nothing is known of sight.
+/// Fails when cancelled.
+base::Result<AnswersPtr> withRoutes(const AnswersPtr& answers, const base::Cancel& cancel = {});
+
+}  // namespace wend::answers
