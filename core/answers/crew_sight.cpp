@@ -1,5 +1,6 @@
 // Who the lens must not see, and when it sees them.
 #include <algorithm>
+#include <limits>
 
 #include "core/answers/hiders.h"
 #include "core/answers/whole_take.h"
@@ -36,21 +37,45 @@ std::optional<sight::Heights> heightsOf(const Take& take, const sight::BodyAt& b
   return heights;
 }
 
+/// Whether a body on ground lower than the walls' feet keeps so far from every wall that its feet show under none.
+bool farFromWalls(const Take& take, const sight::BodyAt& body) {
+  const sight::Scene& scene = take.scene();
+  for (const double t : take.frameTimes()) {
+    const auto there = body(t);
+    if (!there) continue;
+    double least = std::numeric_limits<double>::infinity();
+    for (const sight::Prism& prism : scene.prisms()) {
+      const auto corners = scene.corners(prism);
+      for (std::size_t i = 0, j = corners.size() - 1; i < corners.size(); j = i++)
+        least = std::min(least, geometry::distance(there->centre, {corners[j], corners[i]}));
+    }
+    const Point eye = geometry::flat(take.view().pupilAt(t).at);
+    if (least < there->radius + 0.1 + (sight::kNearly - 1) * (geometry::distance(eye, there->centre) + least))
+      return false;
+  }
+  return true;
+}
+
 /// What the lens sees during every step, made once for all whose feet stand no lower.
 class Looks {
  public:
   Looks(const Take& take, const base::Cancel& cancel) : take_(take), cancel_(cancel) {}
 
   /// Null when cancelled.
-  sight::TakeLook* lookFor(sight::Heights body) {
-    for (const auto& look : looks_)
-      if (holds(look->spec().bodies, body)) return look.get();
+  sight::TakeLook* lookFor(const sight::BodyAt& body) {
+    const sight::Heights heights = heightsOf(take_, body).value_or(sight::Heights{0, 1});
     sight::TakeSpec spec;
     spec.take = {0, take_.length()};
     spec.rate = take_.rate();
     // Rounded up, so that few are needed: a wall hides whoever is no taller than the tallest asked about.
-    spec.bodies = {std::min(0.0, body.bottom), std::max(kTallest, body.top)};
+    spec.bodies = {std::min(0.0, heights.bottom), std::max(kTallest, heights.top)};
     spec.ground = groundOfTake(take_);
+    if (heights.bottom < 0 && farFromWalls(take_, body)) spec.walls = sight::Walls::nearly;
+    for (const auto& look : looks_) {
+      const sight::TakeSpec& made = look->spec();
+      if (made.walls == spec.walls && made.bodies.bottom == spec.bodies.bottom && made.bodies.top >= spec.bodies.top)
+        return look.get();
+    }
     const double margin = take_.plan().sightRules.margin;
     const Take& take = take_;
     auto look = sight::TakeLook::over(
@@ -62,9 +87,6 @@ class Looks {
 
  private:
   static constexpr double kTallest = 1.9;
-  static bool holds(sight::Heights all, sight::Heights body) {
-    return all.bottom <= body.bottom && body.top <= all.top && (all.bottom == 0 || body.bottom < 0);
-  }
   const Take& take_;
   const base::Cancel& cancel_;
   std::vector<std::unique_ptr<sight::TakeLook>> looks_;
@@ -81,8 +103,7 @@ std::string openingsTo(const Take& take, double t, Point pos) {
 
 std::optional<SightOf> sightOfBody(const Take& take, Looks& looks, const std::string& id, BodyKind kind,
                                    const sight::BodyAt& body, int self, const base::Cancel& cancel) {
-  const auto heights = heightsOf(take, body);
-  sight::TakeLook* look = looks.lookFor(heights.value_or(sight::Heights{0, 1}));
+  sight::TakeLook* look = looks.lookFor(body);
   if (!look) return std::nullopt;
   const auto windows = sight::sightWindows(*look, body, watchOf(take), self, cancel);
   if (!windows) return std::nullopt;
@@ -102,10 +123,18 @@ std::optional<SightOf> sightOfBody(const Take& take, Looks& looks, const std::st
   return sight;
 }
 
+bool carried(const Take& take, std::size_t i) {
+  const auto& bodies = take.plan().camera.bodies;
+  return std::any_of(bodies.begin(), bodies.end(),
+                     [&](const auto& body) { return body.crew == take.plan().crew[i].id.text(); });
+}
+
 sight::BodyAt crewBody(const Take& take, std::size_t i) {
   const double radius = take.plan().crew[i].radius;
-  return [&take, i, radius](double t) -> std::optional<sight::Body> {
-    const CrewPose pose = take.people().crewAt(i, t, take.view().sensorAt(t));
+  // Only those carried along go where the lens looks, which is what costs to know.
+  const bool along = carried(take, i);
+  return [&take, i, radius, along](double t) -> std::optional<sight::Body> {
+    const CrewPose pose = take.people().crewAt(i, t, along ? take.view().sensorAt(t) : geometry::Pose{});
     if (!pose.present) return std::nullopt;
     return sight::Body{pose.pos, radius, pose.floor, pose.floor + pose.height};
   };
@@ -133,9 +162,8 @@ std::optional<std::vector<SightOf>> sightOfAll(const Take& take, const base::Can
     return sight.has_value();
   };
   for (std::size_t i = 0; i < plan.crew.size(); ++i) {
-    const bool carried = std::any_of(plan.camera.bodies.begin(), plan.camera.bodies.end(),
-                                     [&](const auto& body) { return body.crew == plan.crew[i].id.text(); });
-    if (!add(plan.crew[i].id.text(), carried ? BodyKind::carried : BodyKind::crew, crewBody(take, i), crewTag(take, i)))
+    if (!add(plan.crew[i].id.text(), carried(take, i) ? BodyKind::carried : BodyKind::crew, crewBody(take, i),
+             crewTag(take, i)))
       return {};
   }
   for (const auto& gear : plan.gear) {

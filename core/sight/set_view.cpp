@@ -134,6 +134,7 @@ struct SetView::Setting {
   std::vector<bool> full;  ///< of the fixed prisms, then of those standing: whether it is a wall of the floor plan
   std::vector<Segment> walls;
   std::vector<LowThing> low;
+  std::vector<NearlyWall> nearly;
   Triangulation triangles;
   SweptView view;
 
@@ -149,19 +150,20 @@ struct SetView::Setting {
   std::vector<std::unique_ptr<ByMirror>> byMirror;
 
   Setting(std::vector<Prism> stands, std::vector<Mirror> shows, std::vector<bool> isWall, std::vector<Segment> edges,
-          std::vector<LowThing> things, const Extent& box)
+          std::vector<LowThing> things, std::vector<NearlyWall> nearWalls, const Extent& box)
       : standing(std::move(stands)),
         mirrors(std::move(shows)),
         full(std::move(isWall)),
         walls(std::move(edges)),
         low(std::move(things)),
+        nearly(std::move(nearWalls)),
         triangles(walls, box),
         view(triangles),
         byMirror(mirrors.size()) {}
 };
 
-SetView::SetView(const Scene& scene, Heights bodies, Extent ground)
-    : scene_(scene), bodies_(bodies), ground_(grown(ground, 1)) {}
+SetView::SetView(const Scene& scene, Heights bodies, Extent ground, Walls walls)
+    : scene_(scene), bodies_(bodies), ground_(grown(ground, 1)), walls_(walls) {}
 
 SetView::~SetView() = default;
 
@@ -171,7 +173,9 @@ SetView::Setting& SetView::settingLike(std::vector<Prism> standing, std::vector<
     return i < fixed.size() ? fixed[i] : standing[i - fixed.size()];
   };
   std::vector<bool> full(fixed.size() + standing.size());
-  for (std::size_t i = 0; i < full.size(); ++i) full[i] = hidesAll(heights, {prism(i).bottom, prism(i).top}, bodies_);
+  const auto ratios = [&](std::size_t i) { return hidingRatios(heights, {prism(i).bottom, prism(i).top}, bodies_); };
+  const double most = walls_ == Walls::nearly ? kNearly : 1;
+  for (std::size_t i = 0; i < full.size(); ++i) full[i] = ratios(i).until == kInfinity && ratios(i).from <= most;
   // The last one used is the likeliest: it is kept at the end.
   for (std::size_t i = settings_.size(); i-- > 0;) {
     Setting& setting = *settings_[i];
@@ -182,7 +186,9 @@ SetView::Setting& SetView::settingLike(std::vector<Prism> standing, std::vector<
   const SceneAt now = scene_.at(0);
   std::vector<Segment> walls;
   std::vector<LowThing> low;
+  std::vector<NearlyWall> nearly;
   for (std::size_t i = 0; i < full.size(); ++i) {
+    if (full[i] && walls_ == Walls::nearly) nearly.push_back({edgesOf(now, prism(i))});
     if (!full[i]) {
       low.push_back(lowOf(now, prism(i)));
       continue;
@@ -191,7 +197,7 @@ SetView::Setting& SetView::settingLike(std::vector<Prism> standing, std::vector<
     walls.insert(walls.end(), edges.begin(), edges.end());
   }
   settings_.push_back(std::make_unique<Setting>(std::move(standing), std::move(mirrors), std::move(full),
-                                                std::move(walls), std::move(low), ground_));
+                                                std::move(walls), std::move(low), std::move(nearly), ground_));
   return *settings_.back();
 }
 
@@ -240,6 +246,7 @@ void SetView::addMirrors(Setting& setting, const EyeStep& eye, SetLook& out) {
     layer.from = image.from.pupil, layer.until = image.until.pupil;
     layer.sway = image.sway, layer.heights = eye.heights;
     layer.low = &by->low;
+    layer.nearly = &setting.nearly;
   }
 }
 
@@ -266,6 +273,7 @@ void SetView::look(Span time, const EyeStep& eye, std::span<const Hiding> hiding
   direct.from = eye.flat.from.pupil, direct.until = eye.flat.until.pupil;
   direct.sway = eye.flat.sway, direct.heights = eye.heights;
   direct.low = &setting.low;
+  direct.nearly = &setting.nearly;
   addMirrors(setting, eye, out);
   for (const Hiding& body : hiding) out.bodies.push_back(lowOf(body));
 }
@@ -339,7 +347,26 @@ void appendShadows(const SetLook& look, const SetLayer& layer, Heights body, dou
   });
 }
 
+namespace {
+
+/// A line of sight that ends d metres behind a wall which it meets at most m metres from the eye has a ratio of
+/// 1 + d / m at least.
+bool rightBehind(const SetLayer& layer, const NearlyWall& wall, Segment way, double radius) {
+  return std::any_of(wall.edges.begin(), wall.edges.end(), [&](const Segment& edge) {
+    double furthest = 0;
+    for (const Point& eye : {layer.from, layer.until})
+      furthest = std::max({furthest, geometry::distance(eye, edge.a), geometry::distance(eye, edge.b)});
+    const double least = radius + (kNearly - 1) * (furthest + layer.sway);
+    return geometry::distance(way.a, edge) < least + geometry::distance(way.a, way.b);
+  });
+}
+
+}  // namespace
+
 bool mayShow(const SetLook& look, const SetLayer& layer, Segment way, double radius, Heights body, int self) {
+  const bool close = std::any_of(layer.nearly->begin(), layer.nearly->end(),
+                                 [&](const NearlyWall& wall) { return rightBehind(layer, wall, way, radius); });
+  if (close) return true;
   if (!meets(layer.region, way, radius)) return false;
   const double reach = radius + std::max(geometry::distance(layer.from, way.a), geometry::distance(layer.from, way.b)) +
                        geometry::distance(layer.from, layer.until);

@@ -23,6 +23,7 @@
 namespace wend::sight {
 
 inline constexpr int kNobody = -1;
+inline constexpr double kNearly = 1.12;
 
 /// A thing that hides by its shadow only: the sheets that stand in it.
 struct LowThing {
@@ -33,6 +34,11 @@ struct LowThing {
   int tag = kNobody;  ///< of somebody who hides
 };
 
+/// A wall that shows feet, or a crown, just behind it.
+struct NearlyWall {
+  std::vector<Segment> edges;
+};
+
 /// Ground seen in one way during a step, and what is needed to tell whom it hides.
 struct SetLayer {
   std::optional<Mirror> mirror;  ///< nothing: directly
@@ -40,7 +46,8 @@ struct SetLayer {
   Point from, until;  ///< of the pupil, or its image
   double sway = 0;
   Span heights;
-  const std::vector<LowThing>* low = nullptr;  ///< owned by the SetView
+  const std::vector<LowThing>* low = nullptr;  ///< owned by the SetView, like the next
+  const std::vector<NearlyWall>* nearly = nullptr;
 };
 
 /// Somebody who may hide others: an upright cylinder that goes straight during the step.
@@ -57,17 +64,25 @@ struct SetLook {
   std::vector<LowThing> bodies;  ///< of those who hide
 };
 
+/// What is dealt with as a wall.
+enum class Walls {
+  whole,   ///< what hides everybody right behind it
+  nearly,  ///< and what hides everybody from `kNearly` times its distance on: for who stands on ground below the
+           ///< walls' feet, far from them
+};
+
 /// One for each thread. Keeps what it built for every state of the leaves.
 class SetView {
  public:
   /// Sees `ground` and the eye's ways, which lie in it. `bodies` reach from the lowest floor to the highest crown of
   /// everybody who will be asked about.
   /// Requires  the scene to outlive it.
-  SetView(const Scene& scene, Heights bodies, geometry::Extent ground);
+  SetView(const Scene& scene, Heights bodies, geometry::Extent ground, Walls walls = Walls::whole);
   ~SetView();
 
   /// Ensures   (1) a body within `bodies` whose upright line is seen at some instant of the step, as `bodySight` sees,
-  ///           has that line's foot in a layer's region, and no shadow holds the foot; (2) the same question gets the
+  ///           has that line's foot in a layer's region, and no shadow holds the foot, unless it stands right behind a
+  ///           nearly wall; (2) the same question gets the
   ///           same answer, whatever was asked before.
   void look(Span time, const EyeStep& eye, std::span<const Hiding> hiding, SetLook& out);
 
@@ -80,6 +95,7 @@ class SetView {
   const Scene& scene_;
   Heights bodies_;
   geometry::Extent ground_;
+  Walls walls_;
   std::vector<std::unique_ptr<Setting>> settings_;
 };
 

@@ -81,7 +81,7 @@ std::unique_ptr<TakeLook> TakeLook::over(const Scene& scene, EyeAt eye, const Ta
     const Span time = take->timeOf(k);
     eyes.push_back(time.length() > 0 ? eyeStep(take->eye_, time) : std::nullopt);
   }
-  take->view_ = std::make_unique<SetView>(scene, spec.bodies, withEyes(spec.ground, eyes));
+  take->view_ = std::make_unique<SetView>(scene, spec.bodies, withEyes(spec.ground, eyes), spec.walls);
   for (std::size_t k = 0; k < take->steps(); ++k) {
     if (cancel.fired()) return nullptr;
     if (eyes[k]) take->find(take->timeOf(k), *eyes[k], take->looks_[k]);

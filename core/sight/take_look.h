@@ -25,6 +25,7 @@ struct TakeSpec {
   double rate = 24;           ///< steps a second
   Heights bodies{-0.5, 2.2};  ///< from the lowest floor to the highest crown of whoever is asked about
   geometry::Extent ground;    ///< where they may be
+  Walls walls = Walls::whole;
 };
 
 /// One step's or a shorter span's way of a body.
