@@ -92,20 +92,39 @@ struct Arc {
 
 constexpr int kRim = 32;
 
+/// Unit vectors to the corners around a disc, worked out once.
+const std::array<Vec, kRim>& rim() {
+  static const std::array<Vec, kRim> corners = [] {
+    std::array<Vec, kRim> all{};
+    for (int i = 0; i < kRim; ++i) all[static_cast<std::size_t>(i)] = geometry::turned(Vec{1, 0}, 2 * kPi * i / kRim);
+    return all;
+  }();
+  return corners;
+}
+
+/// A pose's axes, worked out once for many points.
+struct Axes {
+  explicit Axes(const geometry::Pose& pose)
+      : at(pose.at), right(pose.rightward()), up(pose.upward()), ahead(pose.forward()) {}
+  geometry::InView view(Point3 p) const { return {dot(p - at, right), dot(p - at, up), dot(p - at, ahead)}; }
+  Point3 at;
+  geometry::Vec3 right, up, ahead;
+};
+
 }  // namespace
 
 double degreesToFrame(const Eye& eye, const Body& body) {
   const double halfWidth = std::atan(eye.tanHalfWidth), halfHeight = std::atan(eye.tanHalfHeight);
-  const geometry::InView middle = eye.pupil.view(geometry::at(body.centre, (body.floor + body.top) / 2));
+  const Axes axes(eye.pupil);
+  const geometry::InView middle = axes.view(geometry::at(body.centre, (body.floor + body.top) / 2));
   if (geometry::distance(geometry::flat(eye.pupil.at), body.centre) <= body.radius)
     return -geometry::degrees(std::min(halfWidth, halfHeight));
   Arc across{std::atan2(middle.right, middle.ahead)}, upright{std::atan2(middle.up, middle.ahead)};
   // Around the disc rather than in it, so that the answer never promises too much.
   const double radius = body.radius / std::cos(kPi / kRim);
-  for (int i = 0; i < kRim; ++i) {
-    const Vec off = geometry::turned(Vec{radius, 0}, 2 * kPi * i / kRim);
+  for (const Vec& corner : rim()) {
     for (const double z : {body.floor, body.top}) {
-      const geometry::InView p = eye.pupil.view(geometry::at(body.centre + off, z));
+      const geometry::InView p = axes.view(geometry::at(body.centre + corner * radius, z));
       across.take(std::atan2(p.right, p.ahead));
       upright.take(std::atan2(p.up, p.ahead));
     }
