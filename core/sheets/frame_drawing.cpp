@@ -130,7 +130,21 @@ class FramePainter {
     std::vector<Face> faces;
     for (std::size_t i = 0; i < now.size(); ++i) addPrism(now, now.prism(i), false, faces);
     for (const auto& pane : take_.scene().glass()) addPrism(now, pane, true, faces);
+    for (const auto& pane : now.parked())
+      if (pane.surface == sight::Surface::glass) addPrism(now, pane, true, faces);
+    for (const auto& piece : now.moving()) addMoving(piece, faces);
     return faces;
+  }
+
+  void addMoving(const sight::MovingPiece& piece, std::vector<Face>& faces) const {
+    if (piece.closed) return addFaces(piece.points, piece.bottom, piece.top, Tone::raise, false, false, faces);
+    if (piece.radius > 0) {
+      std::vector<Point> ring;
+      for (int i = 0; i < 24; ++i) ring.push_back(piece.points.front() + direction(-15.0 * i) * piece.radius);
+      return addFaces(ring, piece.bottom, piece.top, Tone::raise, false, false, faces);
+    }
+    for (std::size_t i = 0; i + 1 < piece.points.size(); ++i)
+      faces.push_back({{piece.points[i], piece.points[i + 1]}, piece.bottom, piece.top, Tone::raise, false, false});
   }
 
   /// Performers and crew stand among the faces in their order of depth.

@@ -24,7 +24,9 @@ class SetPainter {
     for (const auto& area : plan_.set.areas) drawStep(area);
     for (const auto& prism : take_.scene().prisms()) drawPrism(prism);
     for (const auto& pane : take_.scene().glass()) drawPane(pane);
-    for (const auto& mirror : take_.scene().mirrors()) drawMirror(mirror);
+    for (const auto& prism : now_.parked()) prism.surface == sight::Surface::glass ? drawPane(prism) : drawPrism(prism);
+    for (const auto& piece : now_.moving()) drawMoving(piece);
+    for (const auto& mirror : now_.mirrors()) drawMirror(mirror);
     for (const auto& leaf : now_.leaves()) drawLeaf(leaf);
     for (const auto& shelter : plan_.shelters) drawShelter(shelter);
     for (const auto& gear : plan_.gear) drawGear(gear);
@@ -76,6 +78,20 @@ class SetPainter {
     path.closed = true;
     path.fill = fill;
     path.stroke = stroke;
+    drawing_.add(path);
+  }
+
+  /// On its way it hides nothing, and is drawn so.
+  void drawMoving(const sight::MovingPiece& piece) {
+    const Stroke dashed{.tone = Tone::edge, .width = 1.25, .dash = {5, 4}};
+    if (piece.radius > 0) {
+      drawing_.add(Circle{view_.toPicture(piece.points.front()), piece.radius * view_.pxPerMetre, {}, dashed});
+      return;
+    }
+    Path path;
+    path.rings = {picture(piece.points)};
+    path.closed = piece.closed;
+    path.stroke = dashed;
     drawing_.add(path);
   }
 
