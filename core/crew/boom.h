@@ -1,0 +1,55 @@
+/// A microphone on a pole over the picture: how low it may come, how far from the mouth that leaves it, and what its
+/// pole passes on the way there.
+///
+/// Frame     metres, heights above the datum.
+/// Source    common practice, no source, but for the frame's upper edge, which is plain projection.
+/// Stops holding for poles that come from below or aside, and for a microphone held out in front of the face: then the
+///           edge of the picture is lower there, and the gap may be shorter. The pole is taken as straight.
+#pragma once
+
+#include <optional>
+#include <span>
+
+#include "core/geometry/pose.h"
+
+namespace wend::crew {
+
+using geometry::Point;
+using geometry::Point3;
+
+/// A mouth is this far under its eyes.
+inline constexpr double kMouthUnderEyes = 0.08;
+
+/// Height of the picture's upper edge over a place on the floor. Nothing behind the lens, or where the edge looks
+/// straight up.
+/// Ensures   the height depends on how far ahead a place is, not on how far aside: edge and lens span a plane that is
+///           level across the picture.
+std::optional<double> topOfFrame(const geometry::Pose& pupil, double tangentUp, Point place);
+
+struct BoomPole {
+  double reach = 3;                      ///< on the level, from shoulder to microphone
+  double shoulder = 1.45;                ///< above the floor the holder stands on
+  double above = 0.15;                   ///< the microphone stays over the top of the frame
+  double nearest = 0.4, furthest = 0.9;  ///< from microphone to mouth
+};
+
+/// A microphone held straight over a mouth.
+struct BoomStand {
+  Point3 shoulder, microphone;
+  double gap = 0;    ///< from microphone to mouth
+  double reach = 0;  ///< on the level, from shoulder to microphone
+};
+
+/// The lowest the microphone may come: over the top of the frame where there is one to stay out of, and no nearer to
+/// the mouth than the pole's nearest.
+/// Ensures   gap >= pole.nearest
+BoomStand boomStand(const BoomPole& pole, Point holder, double holdersFloor, Point3 mouth, std::optional<double> top);
+
+/// The lamp nearest to the pole.
+struct LampBeside {
+  std::size_t lamp = 0;
+  double metres = 0;
+};
+std::optional<LampBeside> lampBeside(const BoomStand& stand, std::span<const Point3> lamps);
+
+}  // namespace wend::crew
