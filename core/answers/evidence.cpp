@@ -38,6 +38,8 @@ bool addSamples(const Take& take, const base::Cancel& cancel, Evidence& evidence
   evidence.clearances = std::move(*clearances);
   if (evidence.sightKnown) evidence.marks = marksSeen(take, evidence.samples);
   evidence.leaves = leavesMet(take, evidence.samples);
+  evidence.links = linksOver(take, evidence.samples);
+  evidence.boom = boomLines(take, evidence.samples);
   if (!evidence.sightKnown) return true;
   auto throughs = throughSights(take, cancel);
   if (throughs) evidence.throughs = std::move(*throughs);

@@ -34,6 +34,14 @@ std::vector<snags::Crossing> crossingsOf(const Take& take);
 /// The camera in the way of a leaf that is not open yet: its centre passes an opening whose leaf bars the way.
 std::vector<snags::LeafMet> leavesMet(const Take& take, const std::vector<Instant>& samples);
 
+/// Every radio link at every sample. Aerials: the camera's at its sensor, a piece of gear's at its top, a person's at
+/// two thirds of their height, which is a belt or a chest. What walls and leaves take where the plan does not say: 10
+/// dB a wall, 6 dB a solid or glass leaf, nothing a curtain; common practice, no source.
+std::vector<snags::LinkOver> linksOver(const Take& take, const std::vector<Instant>& samples);
+
+/// Every line of speech with the pole the plan names, or else the one that leaves least undone.
+std::vector<snags::BoomLine> boomLines(const Take& take, const std::vector<Instant>& samples);
+
 /// The moves of focus, iris and zoom, in order of time.
 std::vector<snags::Move> movesOf(const Take& take);
 

@@ -116,6 +116,40 @@ struct Jump {
   double degrees = 0;
 };
 
+/// What a radio link loses at a sample.
+struct LinkAt {
+  double metres = 0;                      ///< between its ends
+  double margin = 0;                      ///< dB left of its budget; negative: it is lost
+  int walls = 0, leaves = 0, bodies = 0;  ///< in its way
+};
+
+/// A radio link over the take.
+struct LinkOver {
+  std::string id;
+  std::vector<std::optional<LinkAt>> at;  ///< one a sample; nothing while an end is not there or nobody knows where
+};
+
+/// How a microphone on a pole serves a line of speech at a sample.
+struct BoomAt {
+  double time = 0;
+  std::optional<double> top;    ///< of the frame over the speaker, above the datum, while the speaker is in it
+  std::optional<double> gap;    ///< microphone to mouth; unknown without a lens
+  std::optional<double> reach;  ///< on the level, shoulder to microphone; unknown while the holder is nowhere
+  std::string lamp;             ///< the lamp nearest to the pole; empty: none or not known
+  double lampMetres = 0;
+  bool walled = false;  ///< something solid of the set stands in the pole's way
+  Point pos;            ///< of the speaker
+};
+
+/// A line of speech and the pole that picks it up.
+struct BoomLine {
+  std::size_t speech = 0;  ///< its place in the plan's list
+  std::string pole;
+  std::string who;  ///< the performer
+  Span span;
+  std::vector<BoomAt> at;  ///< the samples of the line in which the speaker is there
+};
+
 struct Evidence {
   plan::PlanPtr plan;
   double length = 0;
@@ -131,7 +165,9 @@ struct Evidence {
   std::vector<MarkSeen> marks;
   std::vector<Jump> aimCuts;
   std::vector<Span> zoomClipped;
-  bool sightKnown = false;  ///< false without a lens
+  std::vector<LinkOver> links;
+  std::vector<BoomLine> boom;  ///< empty without poles
+  bool sightKnown = false;     ///< false without a lens
 };
 
 }  // namespace wend::snags

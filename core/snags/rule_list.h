@@ -23,5 +23,10 @@ Findings stepCrossed(const Evidence& evidence);
 Findings markInFrame(const Evidence& evidence);
 Findings jump(const Evidence& evidence);
 Findings zoomClipped(const Evidence& evidence);
+Findings linkLost(const Evidence& evidence);
+Findings linkThin(const Evidence& evidence);
+Findings boomGap(const Evidence& evidence);
+Findings boomReach(const Evidence& evidence);
+Findings boomLamp(const Evidence& evidence);
 
 }  // namespace wend::snags

@@ -29,6 +29,11 @@ const std::vector<Rule>& rules() {
       {"mark-in-frame", markInFrame},
       {"jump", jump},
       {"zoom-clipped", zoomClipped},
+      {"link-lost", linkLost},
+      {"link-thin", linkThin},
+      {"boom-gap", boomGap},
+      {"boom-reach", boomReach},
+      {"boom-lamp", boomLamp},
   };
   return list;
 }

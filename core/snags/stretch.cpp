@@ -43,6 +43,11 @@ std::string nameOf(const plan::Plan& plan, const std::string& id) {
   if (const auto* area = plan.set.areas.find(id)) return named(area->name);
   if (const auto* gear = plan.gear.find(id)) return named(gear->name);
   if (const auto* prop = plan.props.find(id)) return named(prop->name);
+  if (const auto* link = plan.links.find(id)) return named(link->name);
+  if (const auto* pole = plan.poles.find(id)) return named(pole->name);
+  if (const auto* cable = plan.cables.find(id)) return named(cable->name);
+  if (const auto* fixture = plan.fixtures.find(id)) return named(fixture->name);
+  if (const auto* shelter = plan.shelters.find(id)) return named(shelter->name);
   return id;
 }
 

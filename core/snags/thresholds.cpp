@@ -32,6 +32,11 @@ const std::vector<Threshold>& thresholdTable() {
       {"aim-cut", 0.5, "degree", 0, Severity::risks, kPractice},
       {"through-sight", 0, "s", 0, Severity::note, kPractice},
       {"step", 0.01, "m high", 0, Severity::note, kPractice},
+      {"link-lost", 0, "dB left of the budget", 0.2, Severity::risks, "what the word budget means; no number"},
+      {"link-thin", 6, "dB left of the budget", 0.5, Severity::note, kPractice},
+      {"boom-gap", 1, "of the pole's longest gap to the mouth", 0.3, Severity::risks, kPractice},
+      {"boom-reach", 1, "of the pole's reach", 0.3, Severity::risks, kPractice},
+      {"boom-lamp", 0.3, "m from the pole to a lamp", 0, Severity::risks, kPractice},
   };
   return table;
 }
