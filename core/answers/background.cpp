@@ -42,7 +42,8 @@ std::optional<snags::Background> backgroundAt(const Take& take, const Instant& i
       way = way * (1 / geometry::length(way));
       const auto end = endOf(take, now, pupil.at, way);
       const auto reading = end ? take.lighting().areas.stopAt(geometry::flat(*end), instant.time) : std::nullopt;
-      stops.push_back(reading ? std::optional<double>(light::throughDensity(*reading, take.plan().camera.ndStops))
+      stops.push_back(reading ? std::optional<double>(
+                                    light::throughDensity(*reading, take.lighting().exposureAt(instant.time).ndStops))
                               : std::nullopt);
     }
   }

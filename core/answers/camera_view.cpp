@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/answers/shot_sizes.h"
+
 namespace wend::answers {
 
 using base::Result;
@@ -11,7 +13,7 @@ optics::FocalForSize CameraView::ZoomTrack::focalOf(std::size_t key, double t) c
   const plan::ZoomKey& zoomKey = plan->zoom.keys[key];
   const optics::FocalLimits limits{plan->lens->focal[0], plan->lens->focal[1]};
   if (zoomKey.size.empty()) return {zoomKey.focal, false};
-  const auto size = optics::shotSizeNamed(zoomKey.size);
+  const auto size = optics::shotSizeNamed(zoomKey.size, sizesOf(*plan));
   const auto* on = std::get_if<plan::OnPerformer>(&zoomKey.of);
   const plan::Performer* performer = on ? plan->performers.find(on->performer) : nullptr;
   const auto eyes = performer ? people->lookAt(on->performer, t) : std::nullopt;

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/answers/answers.h"
+#include "core/answers/shot_sizes.h"
 #include "core/geometry/tolerance.h"
 #include "core/light/background.h"
 #include "core/optics/figure.h"
@@ -176,7 +177,8 @@ PerformerAt InstantMaker::performer(std::size_t i, const Instant& instant) const
   if (!instant.lens) return at;
   const double fromPupil = std::max(0.01, optics::fromPupil(at.distances.slant, pupilAheadOf(plan)));
   at.q = optics::frameOverStature(instant.lens->half.v, fromPupil, plan.performers[i].stature);
-  at.size = optics::usualShotSizes()[optics::nearestShotSize(at.q)].name;
+  const optics::ShotSizes sizes = sizesOf(plan);
+  at.size = sizes[optics::nearestShotSize(at.q, sizes)].name;
   framing(*figures[i], instant, at);
   showing(i, instant, at);
   if (instant.focus.known) {

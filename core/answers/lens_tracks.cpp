@@ -15,9 +15,8 @@ double tNumberOf(double stops) {
 
 namespace {
 
-/// No hand turns an iris faster than this when Wend plans it, stops per second. Common practice, no source: one stop a
-/// second passes under a full cover only.
-constexpr double kIrisRate = 1.0, kIrisEasyRate = 0.25;
+/// Stops a second that hide in any moving frame. Common practice, no source.
+constexpr double kIrisEasyRate = 0.25;
 
 optics::LensScale scaleOf(const std::optional<plan::Lens>& lens) {
   if (!lens) return optics::LensScale::uncharted(1);
@@ -64,8 +63,10 @@ struct LensTracks::Maker {
   std::optional<double> neededOf(std::size_t key, double t) const;
   std::optional<double> needed(double t) const;
   void lookAtNeeds();
+  double irisLimit() const { return (plan.lens ? plan.lens->limits : plan::LensLimits{}).irisStopsPerSecond; }
   void setIris();
   void planIris();
+  void lookAtRates();
   std::optional<std::pair<double, double>> focusBounds(double t) const;
   void lookAtSlack();
   void setFocus();
@@ -117,7 +118,8 @@ void LensTracks::Maker::planIris() {
     sample.lo = std::clamp(sample.lo, stopsOf(range[0]), stopsOf(range[1]));
     sample.hi = std::clamp(sample.hi, stopsOf(range[0]), stopsOf(range[1]));
   }
-  tracks.iris_ = pulls::fewestMoves(reachable, {kIrisRate, kIrisEasyRate, 0.25});
+  const double limit = irisLimit();
+  tracks.iris_ = pulls::fewestMoves(reachable, {limit, std::min(limit, kIrisEasyRate), 0.25});
 }
 
 void LensTracks::Maker::setIris() {
@@ -174,6 +176,23 @@ void LensTracks::Maker::setFocus() {
   tracks.focus_ = trackOf(keys, degrees, times.back());
 }
 
+/// Moves set by hand that ask more of a ring than its limit.
+void LensTracks::Maker::lookAtRates() {
+  constexpr double kRounding = 1 + 1e-9;
+  for (const pulls::Move& move : tracks.iris_.moves)
+    if (move.peakRate > irisLimit() * kRounding)
+      tracks.tooFast_.push_back({{move.from, move.until}, "the iris would have to turn faster than its limit"});
+  if (!plan.lens) return;
+  const double limit = plan.lens->limits.zoomPercentPerSecond * kRounding;
+  std::optional<double> since;
+  for (const double t : times) {
+    const bool over = std::abs(view.zoomRateAt(t)) > limit;
+    if (over && !since) since = t;
+    if (!over && since) tracks.tooFast_.push_back({{*since, t}, "the zoom would have to turn faster than its limit"});
+    if (!over) since.reset();
+  }
+}
+
 LensTracks LensTracks::of(const plan::PlanPtr& plan, const Subjects& subjects, const CameraView& view,
                           const light::Lighting& lighting, const std::vector<double>& times) {
   LensTracks tracks;
@@ -183,6 +202,7 @@ LensTracks LensTracks::of(const plan::PlanPtr& plan, const Subjects& subjects, c
   maker.setIris();
   maker.lookAtSlack();
   maker.setFocus();
+  maker.lookAtRates();
   return tracks;
 }
 
@@ -218,6 +238,8 @@ std::vector<snags::Unmet> LensTracks::unmet() const {
     list.push_back({span.span, span.reason == pulls::Unmet::noValue
                                    ? "no setting would do"
                                    : "the barrel would have to turn faster than its limit"});
+  list.insert(list.end(), tooFast_.begin(), tooFast_.end());
+  std::stable_sort(list.begin(), list.end(), [](const auto& a, const auto& b) { return a.span.from < b.span.from; });
   return list;
 }
 

@@ -57,6 +57,7 @@ class LensTracks {
   std::vector<std::pair<double, std::optional<double>>> needed_;
   pulls::Tube focusTube_, irisTube_;
   pulls::Track focus_, iris_;
+  std::vector<snags::Unmet> tooFast_;
 };
 
 }  // namespace wend::answers

@@ -128,6 +128,8 @@ light::Lighting lightingOf(const plan::Plan& plan, const sight::Scene& scene, co
   for (const auto& fixture : plan.fixtures) fixtures.push_back(fixtureOf(plan, fixture, luminaires));
   const auto crosses = [&scene](Point a, Point b) { return sight::crossesWall(scene, a, b); };
   const plan::Camera& camera = plan.camera;
+  std::vector<light::DensityKey> density;
+  for (const auto& key : camera.nd) density.push_back({resolved(plan, key.time), key.stops});
   return {light::Areas(std::move(areas), plan.clock.timeOfDay, crosses), std::move(fixtures),
           light::Exposure{camera.exposureIndex, camera.shutterDeg, plan.clock.rate(), camera.meter.constant,
                           camera.ndStops},
@@ -135,7 +137,8 @@ light::Lighting lightingOf(const plan::Plan& plan, const sight::Scene& scene, co
           // Leaves are left out: a lamp is not switched by a door that happens to swing.
           [&scene](geometry::Point3 lamp, geometry::Point3 face) {
             return !sight::openBetween(scene.at(-1e9), lamp, face);
-          }};
+          },
+          std::move(density)};
 }
 
 std::vector<std::string> unknownFixtures(const plan::Plan& plan, const light::Luminaires& luminaires) {

@@ -4,7 +4,14 @@
 
 namespace wend::light {
 
+Exposure Lighting::exposureAt(double t) const {
+  Exposure now = exposure;
+  now.ndStops += densityAt(density, t);
+  return now;
+}
+
 FaceLight lightOnFace(const Lighting& lighting, const Face& face, double t) {
+  const Exposure exposure = lighting.exposureAt(t);
   const AreaLight area = lighting.areas.lightAt(flat(face.at), t);
   FaceLight light;
   double added = 0;
@@ -16,11 +23,10 @@ FaceLight lightOnFace(const Lighting& lighting, const Face& face, double t) {
     known = known && !shinesUnknown(fixture, face, t, lighting.blocked);
   }
   if (!known) return light;
-  light.lux = added + (area.stop ? luxOfReading(*area.stop, lighting.exposure) : 0);
+  light.lux = added + (area.stop ? luxOfReading(*area.stop, exposure) : 0);
   if (light.lux <= 0) return light;
   // Without a lamp the reading passes straight through: the receptor's constant must not touch its last digit.
-  light.needed =
-      added > 0 ? stopFor(light.lux, lighting.exposure) : throughDensity(*area.stop, lighting.exposure.ndStops);
+  light.needed = added > 0 ? stopFor(light.lux, exposure) : throughDensity(*area.stop, exposure.ndStops);
   return light;
 }
 

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "core/light/area.h"
+#include "core/light/density.h"
 #include "core/light/exposure.h"
 #include "core/light/fixture.h"
 
@@ -24,6 +25,10 @@ struct Lighting {
   Exposure exposure;
   Receptor receptor = Receptor::dome;
   Blocked blocked;
+  std::vector<DensityKey> density;  ///< a variable density on top of the exposure's own
+
+  /// The exposure with all density that is in front of the lens at t.
+  Exposure exposureAt(double t) const;
 };
 
 /// Areas give E = C T^2 / (S t), every lamp that is not in the readings adds its lux, and the sum asks for

@@ -3,7 +3,10 @@
 #include <cctype>
 #include <cmath>
 
+#include "core/answers/light_window.h"
 #include "core/base/text.h"
+#include "core/light/colour.h"
+#include "core/light/flicker.h"
 #include "core/sheets/dept_sheets.h"
 #include "core/sheets/text_words.h"
 #include "core/snags/stretch.h"
@@ -161,14 +164,99 @@ TextTable faceOffsets(const Answers& answers) {
   return table;
 }
 
+/// Which marks on the ring a pull starts and ends at, where the lens has any.
+TextTable witnessMarks(const Answers& answers) {
+  TextTable table({">#", ">from", "mark", ">off it", ">to", "mark ", ">off it "});
+  std::vector<plan::FocusMark> marks;
+  if (answers.take->plan().lens) marks = answers.take->plan().lens->focusMarks;
+  std::erase_if(marks, [](const plan::FocusMark& mark) { return mark.witness.empty(); });
+  if (marks.empty()) return table;
+  const auto nearest = [&](double degrees) {
+    return *std::min_element(marks.begin(), marks.end(), [&](const auto& a, const auto& b) {
+      return std::abs(a.deg - degrees) < std::abs(b.deg - degrees);
+    });
+  };
+  std::size_t number = 0;
+  for (const auto& move : answers.evidence->moves) {
+    ++number;
+    if (move.axis != Move::Axis::focus) continue;
+    std::vector<std::string> cells{std::to_string(number)};
+    for (const double degrees : {answers.take->lens().barrelAt(move.from), answers.take->lens().barrelAt(move.until)}) {
+      const plan::FocusMark mark = nearest(degrees);
+      for (auto& cell : {fixed(degrees, 0) + "\u00b0", mark.witness, fixed(degrees - mark.deg, 0) + "\u00b0"})
+        cells.push_back(cell);
+    }
+    table.add(std::move(cells));
+  }
+  return table;
+}
+
+/// From when until when the light is the plan's, and how many goes that makes.
+void addHours(const Answers& answers, TextTable& table) {
+  const auto window = answers::lightWindow(*answers.take);
+  if (!window || window->empty()) return;
+  const plan::Clock& clock = answers.take->plan().clock;
+  for (const auto& span : *window) {
+    std::string goes;
+    if (clock.cycleMinutes)
+      goes = ", " + std::to_string(light::goesFrom(span, *clock.cycleMinutes * 60)) + " goes, one every " +
+             fixed(*clock.cycleMinutes, 0) + " minutes";
+    table.add({"The take may start", "from " + units::timeOfDayText(std::round(span.from)) + " until " +
+                                         units::timeOfDayText(std::round(span.until)) + goes});
+  }
+}
+
+void addMains(const plan::Plan& plan, TextTable& table) {
+  if (!plan.clock.mainsHz) return;
+  const double rate = plan.clock.rate(), shutter = plan.camera.shutterDeg;
+  const std::string mains = std::to_string(*plan.clock.mainsHz) + " Hz";
+  if (light::inStep(rate, *plan.clock.mainsHz))
+    return table.add({"Lamps on " + mains, "in step with the frames: any shutter is steady"});
+  const auto steady = light::steadyShutters(rate, *plan.clock.mainsHz);
+  const double ripple = light::rippleStops(shutter, rate, *plan.clock.mainsHz);
+  std::string text =
+      fixed(shutter, 1) + "\u00b0 lets a lamp that goes out between pulses vary by " + fixed(ripple, 2) + " stop";
+  if (!steady.empty()) text += "; steady at " + fixed(light::nearestSteady(shutter, steady), 1) + "\u00b0";
+  table.add({"Lamps on " + mains, text});
+}
+
+void addColours(const plan::Plan& plan, TextTable& table) {
+  // Less than this few people see between two shots, let alone in one. Common practice, no source.
+  constexpr double kLeastMired = 20;
+  std::vector<std::optional<double>> kelvin;
+  std::vector<std::string> names;
+  for (const auto& area : plan.set.areas)
+    for (const auto& state : area.states) {
+      if (!state.kelvin) continue;
+      kelvin.push_back(state.kelvin);
+      names.push_back(area.name + (state.name.empty() ? "" : ", " + state.name));
+    }
+  for (const auto& jump : light::colourJumps(kelvin, kLeastMired))
+    table.add({"Colour jumps", names[jump.before] + " (" + fixed(*kelvin[jump.before], 0) + " K) to " +
+                                   names[jump.after] + " (" + fixed(*kelvin[jump.after], 0) +
+                                   " K): " + fixed(std::abs(jump.mired), 0) + " mired " +
+                                   (jump.mired > 0 ? "warmer" : "cooler")});
+}
+
+TextTable hoursAndColours(const Answers& answers) {
+  TextTable table({"what", "~figure"});
+  addHours(answers, table);
+  addMains(answers.take->plan(), table);
+  addColours(answers.take->plan(), table);
+  return table;
+}
+
 }  // namespace
 
 DeptSheet focusSheet(const Answers& answers) {
-  return {"focus",
-          "Focus pull sheet",
-          {{"Pulls; the band and its warmth are those on arrival", focusMoves(answers)},
-           {"Iris and zoom", otherMoves(answers)},
-           {"Hot and unmet stretches", hotStretches(answers)}}};
+  DeptSheet sheet{"focus",
+                  "Focus pull sheet",
+                  {{"Pulls; the band and its warmth are those on arrival", focusMoves(answers)},
+                   {"Iris and zoom", otherMoves(answers)},
+                   {"Hot and unmet stretches", hotStretches(answers)}}};
+  if (TextTable marks = witnessMarks(answers); !marks.empty())
+    sheet.parts.push_back({"Marks on the ring nearest to each pull's ends", std::move(marks)});
+  return sheet;
 }
 
 DeptSheet lightSheet(const Answers& answers) {
@@ -176,7 +264,8 @@ DeptSheet lightSheet(const Answers& answers) {
           "Light cue sheet",
           {{"Cues of lamps, lit areas (their highest reading) and openings", lightCues(answers.take->plan())},
            {"Faces in frame at each beat, and the background's tenths, in stops against the set stop",
-            faceOffsets(answers)}}};
+            faceOffsets(answers)},
+           {"Hours, mains and colours", hoursAndColours(answers)}}};
 }
 
 }  // namespace wend::sheets

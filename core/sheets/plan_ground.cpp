@@ -127,7 +127,10 @@ class GroundPainter {
       const Point middle = lerp(extent.low, extent.high, 0.5);
       const auto reading = answers_.take->lighting().areas.stopAt(middle, picture_.time);
       const double offset =
-          reading ? light::offsetStops(light::throughDensity(*reading, plan_.camera.ndStops), set) : 0;
+          reading
+              ? light::offsetStops(
+                    light::throughDensity(*reading, answers_.take->lighting().exposureAt(picture_.time).ndStops), set)
+              : 0;
       Path path;
       path.rings = {picture(outline)};
       path.closed = true;
