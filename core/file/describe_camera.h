@@ -118,9 +118,9 @@ void describe(Fields& f, Of<plan::Lens>) {
   f.number("pupilAhead", &T::pupilAhead, kPupil);
   f.overFocal("transmission", &T::transmission, kPositiveShare);
   f.overFocal("breathing", &T::breathing, kBreathing);
-  f.rows("focusMarks", &T::focusMarks, Layout::inlined);
-  f.rows("irisMarks", &T::irisMarks, Layout::inlined);
-  f.rows("zoomMarks", &T::zoomMarks, Layout::inlined);
+  f.lensMarks("focusMarks", &T::focusMarks);
+  f.lensMarks("irisMarks", &T::irisMarks);
+  f.lensMarks("zoomMarks", &T::zoomMarks);
   f.object("limits", &T::limits);
 }
 

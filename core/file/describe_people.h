@@ -20,7 +20,7 @@ void describe(Fields& f, Of<plan::Leg>) {
 template <class Fields>
 void describe(Fields& f, Of<plan::Mark>, MarkOf whose) {
   using T = plan::Mark;
-  if (whose == MarkOf::camera) f.text("id", &T::id);
+  if (whose != MarkOf::performer) f.text("id", &T::id);
   f.moment("at", &T::at, Presence::must);
   f.moment("until", &T::until, Presence::may);
   if (whose == MarkOf::crew)
@@ -139,6 +139,9 @@ void describe(Fields& f, Of<plan::Link>) {
   f.word("kind", &T::kind, kLinkKinds);
   f.linkEnd("from", &T::from);
   f.linkEnd("to", &T::to);
+  f.refuse(
+      "to", [](const T& link) { return !link.to.empty() && link.to == link.from; }, "link-one-end", "another end",
+      "name what it goes to");
   f.number("mhz", &T::mhz, kMegahertz);
   f.number("budget", &T::budget, kDecibels);
   f.number("delay", &T::delay, kDuration);

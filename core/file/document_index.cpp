@@ -24,7 +24,7 @@ constexpr std::array<TableOf, 16> kTables{{{"beats", IdKind::beat, "beat"},
                                            {"set/areas", IdKind::area, "area"},
                                            {"props", IdKind::prop, "prop"},
                                            {"performers", IdKind::performer, "performer"},
-                                           {"camera/marks", IdKind::cameraMark, "mark"},
+                                           {"camera/marks", IdKind::mark, "mark"},
                                            {"fixtures", IdKind::fixture, "fixture"},
                                            {"crew", IdKind::crew, "crew member"},
                                            {"shelters", IdKind::shelter, "shelter"},
@@ -64,14 +64,17 @@ DocumentIndex::DocumentIndex(JsonValue root, ProblemList& problems) {
 void DocumentIndex::readTable(JsonValue root, std::string_view path, IdKind kind, ProblemList& problems) {
   const auto table = valueAt(root, path);
   if (!table || !table->isList()) return;
-  for (auto entity = table->first(); entity; entity = entity->next())
-    if (entity->isObject()) readEntity(*entity, kind, problems);
+  for (auto entity = table->first(); entity; entity = entity->next()) {
+    if (!entity->isObject()) continue;
+    readEntity(*entity, kind, problems);
+    if (kind == IdKind::crew) readTable(*entity, "marks", IdKind::mark, problems);
+  }
 }
 
 void DocumentIndex::readEntity(JsonValue entity, IdKind kind, ProblemList& problems) {
   const auto value = entity.member("id");
   if (!value || value->kind() != JsonKind::text) {
-    sound_ = sound_ && kind == IdKind::cameraMark;
+    sound_ = sound_ && kind == IdKind::mark;
     return;
   }
   const std::string id(value->text());

@@ -33,7 +33,7 @@ enum class IdKind {
   area,
   prop,
   performer,
-  cameraMark,
+  mark,  ///< of the camera or of crew
   fixture,
   crew,
   shelter,

@@ -7,6 +7,7 @@
 #include "core/file/order_checks.h"
 #include "core/file/read_parts.h"
 #include "core/file/words.h"
+#include "core/plan/lens_marks.h"
 
 namespace wend::file {
 
@@ -78,7 +79,9 @@ class ObjectReader {
   }
   /// Somebody or something that a radio link ends at, or the camera.
   void linkEnd(std::string_view key, std::string T::*member) {
-    set(key, member, Presence::must, [&](JsonValue value) { return linkEndFrom(context_, value); });
+    set(key, member, Presence::must, [&](JsonValue value) {
+      return context_.reference(value, {IdKind::crew, IdKind::gear, IdKind::performer}, plan::kCameraEnd);
+    });
   }
   void fileName(std::string_view key, std::string T::*member) {
     set(key, member, Presence::must, [&](JsonValue value) { return context_.fileName(value); });
@@ -213,6 +216,17 @@ class ObjectReader {
   template <class Row>
   void rows(std::string_view key, std::vector<Row> T::*member, Layout) {
     it_.*member = list<Row>(key, Presence::may).rows;
+  }
+  /// Rows that run one way; the first that does not is named.
+  template <class Row>
+  void lensMarks(std::string_view key, std::vector<Row> T::*member) {
+    const std::size_t before = context_.problemCount();
+    auto read = list<Row>(key, Presence::may);
+    const std::size_t back = plan::firstTurningBack(read.rows);
+    if (context_.problemCount() == before && back < read.rows.size())
+      context_.problem("marks-turn-back", read.values[back], "rows that go one way, in value and in degrees",
+                       "look at row " + std::to_string(back + 1) + " and the one before it");
+    it_.*member = std::move(read.rows);
   }
   template <class Row>
   void keys(std::string_view key, std::vector<Row> T::*member, bool fromStart = true) {

@@ -183,6 +183,10 @@ class ObjectWriter {
     list(key, it_.*member, layout == Layout::lines, Presence::may);
   }
   template <class Row>
+  void lensMarks(std::string_view key, std::vector<Row> T::*member) {
+    list(key, it_.*member, false, Presence::may);
+  }
+  template <class Row>
   void keys(std::string_view key, std::vector<Row> T::*member, bool = true) {
     list(key, it_.*member, true, Presence::may);
   }

@@ -107,19 +107,21 @@ std::optional<std::size_t> ReadContext::word(JsonValue value, const std::vector<
   return std::nullopt;
 }
 
-std::optional<std::string> ReadContext::reference(JsonValue value, const std::vector<IdKind>& kinds) {
-  if (value.kind() == JsonKind::text)
-    for (const IdKind kind : kinds)
-      if (index_.has(value.text(), kind)) return std::string(value.text());
+std::optional<std::string> ReadContext::reference(JsonValue value, const std::vector<IdKind>& kinds,
+                                                  const std::string& word) {
+  const bool text = value.kind() == JsonKind::text;
+  if (text && !word.empty() && value.text() == word) return word;
+  for (const IdKind kind : kinds)
+    if (text && index_.has(value.text(), kind)) return std::string(value.text());
   std::vector<std::string> words;
   for (const IdKind kind : kinds) words.emplace_back(DocumentIndex::word(kind));
-  if (value.kind() != JsonKind::text) {
-    problem("wrong-type", value, "the id of a " + alternatives(words), "write an id in quotation marks");
+  const std::string expected = "the id of a " + alternatives(words) + (word.empty() ? "" : ", or \"" + word + "\"");
+  if (!text) {
+    problem("wrong-type", value, expected, "write an id in quotation marks");
     return std::nullopt;
   }
   const auto near = problems_.open() ? index_.nearest(value.text(), kinds) : std::nullopt;
-  problem("missing-reference", value, "the id of a " + alternatives(words),
-          didYouMean(near, "name one that the plan has, or add it"));
+  problem("missing-reference", value, expected, didYouMean(near, "name one that the plan has, or add it"));
   return std::nullopt;
 }
 

@@ -33,7 +33,8 @@ class ReadContext {
   std::optional<std::string> text(JsonValue value);
   /// The index of the word in `words`.
   std::optional<std::size_t> word(JsonValue value, const std::vector<std::string>& words);
-  std::optional<std::string> reference(JsonValue value, const std::vector<IdKind>& kinds);
+  /// The id of something of those kinds, or the reserved `word`, which wins over an id.
+  std::optional<std::string> reference(JsonValue value, const std::vector<IdKind>& kinds, const std::string& word = {});
   /// A path below the plan's folder.
   std::optional<std::string> fileName(JsonValue value);
   std::optional<plan::Point> point(JsonValue value);

@@ -171,8 +171,7 @@ std::optional<plan::Need::What> needFrom(KeyReader& keys) {
     return plan::NearCamera{*within};
   }
   if (*choice == "sees") {
-    if (value.kind() == JsonKind::text && value.text() == plan::kFocusSubject) return plan::Sees{plan::kFocusSubject};
-    auto who = context.reference(value, {IdKind::performer});
+    auto who = context.reference(value, {IdKind::performer}, plan::kFocusSubject);
     return who ? std::optional<plan::Need::What>(plan::Sees{std::move(*who)}) : std::nullopt;
   }
   const IdKind kind = *choice == "stays" ? IdKind::shelter : *choice == "holds" ? IdKind::link : IdKind::pole;
@@ -181,11 +180,6 @@ std::optional<plan::Need::What> needFrom(KeyReader& keys) {
   if (*choice == "holds") return plan::Holds{std::move(*id)};
   if (*choice == "reaches") return plan::Reaches{std::move(*id)};
   return plan::Stays{std::move(*id)};
-}
-
-std::optional<std::string> linkEndFrom(ReadContext& context, JsonValue value) {
-  if (value.kind() == JsonKind::text && value.text() == plan::kCameraEnd) return plan::kCameraEnd;
-  return context.reference(value, {IdKind::crew, IdKind::gear, IdKind::performer});
 }
 
 std::optional<plan::OverFocal> overFocalFrom(ReadContext& context, JsonValue value, const Range& range) {

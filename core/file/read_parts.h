@@ -27,10 +27,8 @@ std::optional<plan::Footprint> footprintFrom(KeyReader& keys, bool lines, Keep k
 std::optional<std::variant<plan::BeamOutput, plan::IesOutput>> outputFrom(ReadContext& context, JsonValue value,
                                                                           Keep keep);
 
-/// One of the keys near (with within), sees and stays.
+/// One of the keys near (with within), sees, stays, holds and reaches. "sees" takes plan::kFocusSubject as well.
 std::optional<plan::Need::What> needFrom(KeyReader& keys);
-/// The camera by its word, or the id of crew, gear or a performer.
-std::optional<std::string> linkEndFrom(ReadContext& context, JsonValue value);
 /// A number, or rows of [focal length, number], strictly rising.
 std::optional<plan::OverFocal> overFocalFrom(ReadContext& context, JsonValue value, const Range& range);
 std::optional<plan::Date> dateFrom(ReadContext& context, JsonValue value);

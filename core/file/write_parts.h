@@ -12,7 +12,7 @@ Written writtenTarget(const plan::Target& target, const plan::Extras& extras, co
 void addFootprint(Written& object, const plan::Footprint& shape, const plan::Extras& extras, const std::string& prefix);
 Written writtenOutput(const std::variant<plan::BeamOutput, plan::IesOutput>& output, const plan::Extras& extras,
                       const std::string& prefix);
-/// Adds near with within, sees, or stays.
+/// Adds near with within, sees, stays, holds or reaches.
 void addNeed(Written& object, const plan::Need::What& need);
 Written writtenOverFocal(const plan::OverFocal& values);
 Written writtenClockReadings(const std::vector<plan::ClockReading>& readings);

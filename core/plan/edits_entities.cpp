@@ -78,13 +78,22 @@ bool holds(const Plan& plan, const std::string& id) {
   return Home<T>::in(plan).find(id) != nullptr;
 }
 
+bool names(const std::vector<Mark>& marks, const std::string& id) {
+  return std::any_of(marks.begin(), marks.end(), [&](const Mark& mark) { return mark.id == id; });
+}
+
+bool markNamed(const Plan& plan, const std::string& id) {
+  for (const Crew& who : plan.crew)
+    if (names(who.marks, id)) return true;
+  return names(plan.camera.marks, id);
+}
+
 bool taken(const Plan& plan, const std::string& id) {
-  const auto& marks = plan.camera.marks;
   return id == kEndBeat || holds<Beat>(plan, id) || holds<Room>(plan, id) || holds<Wall>(plan, id) ||
          holds<Opening>(plan, id) || holds<Piece>(plan, id) || holds<Area>(plan, id) || holds<Prop>(plan, id) ||
          holds<Performer>(plan, id) || holds<Fixture>(plan, id) || holds<Crew>(plan, id) || holds<Shelter>(plan, id) ||
          holds<Gear>(plan, id) || holds<Cable>(plan, id) || holds<Pole>(plan, id) || holds<Link>(plan, id) ||
-         std::any_of(marks.begin(), marks.end(), [&](const Mark& m) { return m.id == id; });
+         markNamed(plan, id);
 }
 
 }  // namespace

@@ -42,6 +42,12 @@ void addIds(const base::Table<T>& table, const std::string& where, std::map<std:
     addId(table[i].id.text(), where + "/" + std::to_string(i) + "/id", seen, problems);
 }
 
+void addIds(const std::vector<Mark>& marks, const std::string& where, std::map<std::string, std::string>& seen,
+            base::Problems& problems) {
+  for (std::size_t i = 0; i < marks.size(); ++i)
+    if (!marks[i].id.empty()) addId(marks[i].id, where + "/" + std::to_string(i) + "/id", seen, problems);
+}
+
 template <class T>
 bool sameIds(const base::Table<T>& a, const base::Table<T>& b) {
   if (a.size() != b.size()) return false;
@@ -58,9 +64,15 @@ bool sameRows(const base::Table<T>& a, const base::Table<T>& b) {
   return true;
 }
 
-bool sameCameraIds(const Plan& a, const Plan& b) {
-  return std::equal(a.camera.marks.begin(), a.camera.marks.end(), b.camera.marks.begin(), b.camera.marks.end(),
-                    [](const Mark& m, const Mark& n) { return m.id == n.id; });
+bool sameIds(const std::vector<Mark>& a, const std::vector<Mark>& b) {
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const Mark& m, const Mark& n) { return m.id == n.id; });
+}
+
+/// Of the camera and of crew, where the tables are known to hold the same people.
+bool sameMarkIds(const Plan& a, const Plan& b) {
+  for (std::size_t i = 0; i < a.crew.size(); ++i)
+    if (a.crew.ref(i) != b.crew.ref(i) && !sameIds(a.crew[i].marks, b.crew[i].marks)) return false;
+  return sameIds(a.camera.marks, b.camera.marks);
 }
 
 bool sameDocumentIds(const Plan& a, const Plan& b) {
@@ -69,7 +81,7 @@ bool sameDocumentIds(const Plan& a, const Plan& b) {
          sameIds(a.set.areas, b.set.areas) && sameIds(a.props, b.props) && sameIds(a.performers, b.performers) &&
          sameIds(a.fixtures, b.fixtures) && sameIds(a.crew, b.crew) && sameIds(a.shelters, b.shelters) &&
          sameIds(a.gear, b.gear) && sameIds(a.cables, b.cables) && sameIds(a.poles, b.poles) &&
-         sameIds(a.links, b.links) && sameCameraIds(a, b);
+         sameIds(a.links, b.links) && sameMarkIds(a, b);
 }
 
 /// Things other parts of the plan hang on: when they change, everything is looked at again.
@@ -84,6 +96,7 @@ base::Problems found(const Plan& plan, const Fresh& fresh, bool ids) {
   addReferenceProblems(plan, fresh, problems);
   if (problems.empty()) addTimeProblems(plan, fresh, problems);
   addSetProblems(plan, fresh, problems);
+  addEquipmentProblems(plan, fresh, problems);
   return problems;
 }
 
@@ -106,9 +119,9 @@ void addIdProblems(const Plan& plan, base::Problems& problems) {
   addIds(plan.cables, "/cables", seen, problems);
   addIds(plan.poles, "/poles", seen, problems);
   addIds(plan.links, "/links", seen, problems);
-  for (std::size_t i = 0; i < plan.camera.marks.size(); ++i)
-    if (!plan.camera.marks[i].id.empty())
-      addId(plan.camera.marks[i].id, "/camera/marks/" + std::to_string(i) + "/id", seen, problems);
+  addIds(plan.camera.marks, "/camera/marks", seen, problems);
+  for (std::size_t i = 0; i < plan.crew.size(); ++i)
+    addIds(plan.crew[i].marks, "/crew/" + std::to_string(i) + "/marks", seen, problems);
   if (plan.beats.find(kEndBeat) != nullptr)
     problems.push_back({"id-reserved", "/beats", "a beat called \"end\"", "another id",
                         "\"end\" is the take's end; give the beat another id."});

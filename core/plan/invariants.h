@@ -15,8 +15,12 @@ inline constexpr double kSameTime = 1e-6;
 ///   time        a mark is left no earlier than it is reached, and before the next is reached; the first key of an axis
 ///               stands at 0 and none starts before the one before it is done; beats lie within the take; a span ends
 ///               after it starts; nothing is before 0
-///   references  beats, performers, props, walls, shelters and crew that are named exist
-///   set         outlines enclose ground, walls have length, openings fit their wall, tops lie above bottoms
+///   references  beats, performers, props, walls, shelters, crew, poles and links that are named exist
+///   set         outlines enclose ground, walls have length, openings fit their wall, tops lie above bottoms, cables
+///   have
+///               length
+///   equipment   the marks of a lens run one way, rows over the focal length rise, a pole's gap is the right way round,
+///               a link has two ends
 ///   ids         are letters and digits, each once in the document
 base::Problems problemsOf(const Plan& plan);
 

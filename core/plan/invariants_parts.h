@@ -38,5 +38,7 @@ void addIdProblems(const Plan& plan, base::Problems& problems);
 void addReferenceProblems(const Plan& plan, const Fresh& fresh, base::Problems& problems);
 void addTimeProblems(const Plan& plan, const Fresh& fresh, base::Problems& problems);
 void addSetProblems(const Plan& plan, const Fresh& fresh, base::Problems& problems);
+/// Lens, poles and links.
+void addEquipmentProblems(const Plan& plan, const Fresh& fresh, base::Problems& problems);
 
 }  // namespace wend::plan

@@ -104,6 +104,8 @@ void addSetProblems(const Plan& plan, const Fresh& fresh, Problems& problems) {
     if (fresh(&Set::pieces, set.pieces, i)) addPiece(set.pieces[i], at("/set/pieces", i), problems);
   for (std::size_t i = 0; i < set.areas.size(); ++i)
     if (fresh(&Set::areas, set.areas, i)) addArea(set.areas[i], at("/set/areas", i), problems);
+  for (std::size_t i = 0; i < plan.cables.size(); ++i)
+    if (fresh(&Plan::cables, plan.cables, i)) addLine(plan.cables[i].points, at("/cables", i) + "/points", problems);
 }
 
 }  // namespace wend::plan

@@ -152,10 +152,23 @@ void addSwitches(const Plan& plan, const Fresh& fresh, Times& times) {
     if (fresh(&Set::areas, plan.set.areas, i))
       times.keys(plan.set.areas[i].states, called(plan.set.areas[i].name, plan.set.areas[i].id.text()) + " state",
                  at("/set/areas", i) + "/states");
+  for (std::size_t i = 0; i < plan.set.pieces.size(); ++i)
+    if (fresh(&Set::pieces, plan.set.pieces, i))
+      times.keys(plan.set.pieces[i].moved, called(plan.set.pieces[i].name, plan.set.pieces[i].id.text()) + " move",
+                 at("/set/pieces", i) + "/moved");
   for (std::size_t i = 0; i < plan.fixtures.size(); ++i)
     if (fresh(&Plan::fixtures, plan.fixtures, i))
       times.keys(plan.fixtures[i].level, called(plan.fixtures[i].name, plan.fixtures[i].id.text()) + " level",
                  at("/fixtures", i) + "/level");
+}
+
+void addCables(const Plan& plan, const Fresh& fresh, Times& times) {
+  for (std::size_t i = 0; i < plan.cables.size(); ++i) {
+    const Cable& cable = plan.cables[i];
+    if (fresh(&Plan::cables, plan.cables, i))
+      times.span(cable.from.value_or(Moment{}), cable.until.value_or(Moment{kEndBeat, 0}),
+                 called(cable.name, cable.id.text()), at("/cables", i));
+  }
 }
 
 void addPulls(const Plan& plan, Times& times, Problems& problems) {
@@ -179,8 +192,10 @@ void addTimeProblems(const Plan& plan, const Fresh& fresh, Problems& problems) {
   addBeats(plan, problems);
   addPeople(plan, fresh, times);
   addSwitches(plan, fresh, times);
+  addCables(plan, fresh, times);
   times.marks(plan.camera.marks, "the camera", "/camera");
   times.keys(plan.camera.aims, "aim key", "/camera/aims");
+  times.keys(plan.camera.nd, "density key", "/camera/nd");
   times.keys(plan.focus.keys, "focus key", "/focus/keys");
   times.keys(plan.zoom.keys, "zoom key", "/zoom/keys");
   times.keys(plan.iris.keys, "iris key", "/iris/keys");

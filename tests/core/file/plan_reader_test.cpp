@@ -50,6 +50,31 @@ TEST(PlanReader, PutsValuesWhereTheyBelong) {
   EXPECT_EQ(std::get<plan::Sees>(plan.crew[1].needs[1].what).who, "ada");
   EXPECT_EQ(plan.handovers[0].at, (plan::Moment{"b1", 1}));
   EXPECT_EQ(plan.thresholds.at("pan"), 1.1);
+  EXPECT_EQ(plan.clock.mainsHz, 60);
+  EXPECT_EQ(plan.clock.cycleMinutes, 25);
+  EXPECT_EQ(plan.site, (plan::Site{54.09, -12.14, {2031, 6, 21}, 2, {}}));
+  EXPECT_EQ(plan.set.walls[0].radioLoss, 12);
+  EXPECT_EQ(plan.set.openings[0].radioLoss, 3);
+  EXPECT_EQ(plan.set.pieces[1].moved[1].offset, (geometry::Vec{2, 1}));
+  EXPECT_EQ(plan.set.pieces[1].moved[1].turn, -90);
+  EXPECT_EQ(plan.set.areas[0].states[1].kelvin, 3200);
+  EXPECT_EQ(plan.camera.nd[1].stops, 0.5);
+  EXPECT_EQ(plan.camera.cable->anchor, (plan::Point{8, -1}));
+  EXPECT_EQ(plan.lens->transmission.rows[2], (plan::FocalValue{70, 0.8}));
+  EXPECT_EQ(plan.lens->breathing, plan::OverFocal(0.05));
+  EXPECT_EQ(plan.lens->focusMarks[1].witness, "A");
+  EXPECT_EQ(plan.lens->limits.zoomPercentPerSecond, 40);
+  EXPECT_EQ(plan.crew[1].marks[0].id, "k0");
+  EXPECT_EQ(std::get<plan::Sees>(plan.crew[1].needs[3].what).who, plan::kFocusSubject);
+  EXPECT_EQ(std::get<plan::Holds>(plan.crew[1].needs[4].what).link, "l1");
+  EXPECT_EQ(std::get<plan::Reaches>(plan.crew[1].needs[5].what).pole, "boom");
+  EXPECT_EQ(plan.cables[0].until, (plan::Moment{"end", 0}));
+  EXPECT_EQ(plan.poles[0].gap, (std::array<double, 2>{0.3, 1}));
+  EXPECT_EQ(plan.links[0].from, plan::kCameraEnd);
+  EXPECT_EQ(plan.links[0].kind, plan::LinkKind::talk);
+  EXPECT_EQ(plan.speech[0].pole, "boom");
+  EXPECT_EQ(plan.sightRules.bodiesHide, plan::BodiesHide::everybody);
+  EXPECT_EQ(plan.sizes.at("knees"), 0.75);
   EXPECT_EQ(plan.takes[0].beats[1], (std::pair<std::string, double>{"end", 171.2}));
 }
 

@@ -34,12 +34,33 @@ TEST(PlanWriter, ReadsBackEverySample) {
 TEST(PlanWriter, LosesNoValueOfTheEveryKeyPlan) {
   // Each number and word of the source is somewhere in what was written; only layout and spelling of numbers change.
   const std::string text = writePlan(planOf(kEveryKey));
-  for (const char* part :
-       {"30000, 1001", "\"dropFrame\": true", "\"06:14:00.250\"", "\"drawings/hall.png\"", "[\"06:14:30\", 11]",
-        "[\"05:50\", 3.14]", "{\"beat\": \"b2\", \"plus\": -0.5}", "\"until\": \"end\"",
-        "{\"distance\": null, \"deg\": 0}", "\"sweep\": -360", "\"expose\": {\"performer\": \"bo\"}",
-        "\"ies\": \"lamps/wide.ies\"", "\"posture\": \"crouch\"", "\"pan\": {\"share\": 1.1}",
-        "\"beats\": {\"b1\": 2.4, \"end\": 171.2}", "\"aspect\": 2.39"})
+  for (const char* part : {"30000, 1001",
+                           "\"dropFrame\": true",
+                           "\"06:14:00.250\"",
+                           "\"drawings/hall.png\"",
+                           "[\"06:14:30\", 11]",
+                           "[\"05:50\", 3.14]",
+                           "{\"beat\": \"b2\", \"plus\": -0.5}",
+                           "\"until\": \"end\"",
+                           "{\"distance\": null, \"deg\": 0}",
+                           "\"sweep\": -360",
+                           "\"expose\": {\"performer\": \"bo\"}",
+                           "\"ies\": \"lamps/wide.ies\"",
+                           "\"posture\": \"crouch\"",
+                           "\"pan\": {\"share\": 1.1}",
+                           "\"beats\": {\"b1\": 2.4, \"end\": 171.2}",
+                           "\"aspect\": 2.39",
+                           "\"date\": \"2031-06-21\"",
+                           "\"transmission\": [[24, 0.9], [50, 0.9], [70, 0.8]]",
+                           "\"breathing\": 0.05",
+                           "\"offset\": [2, 1], \"turn\": -90",
+                           "\"sees\": \"subject\"",
+                           "\"holds\": \"l1\"",
+                           "\"reaches\": \"boom\"",
+                           "\"from\": \"camera\"",
+                           "\"gap\": [0.3, 1]",
+                           "\"sizes\": {\"knees\": 0.75, \"medium\": 0.6}",
+                           "\"cable\": {\"anchor\": [8, -1], \"length\": 25}"})
     EXPECT_NE(text.find(part), std::string::npos) << part;
 }
 
@@ -177,6 +198,10 @@ TEST(PlanWriter, WritesOnlyNumbersThatTheReaderTakes) {
   expectReadableEnds(plan.crew[1], [](auto& p, auto& part) { p.crew.replace(1, part); });
   expectReadableEnds(plan.shelters[0], [](auto& p, auto& part) { p.shelters.replace(0, part); });
   expectReadableEnds(plan.gear[0], [](auto& p, auto& part) { p.gear.replace(0, part); });
+  expectReadableEnds(plan.cables[0], [](auto& p, auto& part) { p.cables.replace(0, part); });
+  expectReadableEnds(plan.poles[0], [](auto& p, auto& part) { p.poles.replace(0, part); });
+  expectReadableEnds(plan.links[0], [](auto& p, auto& part) { p.links.replace(0, part); });
+  expectReadableEnds(*plan.site, [](auto& p, auto& part) { p.site = part; });
   for (std::size_t i = 0; i < plan.fixtures.size(); ++i)
     expectReadableEnds(plan.fixtures[i], [i](auto& p, auto& part) { p.fixtures.replace(i, part); });
   expectReadableEnds(plan.takes, [](auto& p, auto& part) { p.takes = part; });

@@ -33,6 +33,16 @@ std::function<void(Plan&)> changing(base::Table<T> Plan::*table, std::size_t i, 
 /// One way to break each rule.
 std::vector<Broken> waysToBreak() {
   return {
+      {"rows-not-rising", "/lens/transmission/1",
+       [](Plan& p) {
+         if (!p.lens) p.lens.emplace();
+         p.lens->transmission = OverFocal(std::vector<FocalValue>{{70, 0.8}, {24, 0.9}});
+       }},
+      {"marks-turn-back", "/lens/irisMarks/2",
+       [](Plan& p) {
+         if (!p.lens) p.lens.emplace();
+         p.lens->irisMarks = {{2, 0, {}}, {4, 30, {}}, {8, 20, {}}};
+       }},
       {"mark-order", "/camera/marks/3/at", [](Plan& p) { p.camera.marks[3].at = at(29); }},
       {"mark-order", "/performers/0/marks/3/at",
        changing(&Plan::performers, 0, [](Performer& p) { p.marks[3].at = on("b3", -1); })},
