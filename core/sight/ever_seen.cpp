@@ -97,8 +97,8 @@ bool DeepGround::holds(const RegionSlice& slice) const {
 
 class EverSeen {
  public:
-  EverSeen(const geometry::Grid& grid, double radius)
-      : raster_(grid, radius), deep_(grid, radius), seen_(grid), inside_(grid), layer_(grid) {
+  EverSeen(const geometry::Grid& grid, double radius, Bodies bodies)
+      : raster_(grid, radius, rowKernels(), bodies), deep_(grid, radius), seen_(grid), inside_(grid), layer_(grid) {
     batch_.resize(kBatch);
   }
 
@@ -129,7 +129,7 @@ void EverSeen::addHidden(const GroundLayer& layer) {
 
 void EverSeen::addBorders(const SweptRegion& region) {
   for (const RegionEdge& edge : region.ring)
-    if (edge.widened && !deep_.holds(edge)) raster_.addNear(edge, seen_);
+    if (raster_.widens(edge) && !deep_.holds(edge)) raster_.addNear(edge, seen_);
   for (const RegionSlice& slice : region.slices)
     if (slice.corners > 0 && !deep_.holds(slice)) raster_.addNear(slice, seen_);
 }
@@ -168,14 +168,14 @@ bool addSteps(EverSeen& ever, StepRange steps, GroundOfSteps& ground, const base
 }  // namespace
 
 std::optional<CellBits> everSeen(const geometry::Grid& grid, double radius, StepRange steps, const GroundMaker& ground,
-                                 int threads, const base::Cancel& cancel) {
+                                 int threads, const base::Cancel& cancel, Bodies bodies) {
   WEND_CHECK(threads >= 1);
   const std::vector<StepRange> parts = partsOf(steps, threads);
   CellBits all(grid);
   std::mutex joining;
   std::atomic<bool> whole = true;
   shareOut(parts.size(), threads, [&] {
-    return [&, ever = std::make_unique<EverSeen>(grid, radius), mine = ground()](std::size_t part) {
+    return [&, ever = std::make_unique<EverSeen>(grid, radius, bodies), mine = ground()](std::size_t part) {
       if (!whole || !addSteps(*ever, parts[part], *mine, cancel)) whole = false;
       const std::lock_guard lock(joining);
       all.add(ever->seen(), all.box());

@@ -16,11 +16,11 @@ namespace wend::sight {
 
 /// Requires  threads >= 1.
 /// Ensures   (1) holds every cell that `RegionRaster` sets, and the hidden areas leave, in some step; (2) no other, but
-///           cells nearer than the radius to the inside of a ring across an edge that is not widened; (3) the same
-///           bytes on any number of threads.
+///           cells nearer than the radius to the inside of a ring across an edge that the raster does not widen; (3)
+///           the same bytes on any number of threads.
 /// Fails     when cancelled: nothing.
 /// Cost      a bit a cell for each thread four times over, and the grounds of 256 steps.
 std::optional<CellBits> everSeen(const geometry::Grid& grid, double radius, StepRange steps, const GroundMaker& ground,
-                                 int threads = 1, const base::Cancel& cancel = {});
+                                 int threads = 1, const base::Cancel& cancel = {}, Bodies bodies = Bodies::anywhere);
 
 }  // namespace wend::sight

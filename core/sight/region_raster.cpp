@@ -6,8 +6,13 @@
 
 namespace wend::sight {
 
-RegionRaster::RegionRaster(const geometry::Grid& grid, double radius, const RowKernels& kernels)
-    : grid_(grid), scale_(1 / grid.cell), radius_(radius / grid.cell), kernels_(&kernels), toggles_(grid) {
+RegionRaster::RegionRaster(const geometry::Grid& grid, double radius, const RowKernels& kernels, Bodies bodies)
+    : grid_(grid),
+      scale_(1 / grid.cell),
+      radius_(radius / grid.cell),
+      kernels_(&kernels),
+      bodies_(bodies),
+      toggles_(grid) {
   WEND_CHECK(radius >= 0);
 }
 
@@ -111,7 +116,7 @@ WordBox RegionRaster::addInterior(std::span<const RegionEdge> ring, CellBits& ou
 WordBox RegionRaster::add(const SweptRegion& region, CellBits& out) {
   WordBox box = addInterior(region.ring, out);
   for (const RegionEdge& edge : region.ring)
-    if (edge.widened) box.take(addNear(edge, out));
+    if (widens(edge)) box.take(addNear(edge, out));
   for (const RegionSlice& slice : region.slices) box.take(addNear(slice, out));
   return box;
 }

@@ -17,19 +17,33 @@
 
 namespace wend::sight {
 
+/// Which bodies are asked about.
+///
+/// Seen ground ends at walls, and what is nearer than the radius to such an end is nearer than that to a wall. Where
+/// bodies stand clear of walls, that ground is nobody's, and drawing it is work for nothing: for every body further
+/// than radius, slack and 2 `Triangulation::kJoin` from all walls both kinds give the same answer. Walls that a body
+/// may stand across, such as hanging cloth, leave only `anywhere`.
+enum class Bodies { anywhere, clearOfWalls };
+
 /// Keeps its memory from step to step.
 class RegionRaster {
  public:
   /// Requires  radius >= 0.
-  RegionRaster(const geometry::Grid& grid, double radius, const RowKernels& kernels = rowKernels());
+  RegionRaster(const geometry::Grid& grid, double radius, const RowKernels& kernels = rowKernels(),
+               Bodies bodies = Bodies::anywhere);
 
   const geometry::Grid& grid() const { return grid_; }
   double radius() const { return radius_ * grid_.cell; }
+  /// Whether ground near the edge is to be added.
+  bool widens(const RegionEdge& edge) const {
+    return edge.widened && !(edge.onWall && bodies_ == Bodies::clearOfWalls);
+  }
 
   /// Adds the cells of the seen ground; the box of what was touched.
   ///
   /// Requires  rings closed, end point equal to start point to the last bit; slices convex, counter-clockwise.
-  /// Ensures   (1) every cell whose centre lies in a ring, or nearer than the radius to a widened edge or a slice, is
+  /// Ensures   (1) every cell whose centre lies in a ring, or nearer than the radius to an edge it widens or a slice,
+  /// is
   ///           set: at an edge that is not widened, a centre within the slack may go either way; (2) no cell further
   ///           than radius and slack is.
   /// Cost      a stretch for every row of every shape, and a word for every 64 cells of the rings' box.
@@ -60,6 +74,7 @@ class RegionRaster {
   geometry::Grid grid_;
   double scale_, radius_;
   const RowKernels* kernels_;
+  Bodies bodies_;
   CellBits toggles_;
 };
 

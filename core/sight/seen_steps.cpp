@@ -80,7 +80,7 @@ std::optional<SeenSteps> SeenSteps::withFound(StepRange range, const GroundMaker
                                               const base::Cancel& cancel) const {
   WEND_CHECK(range.until <= spec_.steps && threads >= 1);
   if (range.from >= range.until) return *this;
-  const auto parts = turnsOf(spec_.grid, spec_.radius, range, ground, threads, cancel);
+  const auto parts = turnsOf(spec_.grid, spec_.radius, spec_.bodies, range, ground, threads, cancel);
   if (!parts) return std::nullopt;
   const bool any = !runs_.empty();
   const CellBits nothing(spec_.grid);

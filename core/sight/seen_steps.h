@@ -24,6 +24,7 @@ struct SeenSpec {
   double from = 0;          ///< seconds, of the first step's start
   double step = 1.0 / 24;   ///< seconds
   std::uint32_t steps = 0;  ///< of the take
+  Bodies bodies = Bodies::anywhere;
 };
 
 /// Cost      memory: 4 bytes a cell and 4 a turn (a cell seen for n stretches of time turns 2n times); 4 more a turn

@@ -219,10 +219,11 @@ void SightWalk::addRingLeaf(const Fan& fan) {
     afterLeaf_ = false;
   }
   if (right != left) {
-    if (afterLeaf_ && goesOn(out_->ring.back(), left))
+    const bool onWall = sides_[fan.side].twin >= 0;
+    if (afterLeaf_ && out_->ring.back().onWall == onWall && goesOn(out_->ring.back(), left))
       out_->ring.back().b = left;
     else
-      out_->ring.push_back({right, left});
+      out_->ring.push_back({right, left, true, onWall});
     afterLeaf_ = true;
   }
   last_ = left;

@@ -20,6 +20,9 @@ struct RegionEdge {
   /// Whether ground within a body's radius of this edge is to be added. False where a slice of `slices` covers what
   /// lies beyond the edge anyway.
   bool widened = true;
+  /// Whether a wall runs along all of it, nowhere further than 2 `Triangulation::kJoin` away. So of the bodies nearer
+  /// to it than their radius none stands further than that from walls.
+  bool onWall = false;
 };
 
 /// A convex piece of ground that becomes visible while the lens moves; counter-clockwise.

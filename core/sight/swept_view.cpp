@@ -270,7 +270,8 @@ void keepFront(SweptRegion& region, geometry::Segment line) {
         wayIn = on;
       }
     }
-    kept.push_back({a < 0 ? on : edge.a, b < 0 ? on : edge.b, edge.widened});
+    const bool onWall = edge.onWall && std::max(a, b) > Triangulation::kJoin * length(along);
+    kept.push_back({a < 0 ? on : edge.a, b < 0 ? on : edge.b, edge.widened, onWall});
     if (b < 0) wayOut = on;
   }
   endRing();

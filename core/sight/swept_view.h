@@ -69,7 +69,8 @@ class SweptView {
   ///           plain view and no slice; (3) the rings do not overlap, and an edge is not widened only where the slices
   ///           run along all of it; (4) the same step gives the same ground, whatever was asked before; (5) steps that
   ///           turn by any angle, and frames of any angle, are held; (6) a lens that touches or crosses a wall sees
-  ///           what either side sees; (7) outside the box everything is seen.
+  ///           what either side sees; (7) outside the box everything is seen; (8) an edge is `onWall` only along
+  ///           walls.
   /// Cost      the triangles the ground is made of.
   void of(const SweptStep& step, SweptRegion& out);
 
@@ -92,7 +93,7 @@ class SweptView {
   int last_ = 0;
 };
 
-/// Cuts off the ground to the right of the line from `line.a` to `line.b`, rings and slices.
+/// Cuts off the ground to the right of the line from `line.a` to `line.b`, rings and slices. The line is no wall.
 void keepFront(SweptRegion& region, geometry::Segment line);
 
 }  // namespace wend::sight

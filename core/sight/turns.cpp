@@ -2,8 +2,8 @@
 
 namespace wend::sight {
 
-TurnFinder::TurnFinder(const geometry::Grid& grid, double radius)
-    : raster_(grid, radius),
+TurnFinder::TurnFinder(const geometry::Grid& grid, double radius, Bodies bodies)
+    : raster_(grid, radius, rowKernels(), bodies),
       kernels_(&rowKernels()),
       now_(grid),
       before_(grid),
@@ -63,12 +63,12 @@ std::optional<Turns> TurnFinder::over(StepRange range, GroundOfSteps& ground, co
   return turns;
 }
 
-std::optional<std::vector<Turns>> turnsOf(const geometry::Grid& grid, double radius, StepRange steps,
+std::optional<std::vector<Turns>> turnsOf(const geometry::Grid& grid, double radius, Bodies bodies, StepRange steps,
                                           const GroundMaker& ground, int threads, const base::Cancel& cancel) {
   const std::vector<StepRange> parts = partsOf(steps, threads);
   std::vector<std::optional<Turns>> found(parts.size());
   shareOut(parts.size(), threads, [&] {
-    return [&, finder = std::make_unique<TurnFinder>(grid, radius), mine = ground()](std::size_t part) {
+    return [&, finder = std::make_unique<TurnFinder>(grid, radius, bodies), mine = ground()](std::size_t part) {
       found[part] = finder->over(parts[part], *mine, cancel);
     };
   });

@@ -56,7 +56,7 @@ void eachTurn(const Turns& turns, Visit visit) {
 /// Draws step after step and keeps its memory.
 class TurnFinder {
  public:
-  TurnFinder(const geometry::Grid& grid, double radius);
+  TurnFinder(const geometry::Grid& grid, double radius, Bodies bodies);
   /// Polled once a step. Fails when cancelled: nothing.
   std::optional<Turns> over(StepRange range, GroundOfSteps& ground, const base::Cancel& cancel);
 
@@ -73,7 +73,7 @@ class TurnFinder {
 };
 
 /// The turns of each of the parts, on so many threads. Fails when cancelled: nothing.
-std::optional<std::vector<Turns>> turnsOf(const geometry::Grid& grid, double radius, StepRange steps,
+std::optional<std::vector<Turns>> turnsOf(const geometry::Grid& grid, double radius, Bodies bodies, StepRange steps,
                                           const GroundMaker& ground, int threads, const base::Cancel& cancel);
 
 }  // namespace wend::sight

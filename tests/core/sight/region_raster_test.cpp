@@ -4,6 +4,7 @@
 
 #include <cstdio>
 
+#include "core/sight/swept_view.h"
 #include "tests/core/sight/regions.h"
 
 namespace wend::sight {
@@ -125,6 +126,39 @@ TEST(RegionRaster, TouchesOnlyTheBoxItReports) {
     bits.clear(box);
     ASSERT_EQ(bits, CellBits(grid));
   }
+}
+
+TEST(RegionRaster, GivesBodiesClearOfWallsTheSameAnswerWithLessDrawn) {
+  auto random = seeded(61007);
+  const Grid grid = gridOf(100, 100, 0.1, {0, 0});
+  long compared = 0, seen = 0, spared = 0;
+  for (int trial = 0; trial < 200; ++trial) {
+    std::vector<geometry::Segment> walls;
+    const auto place = [&] { return Point{world::uniform(random, 0.5, 9.5), world::uniform(random, 0.5, 9.5)}; };
+    for (int i = 0; i < 8; ++i) walls.push_back({place(), place()});
+    const Triangulation triangles(walls, grid.extent());
+    const SweptPose from{place(), world::uniform(random, 0, 360), world::uniform(random, 10, 100)};
+    SweptRegion region;
+    const geometry::Vec moved{world::uniform(random, -0.1, 0.1), world::uniform(random, -0.1, 0.1)};
+    SweptView(triangles).of({from, {from.pupil + moved, from.bearing + 5, from.halfAngle}}, region);
+    const double radius = world::uniform(random, 0.05, 0.4);
+    CellBits anywhere(grid), clear(grid);
+    RegionRaster(grid, radius).add(region, anywhere);
+    RegionRaster(grid, radius, rowKernels(), Bodies::clearOfWalls).add(region, clear);
+    for (std::size_t cell = 0; cell < grid.cells(); ++cell) {
+      double nearest = HUGE_VAL;
+      for (const geometry::Segment wall : walls)
+        nearest = std::min(nearest, geometry::distance(grid.centre(cell), wall));
+      ASSERT_TRUE(anywhere.at(cell) || !clear.at(cell));
+      spared += anywhere.at(cell) && !clear.at(cell);
+      if (nearest <= radius + slackOf(grid) + 2 * Triangulation::kJoin) continue;
+      ++compared, seen += clear.at(cell);
+      ASSERT_EQ(anywhere.at(cell), clear.at(cell)) << "trial " << trial << " cell " << cell;
+    }
+  }
+  std::printf("cells compared %ld, seen %ld, spared near walls %ld\n", compared, seen, spared);
+  EXPECT_GT(seen, compared / 20);
+  EXPECT_GT(spared, 2000);
 }
 
 TEST(RegionRaster, ErasesBodiesWhollyInsideAnAreaAndNoOther) {

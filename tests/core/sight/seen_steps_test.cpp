@@ -18,6 +18,7 @@ struct Wandering {
   bool everyEdgeWidened = true;
   std::uint32_t editedFrom = 1000000, editedUntil = 1000000;
   bool rests = false;
+  bool onWalls = false;  ///< every other edge of a ring
 };
 
 class WanderingGround : public GroundOfSteps {
@@ -44,7 +45,8 @@ class WanderingGround : public GroundOfSteps {
     const auto at = [&](double off, double far) { return lens + geometry::turned({far, 0}, turn + off); };
     const std::array<Point, 4> ring{lens, at(-0.4, 2), at(0.05, 3), at(0.4, 1.2)};
     for (std::size_t i = 0; i < 4; ++i)
-      layer.region.ring.push_back({ring[i], ring[(i + 1) % 4], w_.everyEdgeWidened || i % 2 == 0});
+      layer.region.ring.push_back(
+          {ring[i], ring[(i + 1) % 4], w_.everyEdgeWidened || i % 2 == 0, w_.onWalls && i % 2 == 1});
     for (int i = 0; i < 3; ++i) layer.region.slices.push_back(regions::randomSlice(random, at(0.3 * i, 1.5), 0.8));
   }
 
@@ -190,6 +192,22 @@ TEST(EverSeen, AddsNoCellFarFromTheGroundWhereEdgesAreNotWidened) {
   for (std::size_t cell = 0; cell < spec.grid.cells(); ++cell) {
     EXPECT_TRUE(ever->at(cell) || !least.at(cell));
     EXPECT_TRUE(!ever->at(cell) || most.at(cell));
+  }
+}
+
+TEST(EverSeen, OfBodiesClearOfWallsLeavesOutOnlyWhatIsNearEdgesOnWalls) {
+  SeenSpec spec = specOf(60);
+  const Wandering w{.seed = 82, .onWalls = true};
+  const CellBits most = *everSeen(spec.grid, spec.radius, {0, 60}, makerOf(w));
+  const CellBits least = *everSeen(spec.grid, spec.radius, {0, 60}, makerOf({.seed = 82, .everyEdgeWidened = false}));
+  spec.bodies = Bodies::clearOfWalls;
+  const SeenSteps seen = seenOver(spec, w);
+  for (const int threads : {1, 2}) {
+    const CellBits ever = *everSeen(spec.grid, spec.radius, {0, 60}, makerOf(w), threads, {}, spec.bodies);
+    EXPECT_EQ(ever, least) << "an edge on a wall is as one that is not widened";
+    EXPECT_FALSE(ever == most);
+    for (std::size_t cell = 0; cell < spec.grid.cells(); ++cell)
+      ASSERT_TRUE(ever.at(cell) || seen.runs(cell).empty()) << cell;
   }
 }
 

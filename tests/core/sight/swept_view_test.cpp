@@ -160,6 +160,29 @@ TEST(SweptView, KeepsRingsApartAndLeavesNoEdgeBareWithoutASlice) {
   EXPECT_GT(bare, 500);
 }
 
+TEST(SweptView, CallsAnEdgeOnAWallOnlyAlongWalls) {
+  std::mt19937_64 random(20281);
+  long onWall = 0, others = 0;
+  for (int trial = 0; trial < 2000; ++trial) {
+    auto walls = anyWalls(random);
+    // Doubled, overlapping and joined ones among them.
+    if (trial % 2 == 0) walls.push_back({lerp(walls[0].a, walls[0].b, 0.3), lerp(walls[0].a, walls[0].b, 1.4)});
+    if (trial % 3 == 0) walls.push_back({walls[1].b, walls[0].a});
+    const SweptRegion region = seen(walls, anyStep(random));
+    for (const RegionEdge& edge : region.ring) {
+      ++(edge.onWall ? onWall : others);
+      if (!edge.onWall) continue;
+      for (const double share : {0.0, 0.1, 0.5, 0.8, 1.0}) {
+        double nearest = HUGE_VAL;
+        for (const Segment wall : walls) nearest = std::min(nearest, distance(lerp(edge.a, edge.b, share), wall));
+        ASSERT_LE(nearest, 2 * Triangulation::kJoin) << trial;
+      }
+    }
+  }
+  EXPECT_GT(onWall, 600);
+  EXPECT_GT(others, 600);
+}
+
 TEST(SweptView, GivesTheSameGroundWhateverWasAskedBefore) {
   std::mt19937_64 random(20280);
   for (int trial = 0; trial < 500; ++trial) {
@@ -194,6 +217,7 @@ TEST(SweptView, OfTheImageInAMirrorEndsAtItsLine) {
     for (std::size_t i = 0, n = region.ring.size(); i < n; ++i) {
       EXPECT_EQ(region.ring[i].b, region.ring[(i + 1) % n].a) << depth;
       EXPECT_GE(region.ring[i].a.y, 5 - 1e-12);
+      EXPECT_FALSE(region.ring[i].onWall && region.ring[i].a.y < 5 + 1e-6 && region.ring[i].b.y < 5 + 1e-6);
     }
   }
 }
