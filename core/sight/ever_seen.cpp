@@ -10,13 +10,13 @@ namespace wend::sight {
 
 namespace {
 
-constexpr std::size_t kBatch = 256;
+constexpr std::size_t kBatch = 512;
 
 /// Which cells are so deep in seen ground that nothing drawn through them could add to it.
 class DeepGround {
  public:
   DeepGround(const geometry::Grid& grid, double radius)
-      : grid_(grid), unseen_(grid), nearUnseen_(grid), radius_(radius / grid.cell), spacing_(radius_ + 1) {}
+      : grid_(grid), unseen_(grid), nearUnseen_(grid), radius_(radius / grid.cell), spacing_(2 * radius_ + 1) {}
 
   /// Looks at the box of `seen`, and takes ground outside it as not deep.
   void look(const CellBits& seen, const WordBox& box);
@@ -32,11 +32,12 @@ class DeepGround {
   }
   /// Whether all that lies nearer than the radius to places along the line, or than that to their neighbours', is seen.
   bool holdsLine(Cells a, Cells b) const;
-  bool holdsPlace(Cells p) const;
 
   geometry::Grid grid_;
   CellBits unseen_, nearUnseen_;
   WordBox box_, near_;
+  const std::uint64_t* nearFirst_ = nullptr;  ///< of `nearUnseen_`, where the box begins
+  std::size_t nearStride_ = 0;
   double radius_, spacing_;
   bool usable_ = true;
 };
@@ -58,23 +59,26 @@ void DeepGround::look(const CellBits& seen, const WordBox& box) {
       unseen_.column(word)[row] = ~seen.column(word)[row] & inGrid;
   }
   near_ = addGrown(unseen_, around, reach, nearUnseen_);
-}
-
-bool DeepGround::holdsPlace(Cells p) const {
-  // Of places outside the grid the nearest one inside is no further from any cell.
-  const double x = std::clamp(p.x, 0.0, grid_.nx - 1.0), y = std::clamp(p.y, 0.0, grid_.ny - 1.0);
-  const int column = static_cast<int>(x + 0.5), row = static_cast<int>(y + 0.5);
-  const bool looked =
-      row >= box_.rowFrom && row < box_.rowUntil && column / 64 >= box_.wordFrom && column / 64 < box_.wordUntil;
-  return looked && !nearUnseen_.at(column, row);
+  nearFirst_ = nearUnseen_.column(box.wordFrom) + box.rowFrom;
+  nearStride_ = static_cast<std::size_t>(nearUnseen_.view().stride);
 }
 
 bool DeepGround::holdsLine(Cells a, Cells b) const {
   const double dx = b.x - a.x, dy = b.y - a.y;
   const int pieces = 1 + static_cast<int>(std::max(std::abs(dx), std::abs(dy)) * (1.4143 / spacing_));
-  const double share = 1.0 / pieces;
-  for (int i = 0; i <= pieces; ++i)
-    if (!holdsPlace({a.x + dx * (share * i), a.y + dy * (share * i)})) return false;
+  const double share = 1.0 / pieces, east = grid_.nx - 1.0, north = grid_.ny - 1.0;
+  const auto rows = static_cast<unsigned>(box_.rowUntil - box_.rowFrom);
+  const auto words = static_cast<unsigned>(box_.wordUntil - box_.wordFrom);
+  for (int i = 0; i <= pieces; ++i) {
+    // Of places outside the grid the nearest one inside is no further from any cell.
+    const double x = std::min(std::max(a.x + dx * (share * i), 0.0), east);
+    const double y = std::min(std::max(a.y + dy * (share * i), 0.0), north);
+    const auto column = static_cast<unsigned>(static_cast<int>(x + 0.5));
+    const auto row = static_cast<unsigned>(static_cast<int>(y + 0.5)) - static_cast<unsigned>(box_.rowFrom);
+    const unsigned word = column / 64 - static_cast<unsigned>(box_.wordFrom);
+    if (row >= rows || word >= words) return false;
+    if ((nearFirst_[word * nearStride_ + row] >> (column % 64)) & 1) return false;
+  }
   return true;
 }
 
