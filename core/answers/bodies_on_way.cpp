@@ -86,21 +86,59 @@ class ClearanceLog {
   std::vector<ClearanceAt> logged_;
 };
 
-void addCrossings(const Take& take, const std::string& who, const std::function<Point(double)>& at, geometry::Span span,
-                  std::vector<Crossing>& crossings) {
-  const auto edges = groundEdges(take.plan());
-  for (const auto& step : crew::stepsOver(at, span.from, span.until, 1 / take.rate(), edges)) {
-    Crossing crossing{step.time, who, edges[step.edge].id, edges[step.edge].height, false, 0, step.at};
-    if (who == "camera") {
-      const motion::Track& camera = take.people().camera();
-      const auto travel = camera.travelDirection(step.time);
-      const geometry::Pose sensor = take.view().sensorAt(step.time);
-      crossing.backwards = travel && crew::carryOf(camera.speed(step.time), geometry::bearingOf(*travel),
-                                                   sensor.bearing) == crew::Carry::rear;
-      crossing.panRate = take.view().aim().ratesAt(step.time).bearing;
-    }
+/// Edges underfoot, each with the time it lies there.
+struct Edges {
+  std::vector<crew::GroundEdge> list;
+  std::vector<Span> when;
+};
+
+Edges cablesOf(const plan::Plan& plan) {
+  Edges edges;
+  for (const auto& cable : plan.cables) {
+    edges.list.push_back({cable.id.text(), cable.points, false, cable.height});
+    edges.when.push_back({cable.from ? plan::secondsOf(plan, *cable.from) : 0,
+                          cable.until ? plan::secondsOf(plan, *cable.until) : plan.clock.length});
+  }
+  return edges;
+}
+
+Edges edgesOf(const plan::Plan& plan) {
+  Edges edges = cablesOf(plan);
+  for (auto& edge : groundEdges(plan)) {
+    edges.list.push_back(std::move(edge));
+    edges.when.push_back({0, plan.clock.length});
+  }
+  return edges;
+}
+
+/// Walking with the camera counts as its operator does: backwards by the way of the lens.
+void tellWay(const Take& take, Crossing& crossing) {
+  const motion::Track& camera = take.people().camera();
+  const auto travel = camera.travelDirection(crossing.time);
+  const geometry::Pose sensor = take.view().sensorAt(crossing.time);
+  crossing.backwards = travel && crew::carryOf(camera.speed(crossing.time), geometry::bearingOf(*travel),
+                                               sensor.bearing) == crew::Carry::rear;
+  crossing.panRate = take.view().aim().ratesAt(crossing.time).bearing;
+}
+
+void addCrossings(const Take& take, const std::string& who, bool withCamera, const std::function<Point(double)>& at,
+                  geometry::Span span, const Edges& edges, std::vector<Crossing>& crossings) {
+  for (const auto& step : crew::stepsOver(at, span.from, span.until, 1 / take.rate(), edges.list)) {
+    const Span when = edges.when[step.edge];
+    if (step.time < when.from || step.time > when.until) continue;
+    const crew::GroundEdge& edge = edges.list[step.edge];
+    Crossing crossing{step.time, who, edge.id, edge.height, false, 0, step.at};
+    if (withCamera) tellWay(take, crossing);
     crossings.push_back(crossing);
   }
+}
+
+void addTrack(const Take& take, const std::string& who, const motion::Track& track, const Edges& edges,
+              std::vector<Crossing>& crossings) {
+  const auto& marks = track.marks();
+  addCrossings(
+      take, who, false, [&](double t) { return track.place(t); },
+      {marks.front().at, std::max(marks.back().until, marks.back().at)}, edges, crossings);
 }
 
 }  // namespace
@@ -116,17 +154,23 @@ std::optional<std::vector<ClearanceAt>> clearancesOf(const Take& take, const std
 }
 
 std::vector<Crossing> crossingsOf(const Take& take) {
+  const plan::Plan& plan = take.plan();
+  const Edges edges = edgesOf(plan), cables = cablesOf(plan);
+  const Span all{0, take.length()};
   std::vector<Crossing> crossings;
-  const motion::Track& camera = take.people().camera();
   addCrossings(
-      take, "camera", [&](double t) { return camera.place(t); }, {0, take.length()}, crossings);
-  for (std::size_t i = 0; i < take.plan().crew.size(); ++i) {
-    const motion::Track* track = take.people().crew(i);
-    if (!track) continue;
-    addCrossings(
-        take, take.plan().crew[i].id.text(), [&](double t) { return track->place(t); },
-        {track->marks().front().at, std::max(track->marks().back().until, track->marks().back().at)}, crossings);
+      take, "camera", true, [&](double t) { return take.people().camera().place(t); }, all, edges, crossings);
+  for (std::size_t i = 0; i < plan.crew.size(); ++i) {
+    const std::string id = plan.crew[i].id.text();
+    const auto beside = [&](double t) { return take.people().crewAt(i, t, take.view().sensorAt(t)).pos; };
+    if (const motion::Track* track = take.people().crew(i))
+      addTrack(take, id, *track, edges, crossings);
+    else if (take.people().crewAt(i, 0, take.view().sensorAt(0)).carried && !cables.list.empty())
+      addCrossings(take, id, true, beside, all, cables, crossings);
   }
+  for (std::size_t i = 0; i < plan.performers.size() && !cables.list.empty(); ++i)
+    if (const motion::Track* track = take.people().performer(i))
+      addTrack(take, plan.performers[i].id.text(), *track, cables, crossings);
   std::stable_sort(crossings.begin(), crossings.end(), [](const auto& a, const auto& b) { return a.time < b.time; });
   return crossings;
 }

@@ -48,7 +48,9 @@ class Boom {
                         holder ? holder->pos : speaker.pos, holder ? holder->floor : speaker.floor, mouth, at.top);
     if (instant.lens && (at.top || !shows)) at.gap = stand.gap;
     if (holder && instant.lens) addWay(stand, instant.time, at);
-    if (holder) at.reach = stand.reach;
+    if (!holder) return at;
+    at.reach = stand.reach;
+    at.held = PoleLine{stand.shoulder, stand.microphone};
     return at;
   }
 

@@ -40,10 +40,15 @@ bool addSamples(const Take& take, const base::Cancel& cancel, Evidence& evidence
   evidence.leaves = leavesMet(take, evidence.samples);
   evidence.links = linksOver(take, evidence.samples);
   evidence.boom = boomLines(take, evidence.samples);
+  evidence.shadows = shadowsOn(take, evidence.samples, evidence.boom);
+  evidence.lanes = lanesTaken(take, evidence.samples);
   if (!evidence.sightKnown) return true;
   auto throughs = throughSights(take, cancel);
-  if (throughs) evidence.throughs = std::move(*throughs);
-  return throughs.has_value();
+  auto outside = outsideSeen(take, cancel);
+  if (!throughs || !outside) return false;
+  evidence.throughs = std::move(*throughs);
+  evidence.outside = std::move(*outside);
+  return true;
 }
 
 }  // namespace
@@ -64,6 +69,8 @@ base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const
   if (!sampled || !seen) return cancelled();
   evidence->sight = std::move(*seen);
   evidence->crossings = crossingsOf(take);
+  evidence->cablesShutIn = cablesShutIn(take);
+  evidence->cameraCableOut = cameraCableOut(take);
   evidence->moves = movesOf(take);
   evidence->unmet = take.lens().unmet();
   evidence->aimCuts = aimCuts(take);

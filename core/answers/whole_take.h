@@ -28,7 +28,7 @@ std::vector<snags::MarkSeen> marksSeen(const Take& take, const std::vector<Insta
 std::optional<std::vector<snags::ClearanceAt>> clearancesOf(const Take& take, const std::vector<Instant>& samples,
                                                             const base::Cancel& cancel);
 
-/// Edges of the ground the camera and the crew step over.
+/// Edges of the ground and cables on it that the camera and the crew step over, and the cables that performers do.
 std::vector<snags::Crossing> crossingsOf(const Take& take);
 
 /// The camera in the way of a leaf that is not open yet: its centre passes an opening whose leaf bars the way.
@@ -41,6 +41,25 @@ std::vector<snags::LinkOver> linksOver(const Take& take, const std::vector<Insta
 
 /// Every line of speech with the pole the plan names, or else the one that leaves least undone.
 std::vector<snags::BoomLine> boomLines(const Take& take, const std::vector<Instant>& samples);
+
+/// Who takes a lamp away from a face in frame: the camera, the crew and the poles of `boom`, ten times a second. Lamps
+/// that give less than the threshold "shadow" of the exposure do not count, nor does light by readings alone.
+std::vector<snags::ShadowOn> shadowsOn(const Take& take, const std::vector<Instant>& samples,
+                                       const std::vector<snags::BoomLine>& boom);
+
+/// Leaves that shut where a cable lies, each the first time; curtains hurt none.
+std::vector<snags::CableShutIn> cablesShutIn(const Take& take);
+
+/// When the camera has gone further than its cable is long: from the anchor to its first mark, then along its way.
+/// Stops holding where somebody takes the slack back in.
+std::optional<snags::CableOut> cameraCableOut(const Take& take);
+
+/// What stands in the areas used as exit lanes: shelters, gear, pieces lower than a head, crew who stand there.
+std::vector<snags::LaneTaken> lanesTaken(const Take& take, const std::vector<Instant>& samples);
+
+/// Spans in which the lens sees a person in an area used as outside, at no more than two dozen places of it, four times
+/// a second, up to 40 m away. Nothing when cancelled.
+std::optional<std::vector<snags::OutsideSeen>> outsideSeen(const Take& take, const base::Cancel& cancel);
 
 /// The moves of focus, iris and zoom, in order of time.
 std::vector<snags::Move> movesOf(const Take& take);

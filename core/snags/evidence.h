@@ -129,6 +129,11 @@ struct LinkOver {
   std::vector<std::optional<LinkAt>> at;  ///< one a sample; nothing while an end is not there or nobody knows where
 };
 
+/// From shoulder to microphone.
+struct PoleLine {
+  geometry::Point3 shoulder, microphone;
+};
+
 /// How a microphone on a pole serves a line of speech at a sample.
 struct BoomAt {
   double time = 0;
@@ -137,8 +142,9 @@ struct BoomAt {
   std::optional<double> reach;  ///< on the level, shoulder to microphone; unknown while the holder is nowhere
   std::string lamp;             ///< the lamp nearest to the pole; empty: none or not known
   double lampMetres = 0;
-  bool walled = false;  ///< something solid of the set stands in the pole's way
-  Point pos;            ///< of the speaker
+  bool walled = false;           ///< something solid of the set stands in the pole's way
+  Point pos;                     ///< of the speaker
+  std::optional<PoleLine> held;  ///< where the pole is; unknown while the holder is nowhere
 };
 
 /// A line of speech and the pole that picks it up.
@@ -148,6 +154,44 @@ struct BoomLine {
   std::string who;  ///< the performer
   Span span;
   std::vector<BoomAt> at;  ///< the samples of the line in which the speaker is there
+};
+
+/// Somebody or something takes a lamp away from a face in frame.
+struct ShadowOn {
+  Span span;
+  std::string who;  ///< the performer
+  std::string lamp;
+  std::string by;    ///< "camera", a crew id or a pole
+  double share = 0;  ///< of the face's exposure that the lamp gives, the most of the span
+  Point pos;         ///< of the performer at its start
+};
+
+/// A leaf is shut where a cable lies through its opening.
+struct CableShutIn {
+  double time = 0;
+  std::string cable, opening;
+  Point pos;
+};
+
+/// The camera's own cable runs out.
+struct CableOut {
+  double time = 0;
+  double most = 0;  ///< metres it would have to be
+  Point pos;        ///< of the camera at `time`
+};
+
+/// Something stands in a lane that has to stay free.
+struct LaneTaken {
+  Span span;
+  std::string area;
+  std::string by;  ///< a shelter, a piece of gear, a piece or somebody of the crew who stands there
+  Point pos;
+};
+
+/// The lens sees ground that is not the set's.
+struct OutsideSeen {
+  Span span;
+  std::string area;
 };
 
 struct Evidence {
@@ -167,7 +211,12 @@ struct Evidence {
   std::vector<Span> zoomClipped;
   std::vector<LinkOver> links;
   std::vector<BoomLine> boom;  ///< empty without poles
-  bool sightKnown = false;     ///< false without a lens
+  std::vector<ShadowOn> shadows;
+  std::vector<CableShutIn> cablesShutIn;
+  std::optional<CableOut> cameraCableOut;
+  std::vector<LaneTaken> lanes;
+  std::vector<OutsideSeen> outside;  ///< areas used as outside
+  bool sightKnown = false;           ///< false without a lens
 };
 
 }  // namespace wend::snags

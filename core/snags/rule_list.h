@@ -28,5 +28,10 @@ Findings linkThin(const Evidence& evidence);
 Findings boomGap(const Evidence& evidence);
 Findings boomReach(const Evidence& evidence);
 Findings boomLamp(const Evidence& evidence);
+Findings shadow(const Evidence& evidence);
+Findings cableShutIn(const Evidence& evidence);
+Findings cableShort(const Evidence& evidence);
+Findings exitLane(const Evidence& evidence);
+Findings lockUp(const Evidence& evidence);
 
 }  // namespace wend::snags

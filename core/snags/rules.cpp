@@ -34,6 +34,11 @@ const std::vector<Rule>& rules() {
       {"boom-gap", boomGap},
       {"boom-reach", boomReach},
       {"boom-lamp", boomLamp},
+      {"shadow", shadow},
+      {"cable-shut-in", cableShutIn},
+      {"cable-short", cableShort},
+      {"exit-lane", exitLane},
+      {"lock-up", lockUp},
   };
   return list;
 }

@@ -21,7 +21,7 @@ Snags line(const BoomAt& at, double until = 5) {
     BoomLine spoken{0, "p1", "ilse", {3, 5}, {}};
     for (int i = 0; i <= 20; ++i) {
       const double t = 3 + i * 0.1;
-      spoken.at.push_back(t < until + 1e-9 ? at : BoomAt{0, 2.0, 0.5, 1.0, "f1", 2, false, {}});
+      spoken.at.push_back(t < until + 1e-9 ? at : BoomAt{0, 2.0, 0.5, 1.0, "f1", 2, false, {}, {}});
       spoken.at.back().time = t;
     }
     evidence.boom = {spoken};
@@ -29,11 +29,11 @@ Snags line(const BoomAt& at, double until = 5) {
 }
 
 TEST(Boom, IsQuietWithinItsReachAndItsGap) {
-  EXPECT_TRUE(line({0, 2.0, 0.9, 3.0, "f1", 0.3, false, {}}).empty()) << "exactly at every limit";
+  EXPECT_TRUE(line({0, 2.0, 0.9, 3.0, "f1", 0.3, false, {}, {}}).empty()) << "exactly at every limit";
 }
 
 TEST(BoomGap, CountsOverThePolesLongestGap) {
-  const BoomAt wide{0, 2.3, 0.95, 2, "", 0, false, {1, 2}};
+  const BoomAt wide{0, 2.3, 0.95, 2, "", 0, false, {1, 2}, {}};
   expectOne(line(wide), "boom-gap", Severity::risks);
   const Snags snags = line(wide, 4);
   ASSERT_EQ(snags.size(), 1u);
@@ -45,19 +45,19 @@ TEST(BoomGap, CountsOverThePolesLongestGap) {
 }
 
 TEST(BoomGap, SaysNothingOfWhoIsOutOfThePicture) {
-  EXPECT_TRUE(line({0, std::nullopt, 0.95, 2, "", 0, false, {}}).empty());
+  EXPECT_TRUE(line({0, std::nullopt, 0.95, 2, "", 0, false, {}, {}}).empty());
 }
 
 TEST(BoomReach, CountsOverThePolesReachAndThroughTheSet) {
-  expectOne(line({0, 2.0, 0.5, 3.05, "", 0, false, {}}), "boom-reach", Severity::risks);
-  const Snags walled = line({0, 2.0, 0.5, 2, "", 0, true, {}});
+  expectOne(line({0, 2.0, 0.5, 3.05, "", 0, false, {}, {}}), "boom-reach", Severity::risks);
+  const Snags walled = line({0, 2.0, 0.5, 2, "", 0, true, {}, {}});
   expectOne(walled, "boom-reach", Severity::risks);
   EXPECT_EQ(walled[0].text, "BOOM over ILSE would pass through the set");
-  EXPECT_TRUE(line({0, 2.0, 0.5, std::nullopt, "", 0, false, {}}).empty()) << "nobody knows where the holder is";
+  EXPECT_TRUE(line({0, 2.0, 0.5, std::nullopt, "", 0, false, {}, {}}).empty()) << "nobody knows where the holder is";
 }
 
 TEST(BoomLamp, CountsWithinThirtyCentimetresAtOnceAndWithACaution) {
-  const Snags near = line({0, 2.0, 0.5, 2, "f1", 0.29, false, {}}, 3);
+  const Snags near = line({0, 2.0, 0.5, 2, "f1", 0.29, false, {}, {}}, 3);
   expectOne(near, "boom-lamp", Severity::risks);
   EXPECT_EQ(near[0].text, "BOOM over ILSE passes pendant at 0.29 m");
   EXPECT_EQ(near[0].mend.rfind("caution", 0), 0u) << near[0].mend;

@@ -1,0 +1,145 @@
+// Ground with a use of its own: lanes that stay free, and what lies outside the set.
+#include <algorithm>
+
+#include "core/answers/whole_take.h"
+#include "core/geometry/polygon.h"
+#include "core/geometry/segment.h"
+#include "core/sight/ray.h"
+
+namespace wend::answers {
+
+using namespace snags;
+
+namespace {
+
+bool usedAs(const plan::Area& area, plan::AreaUse use) {
+  return std::find(area.use.begin(), area.use.end(), use) != area.use.end();
+}
+
+/// Under this height a thing is in somebody's way.
+constexpr double kHead = 2;
+
+bool ringTouches(const std::vector<Point>& ring, Point centre, double radius) {
+  if (geometry::contains(ring, centre)) return true;
+  for (std::size_t i = 0; i < ring.size(); ++i)
+    if (geometry::distance(centre, geometry::Segment{ring[i], ring[(i + 1) % ring.size()]}) < radius) return true;
+  return false;
+}
+
+/// A shape of places joined by straight edges, the last to the first as well when closed.
+bool ringMeets(const std::vector<Point>& ring, const std::vector<Point>& shape, bool closed) {
+  if (std::any_of(shape.begin(), shape.end(), [&](Point p) { return geometry::contains(ring, p); })) return true;
+  if (closed && geometry::contains(shape, ring.front())) return true;
+  for (std::size_t i = 0; i + (closed ? 0 : 1) < shape.size(); ++i)
+    for (std::size_t k = 0; k < ring.size(); ++k)
+      if (geometry::whereMeet({shape[i], shape[(i + 1) % shape.size()]}, {ring[k], ring[(k + 1) % ring.size()]}))
+        return true;
+  return false;
+}
+
+/// Everything in one lane.
+class Lane {
+ public:
+  Lane(const Take& take, const plan::Area& area, std::vector<LaneTaken>& taken)
+      : take_(take), area_(area.id.text()), ring_(outlineOf(area.shape)), taken_(taken) {}
+
+  void addStanding() {
+    const plan::Plan& plan = take_.plan();
+    for (const auto& shelter : plan.shelters) addDisc(shelter.id.text(), shelter.pos, shelter.radius);
+    for (const auto& gear : plan.gear) addDisc(gear.id.text(), gear.pos, gear.radius);
+    for (const auto& piece : plan.set.pieces) {
+      const bool closed = !std::holds_alternative<plan::Line>(piece.shape);
+      const auto shape = outlineOf(piece.shape);
+      if (piece.bottom < kHead && ringMeets(ring_, shape, closed)) add(piece.id.text(), {0, take_.length()}, shape[0]);
+    }
+  }
+
+  void addCrew(const std::vector<Instant>& samples) {
+    for (std::size_t i = 0; i < take_.plan().crew.size(); ++i) {
+      bool open = false;
+      for (const auto& instant : samples) {
+        const CrewAt& at = instant.crew[i];
+        const bool stands = at.present && !at.walking && !at.carried && ringTouches(ring_, at.pos, at.radius);
+        if (stands && !open) add(at.id, {instant.time, instant.time}, at.pos);
+        if (stands) taken_.back().span.until = instant.time;
+        open = stands;
+      }
+    }
+  }
+
+ private:
+  void addDisc(const std::string& id, Point pos, double radius) {
+    if (ringTouches(ring_, pos, radius)) add(id, {0, take_.length()}, pos);
+  }
+  void add(const std::string& id, Span span, Point pos) { taken_.push_back({span, area_, id, pos}); }
+
+  const Take& take_;
+  std::string area_;
+  std::vector<Point> ring_;
+  std::vector<LaneTaken>& taken_;
+};
+
+/// Places spread over an area, at most 25.
+std::vector<Point> placesIn(const plan::Area& area) {
+  constexpr int kAcross = 5;
+  const auto ring = outlineOf(area.shape);
+  Point low = ring.front(), high = ring.front();
+  for (const Point p : ring) {
+    low = {std::min(low.x, p.x), std::min(low.y, p.y)};
+    high = {std::max(high.x, p.x), std::max(high.y, p.y)};
+  }
+  std::vector<Point> places;
+  for (int i = 0; i < kAcross; ++i)
+    for (int k = 0; k < kAcross; ++k) {
+      const Point p{geometry::lerp(low.x, high.x, (i + 0.5) / kAcross),
+                    geometry::lerp(low.y, high.y, (k + 0.5) / kAcross)};
+      if (geometry::contains(ring, p)) places.push_back(p);
+    }
+  return places;
+}
+
+constexpr double kFar = 40;
+/// Of somebody who walks by, metres over the ground.
+constexpr double kChest = 1.3;
+
+geometry::Spans seenSpans(const Take& take, const plan::Area& area, const base::Cancel& cancel) {
+  std::vector<Point3> places;
+  for (const Point p : placesIn(area)) places.push_back(geometry::at(p, take.people().floorAt(p) + kChest));
+  const auto shows = [&](double t) {
+    const auto eye = cancel.fired() ? std::nullopt : take.eyeAt(t, 0);
+    if (!eye) return false;
+    const sight::SceneAt now = take.scene().at(t);
+    return std::any_of(places.begin(), places.end(), [&](Point3 p) {
+      return geometry::distance(eye->pupil.at, p) <= kFar && sight::pointSight(now, *eye, p).seen();
+    });
+  };
+  // What is interrupted for less than a second goes on.
+  const auto spans = geometry::grown(geometry::spansWhere({0, take.length()}, 0.25, shows, 0.05), 0.5, 0.5);
+  return geometry::grown(spans, -0.5, -0.5);
+}
+
+}  // namespace
+
+std::vector<LaneTaken> lanesTaken(const Take& take, const std::vector<Instant>& samples) {
+  std::vector<LaneTaken> taken;
+  for (const auto& area : take.plan().set.areas) {
+    if (!usedAs(area, plan::AreaUse::exitLane)) continue;
+    Lane lane(take, area, taken);
+    lane.addStanding();
+    lane.addCrew(samples);
+  }
+  return taken;
+}
+
+std::optional<std::vector<OutsideSeen>> outsideSeen(const Take& take, const base::Cancel& cancel) {
+  std::vector<OutsideSeen> seen;
+  for (const auto& area : take.plan().set.areas) {
+    if (!usedAs(area, plan::AreaUse::outside)) continue;
+    for (const auto& span : seenSpans(take, area, cancel)) seen.push_back({span, area.id.text()});
+    if (cancel.fired()) return std::nullopt;
+  }
+  std::stable_sort(seen.begin(), seen.end(), [](const auto& a, const auto& b) { return a.span.from < b.span.from; });
+  return seen;
+}
+
+}  // namespace wend::answers

@@ -1,0 +1,219 @@
+// Cables, shadows, exit lanes and ground outside, of whole plans.
+#include "core/answers/whole_take.h"
+#include "tests/core/answers/small_plan.h"
+
+namespace wend::answers {
+namespace {
+
+plan::Cable cableAlong(std::vector<geometry::Point> points) {
+  plan::Cable cable;
+  cable.id = base::Id<plan::Cable>("k1");
+  cable.points = std::move(points);
+  return cable;
+}
+
+/// The camera walks 6 m plan south in six seconds, looking north.
+plan::Plan backing() {
+  plan::Plan plan = smallPlan();
+  plan.camera.marks.push_back(markAt("c2", {0, -6}, 6));
+  plan.camera.marks.back().height = 1.5;
+  return plan;
+}
+
+TEST(CrossingsOf, TellCablesUnderACameraThatWalksBackwards) {
+  plan::Plan plan = backing();
+  plan.cables.add(cableAlong({{-2, -3}, {2, -3}}));
+  const auto crossings = crossingsOf(*takeOf(plan));
+  ASSERT_EQ(crossings.size(), 1u);
+  EXPECT_EQ(crossings[0].place, "k1");
+  EXPECT_EQ(crossings[0].who, "camera");
+  EXPECT_TRUE(crossings[0].backwards);
+  EXPECT_NEAR(crossings[0].time, 3, 1e-3);
+  EXPECT_EQ(crossings[0].height, 0.02);
+}
+
+TEST(CrossingsOf, CountWhoIsCarriedAndPerformersOverCablesOnly) {
+  plan::Plan plan = backing();
+  plan.cables.add(cableAlong({{-2, -3}, {2, -3}}));
+  plan::Crew op;
+  op.id = base::Id<plan::Crew>("op");
+  plan.crew.add(op);
+  plan.camera.bodies.push_back({"op", 1, 0, {}});
+  plan::Performer nora = plan.performers[0];
+  nora.marks = {markAt("n1", {1, 0}, 0), markAt("n2", {1, -6}, 6)};
+  plan.performers.replace(0, nora);
+  const auto crossings = crossingsOf(*takeOf(plan));
+  ASSERT_EQ(crossings.size(), 3u);
+  EXPECT_EQ(crossings[0].who, "op");
+  EXPECT_NEAR(crossings[0].time, 2, 1e-3) << "a metre behind the lens is a metre ahead of the walk";
+  EXPECT_TRUE(crossings[0].backwards);
+}
+
+TEST(CrossingsOf, LeaveOutACableThatIsNotThereYet) {
+  plan::Plan plan = backing();
+  plan::Cable late = cableAlong({{-2, -3}, {2, -3}});
+  late.from = plan::Moment{"", 3.5};
+  plan.cables.add(late);
+  EXPECT_TRUE(crossingsOf(*takeOf(plan)).empty());
+}
+
+/// A wall with a door through which a cable runs.
+plan::Plan cableInADoor() {
+  plan::Plan plan = smallPlan();
+  plan::Wall wall;
+  wall.id = base::Id<plan::Wall>("w1");
+  wall.points = {{4, -5}, {4, 5}};
+  plan.set.walls.add(wall);
+  plan::Opening door;
+  door.id = base::Id<plan::Opening>("d1");
+  door.wall = "w1";
+  door.along = {4.5, 5.5};
+  door.fill = plan::OpeningFill::solid;
+  door.open = {{{{"", 0}, 0, plan::Pace::even}, 1, "", "", {}}, {{{"", 5}, 1, plan::Pace::even}, 0, "", "", {}}};
+  plan.set.openings.add(door);
+  plan.cables.add(cableAlong({{2, 0}, {6, 0.1}}));
+  return plan;
+}
+
+TEST(CablesShutIn, AreToldFromTheInstantTheDoorIsShut) {
+  const auto found = cablesShutIn(*takeOf(cableInADoor()));
+  ASSERT_EQ(found.size(), 1u);
+  EXPECT_EQ(found[0].opening, "d1");
+  EXPECT_NEAR(found[0].time, 6, 1.0 / 24);
+  EXPECT_NEAR(found[0].pos.x, 4, 1e-9);
+}
+
+TEST(CablesShutIn, AreNoneBesideTheDoorUnderACurtainOrOnceTheCableIsGone) {
+  plan::Plan beside = cableInADoor();
+  beside.cables.replace(0, cableAlong({{2, 2}, {6, 2}}));
+  EXPECT_TRUE(cablesShutIn(*takeOf(beside)).empty());
+  plan::Plan curtain = cableInADoor();
+  plan::Opening opening = curtain.set.openings[0];
+  opening.fill = plan::OpeningFill::curtain;
+  curtain.set.openings.replace(0, opening);
+  EXPECT_TRUE(cablesShutIn(*takeOf(curtain)).empty());
+  plan::Plan gone = cableInADoor();
+  plan::Cable cable = gone.cables[0];
+  cable.until = plan::Moment{"", 4};
+  gone.cables.replace(0, cable);
+  EXPECT_TRUE(cablesShutIn(*takeOf(gone)).empty());
+}
+
+TEST(CameraCableOut, CountsFromTheAnchorAlongTheWay) {
+  plan::Plan plan = backing();
+  plan.camera.cable = plan::TrailingCable{{3, 0}, 7, {}};
+  const auto out = cameraCableOut(*takeOf(plan));
+  ASSERT_TRUE(out);
+  EXPECT_NEAR(out->time, 4, 2.0 / 24) << "3 m to the first mark and 4 of the way";
+  EXPECT_NEAR(out->most, 9, 1e-6);
+  plan.camera.cable->length = 9.1;
+  EXPECT_FALSE(cameraCableOut(*takeOf(plan)));
+  plan.camera.cable.reset();
+  EXPECT_FALSE(cameraCableOut(*takeOf(plan)));
+}
+
+/// One lamp behind the camera to its right, which alone lights NORA's face.
+plan::Plan lit() {
+  plan::Plan plan = smallPlan();
+  plan::Fixture lamp;
+  lamp.id = base::Id<plan::Fixture>("f1");
+  lamp.pos = {3, 0};
+  lamp.height = 1.7;
+  lamp.bearing = -45;
+  lamp.tilt = 0;
+  plan.fixtures.add(lamp);
+  return plan;
+}
+
+std::vector<snags::ShadowOn> shadowsOf(const plan::Plan& plan) {
+  const auto take = takeOf(plan);
+  return shadowsOn(*take, samplesOf(*take), boomLines(*take, samplesOf(*take)));
+}
+
+TEST(ShadowsOn, TellWhoStandsBetweenALampAndAFace) {
+  EXPECT_TRUE(shadowsOf(lit()).empty());
+  plan::Plan plan = lit();
+  plan.crew.add(standing("grip", {1.5, 1.5}));
+  const auto shadows = shadowsOf(plan);
+  ASSERT_EQ(shadows.size(), 1u);
+  EXPECT_EQ(shadows[0].by, "grip");
+  EXPECT_EQ(shadows[0].lamp, "f1");
+  EXPECT_NEAR(shadows[0].share, 1, 1e-9) << "there is no other light";
+  EXPECT_NEAR(shadows[0].span.from, 0, 1e-9);
+  EXPECT_NEAR(shadows[0].span.until, 10, 0.11);
+}
+
+TEST(ShadowsOn, TellTheCameraAndLeaveOutWhoStandsAside) {
+  plan::Plan aside = lit();
+  aside.crew.add(standing("grip", {2.5, 2.5}));
+  EXPECT_TRUE(shadowsOf(aside).empty());
+  plan::Plan behind = lit();
+  plan::Fixture lamp = behind.fixtures[0];
+  lamp.pos = {0, -2};
+  lamp.height = 1.5;
+  lamp.bearing = 0;
+  behind.fixtures.replace(0, lamp);
+  const auto shadows = shadowsOf(behind);
+  ASSERT_EQ(shadows.size(), 1u);
+  EXPECT_EQ(shadows[0].by, "camera");
+}
+
+/// Ground 2 m wide to the right of the camera.
+plan::Area groundOf(plan::AreaUse use) {
+  plan::Area area;
+  area.id = base::Id<plan::Area>("a1");
+  area.shape = plan::Outline{{{3, -5}, {5, -5}, {5, 5}, {3, 5}}};
+  area.use = {use};
+  return area;
+}
+
+TEST(LanesTaken, ListWhatStandsInThem) {
+  plan::Plan plan = smallPlan();
+  plan.set.areas.add(groundOf(plan::AreaUse::exitLane));
+  plan.crew.add(standing("grip", {2.8, 0}));
+  plan.crew.add(standing("aside", {2, 0}));
+  plan::Gear cart;
+  cart.id = base::Id<plan::Gear>("cart");
+  cart.pos = {4, 1};
+  plan.gear.add(cart);
+  plan::Piece bench;
+  bench.id = base::Id<plan::Piece>("bench");
+  bench.shape = plan::Outline{{{0, 2}, {8, 2}, {8, 2.4}, {0, 2.4}}};
+  plan.set.pieces.add(bench);
+  bench.id = base::Id<plan::Piece>("beam");
+  bench.bottom = 2.4;
+  bench.top = 2.6;
+  plan.set.pieces.add(bench);
+  const auto take = takeOf(plan);
+  std::vector<std::string> by;
+  for (const auto& lane : lanesTaken(*take, samplesOf(*take))) by.push_back(lane.by);
+  EXPECT_EQ(by, (std::vector<std::string>{"cart", "bench", "grip"}));
+}
+
+TEST(LanesTaken, AreNoneOfGroundWithAnotherUse) {
+  plan::Plan plan = smallPlan();
+  plan.set.areas.add(groundOf(plan::AreaUse::noisy));
+  plan.crew.add(standing("grip", {4, 0}));
+  const auto take = takeOf(plan);
+  EXPECT_TRUE(lanesTaken(*take, samplesOf(*take)).empty());
+}
+
+TEST(OutsideSeen, AreTheSpansInWhichTheLensMeetsTheGround) {
+  plan::Plan plan = smallPlan();
+  plan.set.areas.add(groundOf(plan::AreaUse::outside));
+  EXPECT_TRUE(outsideSeen(*takeOf(plan), {})->empty()) << "the lens looks past it";
+  plan.camera.aims.push_back({{{"", 4}, 0, plan::Pace::even}, plan::OnBearing{90, 0}, {0, 0}, 0, {}});
+  const auto seen = outsideSeen(*takeOf(plan), {});
+  ASSERT_EQ(seen->size(), 1u);
+  EXPECT_EQ((*seen)[0].area, "a1");
+  EXPECT_NEAR((*seen)[0].span.from, 4, 0.06);
+  EXPECT_NEAR((*seen)[0].span.until, 10, 0.06);
+  plan::Wall wall;
+  wall.id = base::Id<plan::Wall>("w1");
+  wall.points = {{2, -20}, {2, 20}};
+  plan.set.walls.add(wall);
+  EXPECT_TRUE(outsideSeen(*takeOf(plan), {})->empty()) << "behind a wall";
+}
+
+}  // namespace
+}  // namespace wend::answers
