@@ -50,6 +50,12 @@ TEST(DiffOf, RaisesOneFlagForOneEdit) {
   expectOnly(thresholdFactorSet(plan, "pan", 2), &PlanDiff::thresholds);
   expectOnly(acceptedSnag(plan, "a", "b", "c"), &PlanDiff::accepted);
   expectOnly(loggedTake(plan, {}), &PlanDiff::takes);
+  expectOnly(mainsSet(plan, 50), &PlanDiff::clock);
+  expectOnly(siteSet(plan, Site{54, 12, {2031, 6, 21}, 2, {}}), &PlanDiff::site);
+  expectOnly(sizeShareSet(plan, "knees", 0.7), &PlanDiff::sizes);
+  expectOnly(insertedKey(plan, Axis::nd, 0, 0), &PlanDiff::density);
+  expectOnly(trailingCableSet(plan, TrailingCable{{1, 1}, 20, {}}), &PlanDiff::camera);
+  expectOnly(zoomLimitSet(plan, 50), &PlanDiff::lens);
 }
 
 TEST(DiffOf, NamesEntitiesByTable) {
@@ -61,6 +67,29 @@ TEST(DiffOf, NamesEntitiesByTable) {
   EXPECT_EQ(diffOf(plan, *taller), expected);
   EXPECT_TRUE(expected.people());
   EXPECT_FALSE(expected.set());
+}
+
+TEST(DiffOf, NamesWhatIsLaidHeldAndSent) {
+  const Plan plan = test::equippedPlan();
+  PlanDiff expected;
+  expected.cables.removed = {"k1"};
+  EXPECT_EQ(diffOf(plan, *removed<Cable>(plan, "k1")), expected);
+  EXPECT_TRUE(expected.set());
+  expected = {};
+  Pole boom = plan.poles[0];
+  boom.reach = 2;
+  expected.poles.changed = {"boom"};
+  EXPECT_EQ(diffOf(plan, *replaced(plan, boom)), expected);
+  EXPECT_TRUE(expected.people());
+  expected = {};
+  Link spare = plan.links[0];
+  spare.id = base::Id<Link>("l2");
+  expected.links.added = {"l2"};
+  EXPECT_EQ(diffOf(plan, *added(plan, spare)), expected);
+  EXPECT_TRUE(expected.people());
+  expected = {};
+  expected.pieces.changed = {"bench"};
+  EXPECT_EQ(diffOf(plan, *pieceMoveSet(plan, "bench", 1, {1, 1}, 0)), expected);
 }
 
 TEST(DiffOf, TellsAddedRemovedAndReorderedApart) {

@@ -106,6 +106,18 @@ TEST(RemovedBeat, LeavesEverythingAtItsSecond) {
   EXPECT_TRUE(problemsOf(*gone).empty());
 }
 
+TEST(RemovedBeat, FreesPiecesDensitiesAndCables) {
+  const Plan plan = test::equippedPlan();
+  const auto door = removedBeat(plan, {"b2"});
+  ASSERT_TRUE(door.ok());
+  EXPECT_EQ(door->set.pieces[0].moved[1].time.at, at(21));
+  EXPECT_EQ(door->camera.nd[1].time.at, at(20));
+  const auto window = removedBeat(plan, {"b3"});
+  ASSERT_TRUE(window.ok());
+  EXPECT_EQ(window->cables[0].from, on("b1"));
+  EXPECT_EQ(window->cables[0].until, at(40));
+}
+
 TEST(RemovedBeat, KeepsALoggedTapAsANote) {
   const auto gone = removedBeat(smallPlan(), {"b2"});
   ASSERT_TRUE(gone.ok());

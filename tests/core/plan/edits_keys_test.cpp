@@ -38,6 +38,36 @@ TEST(KeyTimeSet, LeavesTheFirstKeyAtTheStart) {
     EXPECT_EQ(codeOf(keyTimeSet(smallPlan(), key, 1)), "first-key");
 }
 
+TEST(KeyTimeSet, ReachesPiecesAndDensities) {
+  const Plan plan = test::equippedPlan();
+  EXPECT_EQ(keyTimeSet(plan, {Axis::piece, 1, "bench"}, 22)->set.pieces[0].moved[1].time.at, on("b2", 2));
+  EXPECT_EQ(keyTimeSet(plan, {Axis::nd, 1}, 21)->camera.nd[1].time.at, on("b2", 1));
+  EXPECT_EQ(codeOf(keyTimeSet(plan, {Axis::piece, 0, "bench"}, 1)), "first-key");
+  EXPECT_EQ(codeOf(keyTimeSet(plan, {Axis::piece, 1, "x"}, 1)), "not-there");
+}
+
+TEST(PieceMoveSet, PutsThePieceOnItsSteps) {
+  const auto moved = pieceMoveSet(test::equippedPlan(), "bench", 1, {1.00004, -2}, 45.678);
+  ASSERT_TRUE(moved.ok());
+  EXPECT_EQ(moved->set.pieces[0].moved[1].offset, (geometry::Vec{1, -2}));
+  EXPECT_EQ(moved->set.pieces[0].moved[1].turn, 45.68);
+  EXPECT_EQ(codeOf(pieceMoveSet(test::equippedPlan(), "bench", 2, {}, 0)), "not-there");
+  EXPECT_EQ(codeOf(pieceMoveSet(test::equippedPlan(), "bench", 1, {20000, 0}, 0)), "out-of-range");
+}
+
+TEST(DensityStopsSet, ChangesOneKey) {
+  EXPECT_EQ(densityStopsSet(test::equippedPlan(), 1, 2.5)->camera.nd[1].stops, 2.5);
+  EXPECT_EQ(codeOf(densityStopsSet(test::equippedPlan(), 1, -1)), "out-of-range");
+  EXPECT_EQ(codeOf(densityStopsSet(test::equippedPlan(), 2, 1)), "not-there");
+}
+
+TEST(KeyNamed, NamesMovesOfPieces) {
+  const auto named = keyNamed(test::equippedPlan(), {Axis::piece, 1, "bench"}, "GO", "ad1");
+  EXPECT_EQ(named->set.pieces[0].moved[1].name, "GO");
+  EXPECT_EQ(named->set.pieces[0].moved[1].by, "ad1");
+  EXPECT_EQ(codeOf(keyNamed(test::equippedPlan(), {Axis::nd, 1}, "GO", "")), "wrong-target");
+}
+
 TEST(KeyTimeSet, LetsKeysMeetToTheMillisecond) {
   EXPECT_TRUE(keyTimeSet(smallPlan(), {Axis::focus, 2}, 23).ok());
   EXPECT_EQ(codeOf(keyTimeSet(smallPlan(), {Axis::focus, 2}, 22.999)), "key-order");

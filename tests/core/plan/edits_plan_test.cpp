@@ -49,6 +49,35 @@ TEST(FrameRate, IsAFractionThatTimecodeCanCount) {
   EXPECT_EQ(codeOf(frameRateSet(smallPlan(), 24, 0, false)), "rate");
 }
 
+TEST(Mains, AreFiftyOrSixty) {
+  EXPECT_EQ(mainsSet(smallPlan(), 60)->clock.mainsHz, 60);
+  EXPECT_EQ(codeOf(mainsSet(smallPlan(), 55)), "mains");
+  EXPECT_EQ(*mainsSet(*mainsSet(smallPlan(), 60), std::nullopt), smallPlan());
+}
+
+TEST(Cycle, IsMinutesAboveNone) {
+  EXPECT_EQ(cycleSet(smallPlan(), 12.5)->clock.cycleMinutes, 12.5);
+  EXPECT_EQ(codeOf(cycleSet(smallPlan(), 0)), "out-of-range");
+}
+
+TEST(SiteSet, TakesAPlaceOnEarthAndADay) {
+  const auto placed = siteSet(smallPlan(), Site{54.123456, -12, {2031, 6, 21}, 2, {}});
+  ASSERT_TRUE(placed.ok());
+  EXPECT_EQ(placed->site->latitude, 54.1235);
+  EXPECT_EQ(codeOf(siteSet(smallPlan(), Site{91, 0, {2031, 6, 21}, 0, {}})), "out-of-range");
+  EXPECT_EQ(codeOf(siteSet(smallPlan(), Site{9, 0, {2031, 6, 31}, 0, {}})), "date");
+  EXPECT_EQ(*siteSet(*placed, std::nullopt), smallPlan());
+}
+
+TEST(SizeShare, IsAddedChangedAndTakenOut) {
+  auto sized = sizeShareSet(smallPlan(), "knees", 0.71239);
+  EXPECT_EQ(sized->sizes.at("knees"), 0.7124);
+  EXPECT_EQ(*sizeShareSet(*sized, "knees", std::nullopt), smallPlan());
+  EXPECT_EQ(codeOf(sizeShareSet(smallPlan(), "knees", 0)), "out-of-range");
+  EXPECT_EQ(codeOf(sizeShareSet(smallPlan(), "", 1)), "not-there");
+  EXPECT_EQ(codeOf(sizeShareSet(smallPlan(), "\xff", 1)), "text");
+}
+
 TEST(StartTimecode, ExistsAtTheRate) {
   EXPECT_EQ(startTimecodeSet(smallPlan(), "10:00:00:23")->clock.startTimecode, "10:00:00:23");
   EXPECT_EQ(codeOf(startTimecodeSet(smallPlan(), "10:00:00:24")), "timecode");
@@ -134,6 +163,14 @@ TEST(Removed, IsRefusedWhileSomethingNamesIt) {
   EXPECT_EQ(codeOf(removed<Crew>(smallPlan(), "op")), "missing-reference");
 }
 
+TEST(Removed, IsRefusedWhileEquipmentNamesIt) {
+  const Plan plan = test::equippedPlan();
+  for (const auto& gone :
+       {removed<Crew>(plan, "ac1"), removed<Gear>(plan, "g1"), removed<Pole>(plan, "boom"), removed<Link>(plan, "l1")})
+    EXPECT_EQ(codeOf(gone), "missing-reference");
+  EXPECT_TRUE(removed<Cable>(plan, "k1")->cables.empty());
+}
+
 TEST(Removed, TakesOutWhatNothingNames) {
   EXPECT_TRUE(removed<Opening>(smallPlan(), "d1")->set.openings.empty());
   EXPECT_TRUE(removed<Gear>(smallPlan(), "g1")->gear.empty());
@@ -163,6 +200,9 @@ TEST(FreshId, IsTakenByNothing) {
   EXPECT_EQ(freshId(smallPlan(), "wall"), "wall1");
   EXPECT_EQ(freshId(smallPlan(), "c1"), "c1x2");
   EXPECT_EQ(freshId(smallPlan(), "c9"), "c9");
+  EXPECT_EQ(freshId(test::equippedPlan(), "l"), "l2");
+  EXPECT_EQ(freshId(test::equippedPlan(), "k"), "k2");
+  EXPECT_EQ(freshId(test::equippedPlan(), "k0"), "k0x2");
 }
 
 }  // namespace

@@ -12,6 +12,7 @@ namespace wend::plan {
 namespace {
 
 using test::at;
+using test::equippedPlan;
 using test::on;
 using test::smallPlan;
 
@@ -30,19 +31,55 @@ std::function<void(Plan&)> changing(base::Table<T> Plan::*table, std::size_t i, 
   };
 }
 
-/// One way to break each rule.
+std::function<void(Plan&)> changingBench(std::function<void(Piece&)> change) {
+  return [=](Plan& plan) {
+    Piece bench = plan.set.pieces[0];
+    change(bench);
+    plan.set.pieces.replace(0, bench);
+  };
+}
+
+/// One way to break each rule of an equipped plan.
 std::vector<Broken> waysToBreak() {
   return {
       {"rows-not-rising", "/lens/transmission/1",
        [](Plan& p) {
-         if (!p.lens) p.lens.emplace();
          p.lens->transmission = OverFocal(std::vector<FocalValue>{{70, 0.8}, {24, 0.9}});
        }},
+      {"rows-not-rising", "/lens/breathing/2",
+       [](Plan& p) {
+         p.lens->breathing = OverFocal(std::vector<FocalValue>{{24, 0}, {50, 0}, {50, 1}});
+       }},
+      {"marks-turn-back", "/lens/focusMarks/2", [](Plan& p) { p.lens->focusMarks[2].deg = 50; }},
       {"marks-turn-back", "/lens/irisMarks/2",
        [](Plan& p) {
-         if (!p.lens) p.lens.emplace();
          p.lens->irisMarks = {{2, 0, {}}, {4, 30, {}}, {8, 20, {}}};
        }},
+      {"gap-backwards", "/poles/0/gap",
+       changing(&Plan::poles, 0,
+                [](Pole& p) {
+                  p.gap = {1, 0.5};
+                })},
+      {"link-one-end", "/links/0/to", changing(&Plan::links, 0, [](Link& l) { l.to = "camera"; })},
+      {"line-short", "/cables/0/points", changing(&Plan::cables, 0, [](Cable& c) { c.points.pop_back(); })},
+      {"span-backwards", "/cables/0/until", changing(&Plan::cables, 0, [](Cable& c) { c.from = on("b3", 1); })},
+      {"first-key", "/camera/nd/0/at", [](Plan& p) { p.camera.nd[0].time.at = at(1); }},
+      {"key-order", "/camera/nd/1/at", [](Plan& p) { p.camera.nd[0].time.over = 21; }},
+      {"first-key", "/set/pieces/0/moved/0/at", changingBench([](Piece& b) { b.moved[0].time.at = at(1); })},
+      {"key-order", "/set/pieces/0/moved/1/at", changingBench([](Piece& b) { b.moved[0].time.over = 30; })},
+      {"missing-reference", "/set/pieces/0/moved/1/at", changingBench([](Piece& b) { b.moved[1].time.at = on("b9"); })},
+      {"missing-reference", "/camera/nd/1/at", [](Plan& p) { p.camera.nd[1].time.at = on("b9"); }},
+      {"missing-reference", "/cables/0/from", changing(&Plan::cables, 0, [](Cable& c) { c.from = on("b9"); })},
+      {"missing-reference", "/poles/0/crew", changing(&Plan::poles, 0, [](Pole& p) { p.crew = "ilse"; })},
+      {"missing-reference", "/links/0/from", changing(&Plan::links, 0, [](Link& l) { l.from = "bench"; })},
+      {"missing-reference", "/speech/0/pole", [](Plan& p) { p.speech[0].pole = "x"; }},
+      {"missing-reference", "/crew/0/needs/2/holds",
+       changing(&Plan::crew, 0, [](Crew& c) { c.needs[2].what = Holds{"x"}; })},
+      {"missing-reference", "/crew/0/needs/3/reaches",
+       changing(&Plan::crew, 0, [](Crew& c) { c.needs[3].what = Reaches{"x"}; })},
+      {"id-twice", "/crew/0/marks/0/id", changing(&Plan::crew, 0, [](Crew& c) { c.marks[0].id = "c0"; })},
+      {"id-twice", "/links/0/id", changing(&Plan::links, 0, [](Link& l) { l.id = base::Id<Link>("boom"); })},
+      {"id-word", "/cables/0/id", changing(&Plan::cables, 0, [](Cable& c) { c.id = base::Id<Cable>("a b"); })},
       {"mark-order", "/camera/marks/3/at", [](Plan& p) { p.camera.marks[3].at = at(29); }},
       {"mark-order", "/performers/0/marks/3/at",
        changing(&Plan::performers, 0, [](Performer& p) { p.marks[3].at = on("b3", -1); })},
@@ -89,9 +126,14 @@ bool has(const base::Problems& problems, const Broken& broken) {
   });
 }
 
+TEST(ProblemsOf, AreNoneOfASoundPlan) {
+  EXPECT_TRUE(problemsOf(smallPlan()).empty());
+  EXPECT_TRUE(problemsOf(equippedPlan()).empty());
+}
+
 TEST(ProblemsOf, NameEachBrokenRuleWithItsPlace) {
   for (const Broken& broken : waysToBreak()) {
-    Plan plan = smallPlan();
+    Plan plan = equippedPlan();
     broken.by(plan);
     const base::Problems problems = problemsOf(plan);
     EXPECT_TRUE(has(problems, broken)) << broken.code << " " << broken.where << ": "
@@ -105,7 +147,7 @@ TEST(ProblemsOf, NameEachBrokenRuleWithItsPlace) {
 }
 
 TEST(BrokenBy, FindsWhatTheWholePlanWouldShow) {
-  const Plan before = smallPlan();
+  const Plan before = equippedPlan();
   for (const Broken& broken : waysToBreak()) {
     Plan after = before;
     broken.by(after);
@@ -119,7 +161,7 @@ TEST(BrokenBy, IsEmptyForThePlanItself) {
 
 TEST(BrokenBy, DoesNotChargeAnEditWithWhatWasBrokenBefore) {
   for (const Broken& broken : waysToBreak()) {
-    Plan before = smallPlan();
+    Plan before = equippedPlan();
     broken.by(before);
     Plan after = before;
     after.title = "other";

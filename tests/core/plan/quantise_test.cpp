@@ -69,6 +69,25 @@ TEST(EachNumber, ReachesEveryNumberOfAMark) {
   EXPECT_EQ(seen, (std::vector<double>{1, 4, 2, 3, 5, 6, 7, 8, 9, 10, 11}));
 }
 
+TEST(EachNumber, ReachesEveryNumberOfEquipment) {
+  const auto seen = [](auto part) {
+    std::vector<double> numbers;
+    eachNumber(part, [&](double& value, const NumberKind&, const char*) { numbers.push_back(value); });
+    return numbers;
+  };
+  Cable cable;
+  cable.points = {{1, 2}};
+  cable.height = 3;
+  cable.from = test::at(4);
+  EXPECT_EQ(seen(cable), (std::vector<double>{1, 2, 3, 4}));
+  EXPECT_EQ(seen(Pole{}), (std::vector<double>{3, 1.45, 0.15, 0.4, 0.9}));
+  EXPECT_EQ(seen(Link{}), (std::vector<double>{2400, 95, 0}));
+  EXPECT_EQ(seen(Site{1, 2, {}, 3, {}}), (std::vector<double>{1, 2, 3}));
+  Lens plain, charted;
+  charted.breathing = OverFocal(std::vector<FocalValue>{{24, 0}, {70, 0.1}});
+  EXPECT_EQ(seen(charted).size(), seen(plain).size() + 3);  // two rows of two for one number
+}
+
 TEST(EachNumber, ReachesEveryKindOfTarget) {
   const auto count = [](Target on) {
     int n = 0;
@@ -84,8 +103,8 @@ TEST(EachNumber, ReachesEveryKindOfTarget) {
 }
 
 TEST(EachNumber, TakesEveryDefaultInRange) {
-  Plan plan = test::smallPlan();
-  plan.lens->focusMarks = {{std::nullopt, 0, {}}, {0.75, 290, {}}};
+  const Plan equipped = test::equippedPlan();
+  Plan plan = equipped;
   const auto check = [](double& value, const NumberKind& kind, const char* name) {
     EXPECT_TRUE(value >= kind.least && value <= kind.most) << name << " " << value;
   };
@@ -104,6 +123,14 @@ TEST(EachNumber, TakesEveryDefaultInRange) {
   eachNumber(gear, check);
   eachNumber(fixture, check);
   eachNumber(underlay, check);
+  Cable cable = equipped.cables[0];
+  Pole pole = equipped.poles[0];
+  Link link = equipped.links[0];
+  Site site;
+  eachNumber(cable, check);
+  eachNumber(pole, check);
+  eachNumber(link, check);
+  eachNumber(site, check);
 }
 
 }  // namespace

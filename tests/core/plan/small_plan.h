@@ -157,6 +157,28 @@ inline Plan smallPlan() {
   return plan;
 }
 
+/// The same with what is laid, held and sent, and a bench that is carried away.
+inline Plan equippedPlan() {
+  Plan plan = smallPlan();
+  Piece bench = plan.set.pieces[0];
+  bench.moved = {{{at(0), 0, Pace::even}, {}, 0, "", "", {}},
+                 {{on("b2", 1), 4, Pace::eased}, {2, 0}, 90, "bench away", "props", {}}};
+  plan.set.pieces.replace(0, bench);
+  plan.camera.nd = {{{at(0), 0, Pace::even}, 1, {}}, {{on("b2"), 3, Pace::even}, 2, {}}};
+  plan.cables.add({base::Id<Cable>("k1"), "mains", {{0, 0}, {3, 0}}, 0.02, on("b1"), on("b3"), {}});
+  plan.poles.add({base::Id<Pole>("boom"), "boom", "ac1", 3, 1.45, 0.15, {0.4, 0.9}, {}});
+  plan.links.add({base::Id<Link>("l1"), "focus", LinkKind::control, "camera", "g1", 2400, 95, 0, {}});
+  Crew ac = plan.crew[0];
+  ac.marks[0].id = "k0";
+  ac.needs.push_back({Holds{"l1"}, std::nullopt, std::nullopt, {}});
+  ac.needs.push_back({Reaches{"boom"}, std::nullopt, std::nullopt, {}});
+  ac.needs.push_back({Sees{kFocusSubject}, std::nullopt, std::nullopt, {}});
+  plan.crew.replace(0, ac);
+  plan.speech[0].pole = "boom";
+  plan.lens->focusMarks = {{std::nullopt, 0}, {2, 100}, {0.6, 300}};
+  return plan;
+}
+
 inline MarkRef ilse(std::size_t index) {
   return {Owner::performer, "ilse", index};
 }
