@@ -99,11 +99,46 @@ bool DeepGround::holds(const RegionSlice& slice) const {
   return std::abs(twiceArea) <= radius_ * around;
 }
 
+/// Where the cells not yet seen are, by words.
+class UnseenWords {
+ public:
+  void look(const CellBits& seen);
+  bool any(const WordBox& box) const;
+
+ private:
+  std::size_t slot(int word, int row) const {
+    return static_cast<std::size_t>(row) * stride_ + static_cast<std::size_t>(word);
+  }
+  std::vector<std::uint32_t> before_;  ///< words with an unseen cell, south and west of here
+  std::size_t stride_ = 0;
+};
+
+void UnseenWords::look(const CellBits& seen) {
+  const WordBox all = seen.box();
+  const int columns = seen.grid().nx;
+  stride_ = static_cast<std::size_t>(all.wordUntil) + 1;
+  before_.assign(stride_ * (static_cast<std::size_t>(all.rowUntil) + 1), 0);
+  for (int word = 0; word < all.wordUntil; ++word) {
+    const std::uint64_t inGrid = word == columns / 64 ? (std::uint64_t{1} << (columns % 64)) - 1 : ~std::uint64_t{0};
+    std::uint32_t inColumn = 0;
+    for (int row = 0; row < all.rowUntil; ++row) {
+      inColumn += (~seen.column(word)[row] & inGrid) != 0;
+      before_[slot(word + 1, row + 1)] = before_[slot(word, row + 1)] + inColumn;
+    }
+  }
+}
+
+bool UnseenWords::any(const WordBox& box) const {
+  return !box.empty() && before_[slot(box.wordUntil, box.rowUntil)] - before_[slot(box.wordFrom, box.rowUntil)] !=
+                             before_[slot(box.wordUntil, box.rowFrom)] - before_[slot(box.wordFrom, box.rowFrom)];
+}
+
 class EverSeen {
  public:
-  EverSeen(const geometry::Grid& grid, double radius, Bodies bodies)
+  EverSeen(const geometry::Grid& grid, double radius, Bodies bodies, const CellBits* settled)
       : raster_(grid, radius, rowKernels(), bodies), deep_(grid, radius), seen_(grid), inside_(grid), layer_(grid) {
     batch_.resize(kBatch);
+    if (settled != nullptr) seen_.add(*settled, settled->box());
   }
 
   StepGround& next() { return batch_[used_]; }
@@ -116,9 +151,11 @@ class EverSeen {
  private:
   void addHidden(const GroundLayer& layer);
   void addBorders(const SweptRegion& region);
+  bool mayAdd(std::span<const RegionEdge> ring) const;
 
   RegionRaster raster_;
   DeepGround deep_;
+  UnseenWords unseen_;
   CellBits seen_, inside_, layer_;
   std::vector<StepGround> batch_;
   std::size_t used_ = 0;
@@ -132,21 +169,28 @@ void EverSeen::addHidden(const GroundLayer& layer) {
 }
 
 void EverSeen::addBorders(const SweptRegion& region) {
-  for (const RegionEdge& edge : region.ring)
-    if (raster_.widens(edge) && !deep_.holds(edge)) raster_.addNear(edge, seen_);
+  if (mayAdd(region.ring))
+    for (const RegionEdge& edge : region.ring)
+      if (raster_.widens(edge) && !deep_.holds(edge)) raster_.addNear(edge, seen_);
   for (const RegionSlice& slice : region.slices)
     if (slice.corners > 0 && !deep_.holds(slice)) raster_.addNear(slice, seen_);
+}
+
+/// Whether a cell not seen at the batch's start lies in the ring's box, or nearer than the radius.
+bool EverSeen::mayAdd(std::span<const RegionEdge> ring) const {
+  return unseen_.any(raster_.boxAround(ring));
 }
 
 void EverSeen::settle() {
   const std::span<const StepGround> batch(batch_.data(), used_);
   WordBox box;
+  unseen_.look(seen_);
   for (const StepGround& ground : batch)
     for (const GroundLayer& layer : ground.layers()) {
-      if (layer.hidden.empty())
-        box.take(raster_.addInterior(layer.region.ring, inside_));
-      else
+      if (!layer.hidden.empty())
         addHidden(layer);
+      else if (mayAdd(layer.region.ring))
+        box.take(raster_.addInterior(layer.region.ring, inside_));
     }
   const WordBox grown = addGrown(inside_, box, raster_.radius() / raster_.grid().cell, seen_);
   inside_.clear(box);
@@ -172,14 +216,14 @@ bool addSteps(EverSeen& ever, StepRange steps, GroundOfSteps& ground, const base
 }  // namespace
 
 std::optional<CellBits> everSeen(const geometry::Grid& grid, double radius, StepRange steps, const GroundMaker& ground,
-                                 int threads, const base::Cancel& cancel, Bodies bodies) {
+                                 int threads, const base::Cancel& cancel, Bodies bodies, const CellBits* settled) {
   WEND_CHECK(threads >= 1);
   const std::vector<StepRange> parts = partsOf(steps, threads);
   CellBits all(grid);
   std::mutex joining;
   std::atomic<bool> whole = true;
   shareOut(parts.size(), threads, [&] {
-    return [&, ever = std::make_unique<EverSeen>(grid, radius, bodies), mine = ground()](std::size_t part) {
+    return [&, ever = std::make_unique<EverSeen>(grid, radius, bodies, settled), mine = ground()](std::size_t part) {
       if (!whole || !addSteps(*ever, parts[part], *mine, cancel)) whole = false;
       const std::lock_guard lock(joining);
       all.add(ever->seen(), all.box());

@@ -121,6 +121,19 @@ WordBox RegionRaster::add(const SweptRegion& region, CellBits& out) {
   return box;
 }
 
+WordBox RegionRaster::boxAround(std::span<const RegionEdge> ring) const {
+  if (ring.empty()) return {};
+  Point low = ring[0].a, high = low;
+  for (const RegionEdge& edge : ring) {
+    low = {std::min(low.x, edge.a.x), std::min(low.y, edge.a.y)};
+    high = {std::max(high.x, edge.a.x), std::max(high.y, edge.a.y)};
+  }
+  const std::array<Cells, 2> corners{cellsOf(low), cellsOf(high)};
+  const double r = radius_ + slack(corners) + 1;
+  const Range rows = wholeBetween(corners[0].y - r, corners[1].y + r, grid_.ny);
+  return {rows.from, rows.until, wordOf(corners[0].x - r, grid_.nx), wordOf(corners[1].x + r, grid_.nx) + 1};
+}
+
 void RegionRaster::erase(const RegionSlice& area, CellBits& out) {
   std::array<Cells, kMostCorners> corners;
   const auto count = static_cast<std::size_t>(area.corners);

@@ -54,6 +54,9 @@ class RegionRaster {
   WordBox addNear(const RegionEdge& edge, CellBits& out);
   WordBox addNear(const RegionSlice& slice, CellBits& out);
 
+  /// A box that holds all cells which the rings may set; empty for no ring.
+  WordBox boxAround(std::span<const RegionEdge> ring) const;
+
   /// Clears the cells whose whole body lies in a convex area of at most six corners, counter-clockwise.
   ///
   /// Ensures   (1) no cell is cleared whose centre lies outside the area or nearer than the radius to its outline;

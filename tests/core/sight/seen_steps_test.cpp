@@ -195,6 +195,26 @@ TEST(EverSeen, AddsNoCellFarFromTheGroundWhereEdgesAreNotWidened) {
   }
 }
 
+TEST(EverSeen, HoldsSettledCellsAndIsOtherwiseTheSame) {
+  const SeenSpec spec = specOf(1100);
+  const Wandering w{.seed = 83};
+  const CellBits plain = *everSeen(spec.grid, spec.radius, {0, spec.steps}, makerOf(w));
+  // All but a few cells, so that most steps have nothing to add, and some have.
+  std::mt19937_64 random(830);
+  for (const std::uint64_t rare : {2u, 300u, 4000u}) {
+    CellBits settled(spec.grid), expected = plain;
+    for (int row = 0; row < spec.grid.ny; ++row)
+      for (int column = 0; column < spec.grid.nx; ++column)
+        if (random() % rare != 0) settled.set(column, row);
+    expected.add(settled, settled.box());
+    EXPECT_NE(expected.count(), settled.count()) << rare;
+    for (const int threads : {1, 2})
+      EXPECT_EQ(everSeen(spec.grid, spec.radius, {0, spec.steps}, makerOf(w), threads, {}, spec.bodies, &settled),
+                expected)
+          << rare;
+  }
+}
+
 TEST(EverSeen, OfBodiesClearOfWallsLeavesOutOnlyWhatIsNearEdgesOnWalls) {
   SeenSpec spec = specOf(60);
   const Wandering w{.seed = 82, .onWalls = true};
