@@ -1,5 +1,6 @@
 // wend clear, wend spot, wend routes: where people may stand and until when.
 #include "app/verbs/common.h"
+#include "core/answers/routes.h"
 #include "core/answers/whole_take.h"
 #include "core/exchange/verbs_json.h"
 #include "core/sheets/text_tables.h"
@@ -53,6 +54,8 @@ Exit routes(const Arguments& arguments) {
   if (!answers) return refused(answers.problems());
   const plan::Plan& plan = (*answers)->take->plan();
   if (!plan.lens) return refused(noLens());
+  answers = answers::withRoutes(*answers);
+  if (!answers) return refused(answers.problems());
   const auto routes = sheets::routesOf(**answers);
   return handedOut(arguments, arguments.has("--json") ? exchange::routesJson(routes)
                                                       : sheets::routesText(routes) + "\n" + sheets::kCaution + "\n");
@@ -83,7 +86,7 @@ const Verb kSpot{"spot",
 
 const Verb kRoutes{"routes",
                    "PLAN",
-                   "who stands where and walks when, and where a drawn route breaks",
+                   "who stands where and walks when: drawn routes and where they break, and found ones",
                    "wend routes samples/first-batch.wend",
                    {kJson, kOutput, kQuiet},
                    routes};

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "app/verbs/common.h"
+#include "core/answers/routes.h"
 #include "core/base/text.h"
 #include "core/exchange/verbs_json.h"
 #include "core/sheets/dept_sheets.h"
@@ -39,6 +40,12 @@ Result<bool> wantsCsv(const Arguments& arguments) {
                  "let the ending say which is wanted"};
 }
 
+/// Routes take long to find and are for the crew sheet alone.
+Result<answers::AnswersPtr> withWhatIsNeeded(const answers::AnswersPtr& answers, const std::vector<std::string>& whom) {
+  const bool routes = std::find(whom.begin(), whom.end(), "crew") != whom.end();
+  return routes ? answers::withRoutes(answers) : answers;
+}
+
 /// JSON is in metres whatever the plan displays.
 Exit sheetAsJson(const Arguments& arguments, const std::vector<std::string>& whom) {
   const auto loadedPlan = loaded(arguments.operands()[0]);
@@ -47,7 +54,8 @@ Exit sheetAsJson(const Arguments& arguments, const std::vector<std::string>& who
   metric->display = plan::LengthUnit::metres;
   const auto take = answers::Take::of(metric, loadedPlan->luminaires);
   if (!take) return refused(take.problems());
-  const auto answers = answers::answersOf(*take);
+  auto answers = answers::answersOf(*take);
+  if (answers) answers = withWhatIsNeeded(*answers, whom);
   if (!answers) return refused(answers.problems());
   std::vector<sheets::DeptSheet> made;
   for (const auto& word : whom) made.push_back(sheets::deptSheet(**answers, word));
@@ -61,6 +69,7 @@ Exit sheet(const Arguments& arguments) {
   const auto csv = wantsCsv(arguments);
   if (!csv) return refused(csv.problems());
   auto answers = answersAt(arguments.operands()[0], arguments.has("--quiet"));
+  if (answers) answers = withWhatIsNeeded(*answers, *whom);
   if (!answers) return refused(answers.problems());
   const plan::Plan& plan = (*answers)->take->plan();
   std::string text;

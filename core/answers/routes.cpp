@@ -162,8 +162,7 @@ class Finder {
     for (std::size_t i = 0; i < report.walks.size(); ++i) {
       FoundWalk walk{report.walks[i], {}};
       const crew::Steps steps{stands[i].until, stands[i + 1].from};
-      for (const auto& corner : crew::cornersOf(route, steps, ground.grid(), ground.clock()))
-        walk.path.push_back(corner.at);
+      walk.path = crew::cornersOf(route, steps, ground.grid(), ground.clock());
       walk.walk.span = inTake(walk.walk.span);
       out.walks.push_back(std::move(walk));
     }
@@ -176,6 +175,7 @@ class Finder {
     std::vector<std::string> needs;
     for (const auto& need : search.needs) needs.push_back(need.words);
     out.why = stuckWords(*stuck, needs);
+    out.stuck = *stuck;
     return true;
   }
 
@@ -189,6 +189,20 @@ class Finder {
 };
 
 }  // namespace
+
+Point FoundRoute::at(double t) const {
+  Point place = stands.empty() ? walks.front().path.front().at : stands.front().pos;
+  for (const auto& walk : walks) {
+    if (walk.path.front().time > t) break;
+    for (std::size_t i = 1; i < walk.path.size(); ++i) {
+      const crew::RoutePoint &from = walk.path[i - 1], &until = walk.path[i];
+      if (from.time > t) break;
+      const double share = std::min(1.0, (t - from.time) / (until.time - from.time));
+      place = geometry::lerp(from.at, until.at, share);
+    }
+  }
+  return place;
+}
 
 const FoundRoute* FoundRoutes::find(const std::string& id) const {
   const auto found =

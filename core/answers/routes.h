@@ -10,7 +10,8 @@
 #include <vector>
 
 #include "core/answers/answers.h"
-#include "core/crew/route.h"
+#include "core/crew/found_route.h"
+#include "core/crew/route_stuck.h"
 #include "core/sight/ground_map.h"
 
 namespace wend::answers {
@@ -29,8 +30,8 @@ struct FoundStand {
 };
 
 struct FoundWalk {
-  crew::Walk walk;  ///< needs hold at its latest and earliest, too
-  std::vector<Point> path;
+  crew::Walk walk;                     ///< needs hold at its latest and earliest, too
+  std::vector<crew::RoutePoint> path;  ///< its corners, straight and even between
 };
 
 struct FoundRoute {
@@ -42,8 +43,12 @@ struct FoundRoute {
   double metres = 0;
   /// Seconds by which everything seen could be seen sooner and stay seen later, a route as short still there.
   double margin = 0;
-  std::string why;                 ///< in words, when none is found
-  std::vector<std::string> notes;  ///< what was not planned for
+  std::string why;                   ///< in words, when none is found
+  std::optional<crew::Stuck> stuck;  ///< the same in figures; none where nothing was searched
+  std::vector<std::string> notes;    ///< what was not planned for
+
+  /// Requires a route that was found.
+  Point at(double t) const;
 };
 
 struct FoundRoutes {
@@ -63,8 +68,9 @@ base::Result<std::shared_ptr<const sight::GroundMap>> routeGroundOf(const Take& 
 /// Ensures   (1) a found route is seen at no instant, nor `early` seconds before sight or `late` after it, as sound as
 ///           the map is; (2) it keeps away from walls, pieces, leaves, gear, the rig, those carried, performers and
 ///           drawn crew by its own radius at least, but for those who stand in a shelter that holds one more; (3) near
-///           and stays hold all along; seeing somebody is looked for in fans of half a degree, and where it fails
-///           between them the route has a break; (4) who cannot be seen by anybody, being absent, need not be seen.
+///           and stays hold all along, and who stays may walk inside the shelter; seeing somebody is looked for in fans
+///           of half a degree, and where it fails between them the route has a break; (4) who is absent need not be
+///           seen.
 /// Fails     when cancelled.
 /// Cost      some seconds for three minutes of take on a hundred thousand cells, most of it where there is no route.
 base::Result<std::shared_ptr<const FoundRoutes>> foundRoutes(const Take& take, const sight::GroundMap& ground,

@@ -181,10 +181,12 @@ Json walkOf(const sheets::WalkOf& walk) {
 }
 
 Json routeOf(const sheets::RouteOf& route) {
-  Json json = {{"id", route.id},           {"drawn", route.drawn},
-               {"carried", route.carried}, {"feasible", route.drawn ? Json(route.feasible) : Json(nullptr)},
-               {"stands", Json::array()},  {"walks", Json::array()},
-               {"breaks", Json::array()}};
+  Json json = {
+      {"id", route.id},           {"drawn", route.drawn},
+      {"carried", route.carried}, {"feasible", route.drawn || route.sought ? Json(route.feasible) : Json(nullptr)},
+      {"stands", Json::array()},  {"walks", Json::array()},
+      {"breaks", Json::array()},  {"why", idOrNull(route.why)},
+      {"notes", route.notes}};
   for (const auto& stand : route.stands)
     json["stands"].push_back({{"pos", place(stand.pos)},
                               {"shelter", idOrNull(stand.shelter)},

@@ -1,9 +1,12 @@
 #include "core/sheets/crew_sheet.h"
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <tuple>
 
+#include "core/answers/route_needs.h"
+#include "core/answers/routes.h"
 #include "core/crew/route.h"
 #include "core/sight/body.h"
 
@@ -104,7 +107,28 @@ void fill(const Take& take, std::size_t i, const motion::Track& track, RouteOf& 
     route.walks.push_back(std::move(out));
   }
   for (const auto& stop : report.breaks) route.breaks.push_back({stop.span, stop.at, wordOf(stop.why)});
-  route.feasible = report.holds();
+  for (const auto& stop : answers::needBreaks(take, i, drawn.at))
+    route.breaks.push_back({stop.span, stop.at, stop.why});
+  std::stable_sort(route.breaks.begin(), route.breaks.end(),
+                   [](const BreakOf& a, const BreakOf& b) { return a.span.from < b.span.from; });
+  route.feasible = route.breaks.empty();
+}
+
+void fill(const plan::Plan& plan, const answers::FoundRoute& found, RouteOf& route) {
+  route.sought = true;
+  route.why = found.why;
+  route.margin = found.margin;
+  route.notes = found.notes;
+  for (const auto& stand : found.stands) route.stands.push_back({stand.pos, stand.shelter, stand.span});
+  for (const auto& walk : found.walks) {
+    const crew::Walk& figures = walk.walk;
+    WalkOf out{figures.span, {}, "", 0, figures.latestLeave, figures.earliestArrive, figures.peakSpeed};
+    for (const auto& corner : walk.path) out.path.push_back(corner.at);
+    bindToBeat(plan, out);
+    route.walks.push_back(std::move(out));
+  }
+  for (const auto& stop : found.breaks) route.breaks.push_back({stop.span, stop.at, stop.why});
+  route.feasible = found.found && found.breaks.empty();
 }
 
 }  // namespace
@@ -119,7 +143,12 @@ std::vector<RouteOf> routesOf(const Answers& answers) {
     route.carried = take.people().crewAt(i, 0, take.view().sensorAt(0)).carried;
     const motion::Track* track = take.people().crew(i);
     route.drawn = track != nullptr && !route.carried;
-    if (route.drawn) fill(take, i, *track, route);
+    if (route.drawn) {
+      fill(take, i, *track, route);
+      route.notes = answers::needsLeftOut(take.plan(), i);
+    }
+    const auto* found = answers.routes ? answers.routes->find(route.id) : nullptr;
+    if (found) fill(take.plan(), *found, route);
     routes.push_back(std::move(route));
   }
   return routes;

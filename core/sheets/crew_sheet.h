@@ -1,4 +1,5 @@
-/// Who stands where and walks when: the drawn routes held against what the lens sees.
+/// Who stands where and walks when: the drawn routes held against what the lens sees and what people need, and the
+/// routes found for those who have none drawn.
 #pragma once
 
 #include <optional>
@@ -27,20 +28,26 @@ struct WalkOf {
 struct BreakOf {
   geometry::Span span;
   geometry::Point pos;
-  std::string why;  ///< "seen", "taken", "fast"
+  /// "seen", "taken", "fast"; "far" from the camera, "away" from the shelter, "blind" to who has to be seen.
+  std::string why;
 };
 
 struct RouteOf {
   std::string id;
   std::string role;
-  bool drawn = false;  ///< false: no route is drawn, and finding one is not done yet
+  bool drawn = false;
   bool carried = false;
-  bool feasible = false;  ///< no break; meaningful when drawn
+  bool sought = false;    ///< neither drawn nor carried, and one was looked for
+  bool feasible = false;  ///< no break; when sought, one was found. Meaningful when drawn or sought
+  std::string why;        ///< sought in vain: in words
+  double margin = 0;      ///< found: seconds by which sight may come sooner and go later
+  std::vector<std::string> notes;
   std::vector<StandOf> stands;
   std::vector<WalkOf> walks;
   std::vector<BreakOf> breaks;
 };
 
+/// Everybody, in the plan's order. Found routes come from `answers.routes`, where that was asked for.
 std::vector<RouteOf> routesOf(const answers::Answers& answers);
 
 }  // namespace wend::sheets

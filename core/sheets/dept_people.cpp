@@ -48,12 +48,23 @@ std::vector<TimedRow> rowsOf(const RouteOf& route) {
   return rows;
 }
 
-TextTable routesTable(const Answers& answers) {
+TextTable routesTable(const std::vector<RouteOf>& routes) {
   TextTable table({"who", "does", "seconds", "where", "trigger", ">m/s", ">leave by", ">there from"});
-  for (const auto& route : routesOf(answers)) {
+  for (const auto& route : routes) {
     if (route.carried) table.add({route.id, "goes along", "all", "with the camera"});
-    if (!route.carried && !route.drawn) table.add({route.id, "unknown", "", "no route drawn"});
+    if (!route.carried && !route.drawn && !route.sought) table.add({route.id, "unknown", "", "no route drawn"});
+    if (route.sought && route.why.empty()) table.add({route.id, "found", "all", "no marks drawn"});
+    if (route.sought && !route.why.empty()) table.add({route.id, "NO ROUTE", "", "see below"});
     for (auto& row : rowsOf(route)) table.add(std::move(row.cells));
+  }
+  return table;
+}
+
+TextTable remarksTable(const std::vector<RouteOf>& routes) {
+  TextTable table({"who", "~what"});
+  for (const auto& route : routes) {
+    if (!route.why.empty()) table.add({route.id, route.why});
+    for (const auto& note : route.notes) table.add({route.id, note});
   }
   return table;
 }
@@ -152,11 +163,16 @@ std::optional<double> topOfFrameOver(const Instant& instant, geometry::Point pla
 }
 
 DeptSheet crewPaper(const Answers& answers) {
-  return {"crew",
-          "Crew sheet",
-          {{"Who is who", peopleTable(answers.take->plan())},
-           {"Where to be; BREAKS is where the plan does not hold", routesTable(answers)},
-           {"When the lens sees whom", windowsTable(answers)}}};
+  const std::vector<RouteOf> routes = routesOf(answers);
+  DeptSheet sheet{"crew",
+                  "Crew sheet",
+                  {{"Who is who", peopleTable(answers.take->plan())},
+                   {"Where to be; BREAKS is where the plan does not hold", routesTable(routes)}}};
+  TextTable remarks = remarksTable(routes);
+  if (remarks.cells().size() > 1)
+    sheet.parts.push_back({"Why somebody has no route, and what was not planned for", std::move(remarks)});
+  sheet.parts.push_back({"When the lens sees whom", windowsTable(answers)});
+  return sheet;
 }
 
 DeptSheet directorSheet(const Answers& answers) {

@@ -255,7 +255,11 @@ namespace {
 std::string routeText(const RouteOf& route) {
   std::string text = route.id + "  " + route.role + "\n";
   if (route.carried) return text + "  goes along with the camera\n";
-  if (!route.drawn) return text + "  no route drawn; finding one is not there yet\n";
+  if (!route.drawn && !route.sought) return text + "  no route drawn, and none looked for\n";
+  if (route.sought && !route.why.empty()) text += "  NO ROUTE\n" + indented(route.why);
+  if (route.sought && route.why.empty())
+    text += "  found, not drawn; sight may come and go " + fixed(route.margin, 1) + " s sooner and later\n";
+  for (const auto& note : route.notes) text += indented(note);
   for (const auto& stand : route.stands)
     text += "  stands " + base::padRight(spanText(stand.span), 14) +
             (stand.shelter.empty() ? fixed(stand.pos.x, 2) + ", " + fixed(stand.pos.y, 2) : stand.shelter) + "\n";

@@ -1,0 +1,109 @@
+// The crew's routes as the papers have them: drawn ones checked, found ones beside them.
+#include "core/sheets/crew_sheet.h"
+
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <sstream>
+
+#include "core/answers/routes.h"
+#include "core/file/plan_reader.h"
+#include "core/sheets/dept_sheets.h"
+#include "core/sheets/text_tables.h"
+
+namespace wend::sheets {
+namespace {
+
+plan::Plan firstBatch() {
+  std::ifstream in(WEND_SOURCE_DIR "/samples/first-batch.wend");
+  std::ostringstream text;
+  text << in.rdbuf();
+  return file::readPlan(text.str())->plan;
+}
+
+void setMarks(plan::Plan& plan, const std::string& id, std::vector<plan::Mark> marks) {
+  plan::Crew crew = *plan.crew.find(id);
+  crew.marks = std::move(marks);
+  plan.crew.replace(plan.crew.indexOf(id), crew);
+}
+
+/// Answers without the evidence that routes do not ask for.
+answers::AnswersPtr answersOf(const plan::Plan& plan) {
+  auto answers = std::make_shared<answers::Answers>();
+  answers->take = *answers::Take::of(std::make_shared<const plan::Plan>(plan));
+  return *answers::withRoutes(answers);
+}
+
+RouteOf routeOf(const answers::Answers& answers, const std::string& id) {
+  for (const auto& route : routesOf(answers))
+    if (route.id == id) return route;
+  throw std::runtime_error("nobody called " + id);
+}
+
+std::vector<plan::Mark> marksOf(const answers::FoundRoute& route) {
+  std::vector<plan::Mark> marks;
+  const auto add = [&](double t, geometry::Point pos) {
+    plan::Mark mark;
+    mark.at = {"", t};
+    mark.pos = pos;
+    marks.push_back(mark);
+  };
+  for (const auto& stand : route.stands) {
+    add(stand.span.from, stand.pos);
+    marks.back().until = plan::Moment{"", stand.span.until};
+    for (const auto& walk : route.walks)
+      if (walk.walk.span.from == stand.span.until)
+        for (std::size_t i = 1; i + 1 < walk.path.size(); ++i) add(walk.path[i].time, walk.path[i].at);
+  }
+  return marks;
+}
+
+TEST(CrewSheet, AFoundRouteDrawnOutHoldsAsADrawnOne) {
+  plan::Plan plan = firstBatch();
+  setMarks(plan, "ac1", {});
+  const auto answers = answersOf(plan);
+  const RouteOf found = routeOf(*answers, "ac1");
+  EXPECT_TRUE(found.sought && found.feasible && !found.drawn) << found.why;
+  ASSERT_FALSE(found.walks.empty());
+  EXPECT_FALSE(found.walks[0].beat.empty());
+  setMarks(plan, "ac1", marksOf(*answers->routes->find("ac1")));
+  const RouteOf drawn = routeOf(*answersOf(plan), "ac1");
+  EXPECT_TRUE(drawn.drawn && !drawn.sought);
+  EXPECT_TRUE(drawn.feasible);
+  for (const auto& stop : drawn.breaks) ADD_FAILURE() << stop.why << " " << stop.span.from << " " << stop.span.until;
+  EXPECT_EQ(drawn.walks.size(), found.walks.size());
+  EXPECT_NE(routesText({found}).find("found, not drawn"), std::string::npos);
+}
+
+TEST(CrewSheet, DrawnRoutesBreakWhereANeedIsNotMet) {
+  plan::Plan plan = firstBatch();
+  EXPECT_TRUE(routeOf(*answersOf(plan), "ac1").feasible);
+  plan::Crew crew = *plan.crew.find("ac1");
+  crew.needs[0].what = plan::NearCamera{2};
+  plan.crew.replace(plan.crew.indexOf("ac1"), crew);
+  const auto answers = answersOf(plan);
+  const RouteOf far = routeOf(*answers, "ac1");
+  EXPECT_FALSE(far.feasible);
+  ASSERT_FALSE(far.breaks.empty());
+  const auto& camera = answers->take->people().camera();
+  for (const auto& stop : far.breaks) {
+    EXPECT_EQ(stop.why, "far");
+    EXPECT_GT(geometry::distance(stop.pos, camera.place(stop.span.from)), 2 - 1e-3);
+  }
+}
+
+TEST(CrewSheet, ARouteSoughtInVainSaysWhy) {
+  plan::Plan plan = firstBatch();
+  setMarks(plan, "ac1", {});
+  plan::Crew crew = *plan.crew.find("ac1");
+  crew.needs[0].what = plan::NearCamera{1};
+  plan.crew.replace(plan.crew.indexOf("ac1"), crew);
+  const auto answers = answersOf(plan);
+  const RouteOf none = routeOf(*answers, "ac1");
+  EXPECT_TRUE(none.sought && !none.feasible);
+  EXPECT_NE(none.why.find("within 1.0 m of the camera"), std::string::npos) << none.why;
+  EXPECT_NE(routesText({none}).find("NO ROUTE"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace wend::sheets
