@@ -9,15 +9,21 @@ using answers::Answers;
 
 namespace {
 
+std::vector<SheetPart> nothingMore(const Answers&) {
+  return {};
+}
+
 struct Department {
   const char* whom;
   DeptSheet (*sheet)(const Answers&);
+  std::vector<SheetPart> (*more)(const Answers&) = nothingMore;  ///< tables that not every plan has
 };
 
 /// A new sheet gets a line here.
 constexpr Department kDepartments[] = {
-    {"focus", focusSheet}, {"operator", operatorSheet}, {"crew", crewPaper},   {"director", directorSheet},
-    {"light", lightSheet}, {"sound", soundSheet},       {"marks", marksSheet},
+    {"focus", focusSheet},       {"operator", operatorSheet}, {"crew", crewPaper, lockUpParts},
+    {"director", directorSheet}, {"light", lightSheet},       {"sound", soundSheet, boomAndLinkParts},
+    {"marks", marksSheet},
 };
 
 std::string unitsWords(const plan::Plan& plan) {
@@ -45,7 +51,9 @@ DeptSheet deptSheet(const Answers& answers, const std::string& whom) {
   for (const auto& department : kDepartments)
     if (whom == department.whom) found = &department;
   WEND_CHECK(found);
-  return found->sheet(answers);
+  DeptSheet sheet = found->sheet(answers);
+  for (auto& part : found->more(answers)) sheet.parts.push_back(std::move(part));
+  return sheet;
 }
 
 std::string sheetText(const plan::Plan& plan, const DeptSheet& sheet) {

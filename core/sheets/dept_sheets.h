@@ -39,6 +39,11 @@ DeptSheet lightSheet(const answers::Answers& answers);
 DeptSheet soundSheet(const answers::Answers& answers);
 DeptSheet marksSheet(const answers::Answers& answers);
 
+/// Tables for those who carry microphones and aerials: none of what the plan has none of.
+std::vector<SheetPart> boomAndLinkParts(const answers::Answers& answers);
+/// The spans in which the lens sees ground outside the set; none where it sees none.
+std::vector<SheetPart> lockUpParts(const answers::Answers& answers);
+
 std::string sheetText(const plan::Plan& plan, const DeptSheet& sheet);
 std::string sheetCsv(const plan::Plan& plan, const DeptSheet& sheet);
 

@@ -1,0 +1,111 @@
+// Tables of what the trade trips over: booms, radio links, ground to lock up.
+#include <algorithm>
+
+#include "core/base/text.h"
+#include "core/sheets/dept_sheets.h"
+#include "core/sheets/text_words.h"
+#include "core/snags/stretch.h"
+#include "core/units/clock_time.h"
+
+namespace wend::sheets {
+
+using namespace snags;
+using answers::Answers;
+using base::fixed;
+using units::secondsText;
+
+namespace {
+
+/// The most of a line's values, where any is known.
+template <class Value>
+std::optional<double> mostOf(const BoomLine& line, Value value) {
+  std::optional<double> most;
+  for (const auto& at : line.at)
+    if (const std::optional<double> one = value(at)) most = std::max(most.value_or(*one), *one);
+  return most;
+}
+
+std::optional<double> nearestLamp(const BoomLine& line) {
+  const auto most = mostOf(
+      line, [](const BoomAt& at) { return at.lamp.empty() ? std::nullopt : std::optional<double>(-at.lampMetres); });
+  return most ? std::optional<double>(-*most) : std::nullopt;
+}
+
+/// What does not hold of a line at any of its instants, in words; "holds" where everything is known and does.
+std::string verdictOf(const plan::Pole& pole, const BoomLine& line) {
+  const auto any = [&](auto what) { return std::any_of(line.at.begin(), line.at.end(), what); };
+  std::string words;
+  const auto add = [&](bool fails, const char* word) {
+    if (fails) words += (words.empty() ? "" : ", ") + std::string(word);
+  };
+  add(any([&](const BoomAt& at) { return at.gap && *at.gap > pole.gap[1]; }), "too far off the mouth");
+  add(any([&](const BoomAt& at) { return at.reach && *at.reach > pole.reach; }), "out of reach");
+  add(any([](const BoomAt& at) { return at.walled; }), "through the set");
+  add(line.at.empty() || any([](const BoomAt& at) { return !at.gap || !at.reach; }), "unknown");
+  return words.empty() ? "holds" : words;
+}
+
+TextTable boomTable(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  const auto known = [&](const std::optional<double>& metres) {
+    return metres ? lengthText(plan, *metres) : std::string("unknown");
+  };
+  TextTable table({"seconds", "who", "pole", ">to mouth", ">reach", ">to a lamp", "~so it"});
+  for (const auto& line : answers.evidence->boom) {
+    const auto lamp = nearestLamp(line);
+    table.add({spanText(line.span), nameOf(plan, line.who), nameOf(plan, line.pole),
+               known(mostOf(line, [](const BoomAt& at) { return at.gap; })),
+               known(mostOf(line, [](const BoomAt& at) { return at.reach; })),
+               lamp ? lengthText(plan, *lamp) : std::string("\u2013"), verdictOf(*plan.poles.find(line.pole), line)});
+  }
+  return table;
+}
+
+TextTable linkTable(const Answers& answers) {
+  const Evidence& evidence = *answers.evidence;
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({"link", "from", "to", ">least dB", ">at", ">apart", ">walls", ">doors", ">bodies"});
+  for (const auto& link : evidence.links) {
+    const plan::Link& planned = *plan.links.find(link.id);
+    std::optional<std::size_t> least;
+    for (std::size_t i = 0; i < link.at.size(); ++i)
+      if (link.at[i] && (!least || link.at[i]->margin < link.at[*least]->margin)) least = i;
+    std::vector<std::string> cells = {nameOf(plan, link.id), nameOf(plan, planned.from), nameOf(plan, planned.to)};
+    if (!least) cells.push_back("unknown");
+    if (least) {
+      const LinkAt& at = *link.at[*least];
+      cells.insert(cells.end(),
+                   {fixed(at.margin, 0), secondsText(evidence.samples[*least].time), lengthText(plan, at.metres),
+                    std::to_string(at.walls), std::to_string(at.leaves), std::to_string(at.bodies)});
+    }
+    table.add(std::move(cells));
+  }
+  return table;
+}
+
+TextTable lockUpTable(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({"seconds", "ground outside the set that the lens sees"});
+  for (const auto& seen : answers.evidence->outside) table.add({spanText(seen.span), nameOf(plan, seen.area)});
+  return table;
+}
+
+}  // namespace
+
+std::vector<SheetPart> boomAndLinkParts(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  std::vector<SheetPart> parts;
+  if (plan.poles.size() > 0)
+    parts.push_back({"Booms: the most each line of speech asks of its pole", boomTable(answers)});
+  if (plan.links.size() > 0)
+    parts.push_back({"Radio links where they are weakest, dB left of the budget; walk them with the real aerials",
+                     linkTable(answers)});
+  return parts;
+}
+
+std::vector<SheetPart> lockUpParts(const Answers& answers) {
+  if (answers.evidence->outside.empty()) return {};
+  return {{"To lock up", lockUpTable(answers)}};
+}
+
+}  // namespace wend::sheets
