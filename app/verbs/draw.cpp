@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "app/verbs/common.h"
+#include "core/answers/routes.h"
 #include "core/base/text.h"
 #include "core/exchange/svg.h"
 #include "core/sheets/frame_drawing.h"
@@ -70,6 +71,7 @@ Result<Picture> pictureOf(const Arguments& arguments) {
 
 Drawing planOf(const answers::Answers& answers, const Picture& picture, double t) {
   answers::Answers withGround = answers;
+  if (const auto found = answers::withRoutes(std::make_shared<answers::Answers>(answers))) withGround = **found;
   if (auto ground = answers::groundOf(*answers.take)) withGround.ground = *ground;
   const auto view = sheets::wholeSet(*answers.take, picture.width > 0 ? picture.width : 1600,
                                      picture.height > 0 ? picture.height : 1000);

@@ -86,7 +86,7 @@ const Verb kSpot{"spot",
 
 const Verb kRoutes{"routes",
                    "PLAN",
-                   "who stands where and walks when: drawn routes and where they break, and found ones",
+                   "who stands where and walks when, drawn or found, and where it breaks",
                    "wend routes samples/first-batch.wend",
                    {kJson, kOutput, kQuiet},
                    routes};

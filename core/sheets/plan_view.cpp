@@ -140,10 +140,10 @@ Drawing planLegend(const PlanView& view, const PlanPicture& picture, plan::Lengt
 Drawing planDrawing(const answers::Answers& answers, const PlanView& view, const PlanPicture& picture) {
   Drawing drawing = view.sheet();
   const auto instant = answers::instantAt(*answers.take, picture.time, answers.evidence.get());
-  for (Drawing layer :
-       {groundLayer(answers, view, picture), wedgeLayer(answers, instant, view),
-        setLayer(*answers.take, view, picture.time), waysLayer(*answers.take, view, picture),
-        nowLayer(answers, instant, view, picture), planLegend(view, picture, answers.take->plan().display)})
+  for (Drawing layer : {groundLayer(answers, view, picture), wedgeLayer(answers, instant, view),
+                        setLayer(*answers.take, view, picture.time), waysLayer(*answers.take, view, picture),
+                        foundWaysLayer(answers, view), nowLayer(answers, instant, view, picture),
+                        planLegend(view, picture, answers.take->plan().display)})
     for (auto& shape : layer.shapes) drawing.shapes.push_back(std::move(shape));
   std::string caution = kCaution;
   std::replace(caution.begin(), caution.end(), '\n', ' ');

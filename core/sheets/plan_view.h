@@ -56,6 +56,8 @@ geometry::Drawing groundLayer(const answers::Answers& answers, const PlanView& v
 geometry::Drawing wedgeLayer(const answers::Answers& answers, const answers::Instant& instant, const PlanView& view);
 geometry::Drawing setLayer(const answers::Take& take, const PlanView& view, double t);
 geometry::Drawing waysLayer(const answers::Take& take, const PlanView& view, const PlanPicture& picture);
+/// The ways of found routes, each dashed more finely than a drawn one. Changes with the plan and view alone.
+geometry::Drawing foundWaysLayer(const answers::Answers& answers, const PlanView& view);
 geometry::Drawing nowLayer(const answers::Answers& answers, const answers::Instant& instant, const PlanView& view,
                            const PlanPicture& picture);
 

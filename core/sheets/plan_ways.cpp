@@ -2,6 +2,7 @@
 // number every ten; a hold as a knot that widens with its seconds; chevrons where the operator walks backwards.
 #include <cmath>
 
+#include "core/answers/routes.h"
 #include "core/base/text.h"
 #include "core/crew/walking.h"
 #include "core/sheets/glyphs.h"
@@ -166,6 +167,26 @@ class WaysPainter {
 
 Drawing waysLayer(const Take& take, const PlanView& view, const PlanPicture& picture) {
   return WaysPainter(take, view, picture).drawn();
+}
+
+Drawing foundWaysLayer(const answers::Answers& answers, const PlanView& view) {
+  Drawing drawing = view.sheet();
+  if (!answers.routes) return drawing;
+  for (const auto& route : answers.routes->people) {
+    for (const auto& walk : route.walks) {
+      Path path;
+      path.rings.emplace_back();
+      for (const auto& corner : walk.path) path.rings[0].push_back(view.toPicture(corner.at));
+      path.stroke = {.tone = Tone::crew, .width = 1.25, .dash = {2, 4}};
+      drawing.add(path);
+    }
+    for (const auto& stand : route.stands)
+      drawing.add(Circle{.centre = view.toPicture(stand.pos),
+                         .radius = 4,
+                         .fill = {Tone::page},
+                         .stroke = {.tone = Tone::crew, .width = 1.25, .dash = {2, 2}}});
+  }
+  return drawing;
 }
 
 }  // namespace wend::sheets

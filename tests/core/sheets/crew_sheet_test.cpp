@@ -9,6 +9,7 @@
 #include "core/answers/routes.h"
 #include "core/file/plan_reader.h"
 #include "core/sheets/dept_sheets.h"
+#include "core/sheets/plan_view.h"
 #include "core/sheets/text_tables.h"
 
 namespace wend::sheets {
@@ -72,6 +73,8 @@ TEST(CrewSheet, AFoundRouteDrawnOutHoldsAsADrawnOne) {
   EXPECT_TRUE(drawn.feasible);
   for (const auto& stop : drawn.breaks) ADD_FAILURE() << stop.why << " " << stop.span.from << " " << stop.span.until;
   EXPECT_EQ(drawn.walks.size(), found.walks.size());
+  const PlanView view = wholeSet(*answers->take, 800, 600);
+  EXPECT_EQ(foundWaysLayer(*answers, view).shapes.size(), found.walks.size() + found.stands.size());
   EXPECT_NE(routesText({found}).find("found, not drawn"), std::string::npos);
 }
 
