@@ -139,6 +139,7 @@ void PlanCanvas::paintEvent(QPaintEvent*) {
   painter_.paint(painter, sheets::wedgeLayer(answers, bridge_.instant(), view_));
   painter.drawPixmap(0, 0, layerOf(set_, [&] { return sheets::setLayer(*answers.take, view_, picture_.time); }));
   painter.drawPixmap(0, 0, layerOf(ways_, [&] { return sheets::waysLayer(*answers.take, view_, picture_); }));
+  painter_.paint(painter, sheets::foundWaysLayer(answers, view_));
   painter_.paint(painter, sheets::nowLayer(answers, bridge_.instant(), view_, picture_));
   painter_.paint(painter, sheets::planLegend(view_, picture_, answers.take->plan().display));
   paintTape(painter);

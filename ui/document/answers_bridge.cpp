@@ -4,6 +4,8 @@
 #include <QElapsedTimer>
 #include <algorithm>
 
+#include "core/answers/routes.h"
+
 namespace wend::ui {
 
 using answers::AnswersPtr;
@@ -113,6 +115,9 @@ void AnswersBridge::work(std::stop_token stop) {
       auto withGround = std::make_shared<answers::Answers>(*answers);
       withGround->ground = *ground;
       tell(withGround);
+      // Routes come last: they take longest, and few ask for them.
+      const auto withRoutes = answers::withRoutes(withGround, cancel);
+      if (withRoutes && (*withRoutes)->routes) tell(*withRoutes);
     }
   }
 }
