@@ -25,6 +25,7 @@ Findings jump(const Evidence& evidence);
 Findings zoomClipped(const Evidence& evidence);
 Findings linkLost(const Evidence& evidence);
 Findings linkThin(const Evidence& evidence);
+Findings linkLate(const Evidence& evidence);
 Findings boomGap(const Evidence& evidence);
 Findings boomReach(const Evidence& evidence);
 Findings boomLamp(const Evidence& evidence);

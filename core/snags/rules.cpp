@@ -31,6 +31,7 @@ const std::vector<Rule>& rules() {
       {"zoom-clipped", zoomClipped},
       {"link-lost", linkLost},
       {"link-thin", linkThin},
+      {"link-late", linkLate},
       {"boom-gap", boomGap},
       {"boom-reach", boomReach},
       {"boom-lamp", boomLamp},

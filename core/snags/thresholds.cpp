@@ -34,6 +34,7 @@ const std::vector<Threshold>& thresholdTable() {
       {"step", 0.01, "m high", 0, Severity::note, kPractice},
       {"link-lost", 0, "dB left of the budget", 0.2, Severity::risks, "what the word budget means; no number"},
       {"link-thin", 6, "dB left of the budget", 0.5, Severity::note, kPractice},
+      {"link-late", 1, "of the sharp band's nearer half", 0.5, Severity::note, kPractice},
       {"boom-gap", 1, "of the pole's longest gap to the mouth", 0.3, Severity::risks, kPractice},
       {"boom-reach", 1, "of the pole's reach", 0.3, Severity::risks, kPractice},
       {"shadow", 0.1, "of the light on a face", 0.2, Severity::risks, kPractice},
