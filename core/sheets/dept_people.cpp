@@ -1,9 +1,8 @@
 // Sheets about people: crew, director and sound.
 #include <algorithm>
-#include <cmath>
-#include <numbers>
 
 #include "core/base/text.h"
+#include "core/crew/boom.h"
 #include "core/sheets/crew_sheet.h"
 #include "core/sheets/dept_sheets.h"
 #include "core/sheets/text_words.h"
@@ -151,15 +150,7 @@ TextTable speechTable(const Answers& answers) {
 
 std::optional<double> topOfFrameOver(const Instant& instant, geometry::Point place) {
   if (!instant.lens) return std::nullopt;
-  constexpr double kRadians = std::numbers::pi / 180;
-  const geometry::Pose& eye = instant.camera.pupil;
-  const double bearing = eye.bearing * kRadians;
-  const double ahead = (place.x - eye.at.x) * std::sin(bearing) + (place.y - eye.at.y) * std::cos(bearing);
-  const double edge = eye.tilt * kRadians + std::atan(instant.lens->half.v);
-  if (ahead <= 0 || edge >= std::numbers::pi / 2) return std::nullopt;
-  // The frame's upper edge and the lens span a plane that is level across the frame: its height over a place depends on
-  // how far ahead the place is, not on how far aside.
-  return eye.at.z + ahead * std::tan(edge);
+  return crew::topOfFrame(instant.camera.pupil, instant.lens->half.v, place);
 }
 
 DeptSheet crewPaper(const Answers& answers) {
