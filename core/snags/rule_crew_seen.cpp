@@ -15,6 +15,12 @@ std::string wayOf(const plan::Plan& plan, const SeenSpan& seen) {
   return way + openings;
 }
 
+bool givesOffLight(const plan::Plan& plan, const std::string& id) {
+  const plan::Crew* crew = plan.crew.find(id);
+  const plan::Gear* gear = plan.gear.find(id);
+  return (crew && crew->glows) || (gear && gear->glows);
+}
+
 Finding findingOf(const Evidence& evidence, const SightOf& sight, const SeenSpan& seen) {
   const plan::Plan& plan = *evidence.plan;
   Finding finding;
@@ -29,6 +35,10 @@ Finding findingOf(const Evidence& evidence, const SightOf& sight, const SeenSpan
   finding.mend = leave > 0
                      ? "be elsewhere from " + seconds(leave) + " to " + seconds(seen.span.until + plan.sightRules.late)
                      : "start the take elsewhere";
+  if (givesOffLight(plan, sight.id)) {
+    finding.text += ", giving off light";
+    finding.mend += "; hood it or turn it off";
+  }
   return finding;
 }
 

@@ -73,6 +73,23 @@ TEST(CrewSeen, StopsTheTakeAndTellsTheWay) {
   EXPECT_NE(snags[0].mend.find("1.0 s"), std::string::npos) << "two seconds early: " << snags[0].mend;
 }
 
+TEST(CrewSeen, TellsWhatGivesOffLight) {
+  const auto seen = [](bool glows) {
+    return with([&](Evidence& evidence) {
+      auto plan = std::make_shared<plan::Plan>(*evidence.plan);
+      plan::Gear monitor;
+      monitor.id = base::Id<plan::Gear>("monitor");
+      monitor.glows = glows;
+      plan->gear.add(monitor);
+      evidence.plan = plan;
+      evidence.sight = {{"monitor", BodyKind::gear, {{{3, 4}, "direct", "", {}, 0}}, {}}};
+    })[0];
+  };
+  EXPECT_EQ(seen(true).text, seen(false).text + ", giving off light");
+  EXPECT_NE(seen(true).mend.find("hood it"), std::string::npos);
+  EXPECT_EQ(seen(false).mend.find("hood it"), std::string::npos);
+}
+
 Snags passing(double metres, bool hot, bool person) {
   return with([&](Evidence& evidence) {
     for (int i = 0; i < 5; ++i)
