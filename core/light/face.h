@@ -25,7 +25,7 @@ struct Lighting {
   Exposure exposure;
   Receptor receptor = Receptor::dome;
   Blocked blocked;
-  std::vector<DensityKey> density;  ///< a variable density on top of the exposure's own
+  std::vector<DensityKey> density{};  ///< a variable density on top of the exposure's own
 
   /// The exposure with all density that is in front of the lens at t.
   Exposure exposureAt(double t) const;
