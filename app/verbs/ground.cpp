@@ -67,7 +67,7 @@ const Option kHeight{"--height", "H", "of the person, in metres; the plan's sigh
 
 const Verb kClear{"clear",
                   "PLAN",
-                  "the ground that is clear over a span, sampled in time",
+                  "the ground that is clear over a span, between frames too",
                   "wend clear samples/first-batch.wend --from b6 --until b7",
                   {{"--from", "T", "start of the span; the take's start without it"},
                    {"--until", "T", "end of the span; the take's end without it"},

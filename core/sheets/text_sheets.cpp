@@ -294,7 +294,7 @@ std::string clearText(const geometry::Grid& grid, const std::vector<std::uint8_t
           return false;
     return true;
   };
-  std::string text = "ground clear over " + spanText(span) + " (sampled in time)\none sign is " +
+  std::string text = "ground clear over " + spanText(span) + " (between frames too)\none sign is " +
                      fixed(block * grid.cell, 2) + " m wide and " + fixed(2 * block * grid.cell, 2) +
                      " m high: # clear, . not\n";
   text += "north-west corner " + fixed(grid.origin.x, 2) + ", " + fixed(grid.extent().high.y, 2) + "\n";
