@@ -113,8 +113,8 @@ Drawing planLegend(const PlanView& view, const PlanPicture& picture, plan::Lengt
                             .fill = {Tone::panel},
                             .stroke = {}});
   double x = 16;
-  const char* title = picture.ground == Ground::untilSeen   ? "Lens sees this ground (sampled)"
-                      : picture.ground == Ground::clearSpan ? "Ground clear over the span (sampled)"
+  const char* title = picture.ground == Ground::untilSeen   ? "Lens sees this ground"
+                      : picture.ground == Ground::clearSpan ? "Ground clear over the span"
                       : picture.ground == Ground::light     ? "Light against the set stop"
                                                             : "Floor";
   drawing.add(Text{.at = {x, y + 3}, .text = title, .size = 12, .tone = Tone::ink2});
