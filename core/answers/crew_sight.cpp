@@ -18,23 +18,43 @@ sight::Watch watchOf(const Take& take) {
   return {rules.early, rules.late};
 }
 
-/// Ground that holds everything of the plan and everybody, with room for where a spot may be asked.
-geometry::Extent groundOfTake(const Take& take) {
-  geometry::Extent ground = extentOfSet(take);
+/// Where a body is during the take, and from its lowest floor to its highest crown.
+struct Reach {
+  geometry::Extent places;
+  sight::Heights heights{0, 1};
+};
+
+geometry::Extent hull(const geometry::Extent& a, const geometry::Extent& b) {
+  return {{std::min(a.low.x, b.low.x), std::min(a.low.y, b.low.y)},
+          {std::max(a.high.x, b.high.x), std::max(a.high.y, b.high.y)}};
+}
+
+bool holds(const geometry::Extent& box, const geometry::Extent& inner) {
+  return box.low.x <= inner.low.x && box.low.y <= inner.low.y && inner.high.x <= box.high.x &&
+         inner.high.y <= box.high.y;
+}
+
+/// Nothing when the body never exists.
+std::optional<Reach> reachOf(const Take& take, const sight::BodyAt& body) {
+  std::optional<Reach> reach;
+  for (const double t : take.frameTimes()) {
+    const auto there = body(t);
+    if (!there) continue;
+    const geometry::Vec around{there->radius, there->radius};
+    const Reach now{{there->centre - around, there->centre + around}, {there->floor, there->top}};
+    if (!reach) reach = now;
+    reach->places = hull(reach->places, now.places);
+    reach->heights = {std::min(reach->heights.bottom, now.heights.bottom),
+                      std::max(reach->heights.top, now.heights.top)};
+  }
+  return reach;
+}
+
+/// Ground that holds everything of the plan and the body, with room around for what walks a little off it.
+geometry::Extent groundFor(const Take& take, const geometry::Extent& places) {
+  const geometry::Extent ground = hull(extentOfSet(take), places);
   const geometry::Vec border{30, 30};
   return {ground.low - border, ground.high + border};
-}
-
-sight::Heights hull(sight::Heights heights, const sight::Body& body) {
-  return {std::min(heights.bottom, body.floor), std::max(heights.top, body.top)};
-}
-
-/// From the lowest floor to the highest crown a body has during the take; nothing when it never exists.
-std::optional<sight::Heights> heightsOf(const Take& take, const sight::BodyAt& body) {
-  std::optional<sight::Heights> heights;
-  for (const double t : take.frameTimes())
-    if (const auto there = body(t)) heights = hull(heights.value_or(sight::Heights{there->floor, there->top}), *there);
-  return heights;
 }
 
 /// Whether a body on ground lower than the walls' feet keeps so far from every wall that its feet show under none.
@@ -63,17 +83,19 @@ class Looks {
 
   /// Null when cancelled.
   sight::TakeLook* lookFor(const sight::BodyAt& body) {
-    const sight::Heights heights = heightsOf(take_, body).value_or(sight::Heights{0, 1});
+    const Reach reach = reachOf(take_, body).value_or(Reach{extentOfSet(take_), {}});
+    const sight::Heights& heights = reach.heights;
     sight::TakeSpec spec;
     spec.take = {0, take_.length()};
     spec.rate = take_.rate();
     // Rounded up, so that few are needed: a wall hides whoever is no taller than the tallest asked about.
     spec.bodies = {std::min(0.0, heights.bottom), std::max(kTallest, heights.top)};
-    spec.ground = groundOfTake(take_);
+    spec.ground = groundFor(take_, reach.places);
     if (heights.bottom < 0 && farFromWalls(take_, body)) spec.walls = sight::Walls::nearly;
     for (const auto& look : looks_) {
       const sight::TakeSpec& made = look->spec();
-      if (made.walls == spec.walls && made.bodies.bottom == spec.bodies.bottom && made.bodies.top >= spec.bodies.top)
+      if (made.walls == spec.walls && made.bodies.bottom == spec.bodies.bottom && made.bodies.top >= spec.bodies.top &&
+          holds(made.ground, reach.places))
         return look.get();
     }
     const double margin = take_.plan().sightRules.margin;

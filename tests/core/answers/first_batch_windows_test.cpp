@@ -68,6 +68,11 @@ TEST(FirstBatch, NeverShowsThoseWhoStandAndWalkWell) {
     EXPECT_TRUE(sightOf(id).seen.empty()) << id;
 }
 
+TEST(FirstBatch, ShowsNobodyFarBehindItsWalls) {
+  EXPECT_TRUE(sightOfSpot(*firstBatch().take, {-200, 4}, 1.8, 0.28).seen.empty());
+  EXPECT_FALSE(sightOfSpot(*firstBatch().take, {25, 6}, 1.8, 0.28).seen.empty());
+}
+
 TEST(FirstBatch, MeasuresTheWayOfTheCamera) {
   const motion::Track& camera = firstBatch().take->people().camera();
   EXPECT_NEAR(camera.totalLength(), 57.21, 0.01);
