@@ -20,7 +20,6 @@ Flat flatOf(const Eye& eye) {
   return {frame.foot(), frame.height(), eye.pupil.bearing, geometry::degrees(frame.turns().until)};
 }
 
-constexpr std::array<double, 3> kQuarters{0.25, 0.5, 0.75};
 constexpr double kAsMuchAgain = 1.5;
 
 /// How far `there` stands off the straight step at a share of it.
@@ -64,6 +63,18 @@ std::optional<EyeStep> eyeStep(const EyeAt& eye, Span time) {
   if (step.flat.turn < kNoise) step.flat.turn = 0;
   step.heights = heightsOf(from.height, until.height, heights);
   return step;
+}
+
+geometry::Extent withEyes(geometry::Extent ground, const std::vector<std::optional<EyeStep>>& eyes) {
+  for (const auto& eye : eyes) {
+    if (!eye) continue;
+    const double by = eye->flat.sway + 1;
+    for (const Point& p : {eye->flat.from.pupil, eye->flat.until.pupil}) {
+      ground.low = {std::min(ground.low.x, p.x - by), std::min(ground.low.y, p.y - by)};
+      ground.high = {std::max(ground.high.x, p.x + by), std::max(ground.high.y, p.y + by)};
+    }
+  }
+  return ground;
 }
 
 }  // namespace wend::sight

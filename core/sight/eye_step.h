@@ -4,8 +4,10 @@
 /// Frame     as Eye; bearings unwrapped, so that a step may turn by any angle.
 #pragma once
 
+#include <array>
 #include <functional>
 #include <optional>
+#include <vector>
 
 #include "core/sight/eye.h"
 #include "core/sight/swept_view.h"
@@ -20,6 +22,9 @@ struct EyeStep {
   Span heights;    ///< of the pupil
 };
 
+/// Where between its ends a step is looked at.
+inline constexpr std::array<double, 3> kQuarters{0.25, 0.5, 0.75};
+
 /// Nothing when there is no eye at any instant looked at.
 ///
 /// Ensures   (1) at both ends the wedge is that of `Frame::turns`; (2) `sway` and `turn` are half as much again as the
@@ -29,5 +34,8 @@ struct EyeStep {
 ///           held, nor an eye there at one end of the step only.
 /// Requires  time.until > time.from.
 std::optional<EyeStep> eyeStep(const EyeAt& eye, Span time);
+
+/// The ground with every place the eyes are at, sway and a metre around them.
+geometry::Extent withEyes(geometry::Extent ground, const std::vector<std::optional<EyeStep>>& eyes);
 
 }  // namespace wend::sight

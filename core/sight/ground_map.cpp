@@ -13,17 +13,6 @@ namespace {
 
 using EyeSteps = std::vector<std::optional<EyeStep>>;
 
-geometry::Extent withEyes(geometry::Extent ground, const EyeSteps& eyes) {
-  for (const auto& eye : eyes) {
-    if (!eye) continue;
-    for (const Point& p : {eye->flat.from.pupil, eye->flat.until.pupil}) {
-      ground.low = {std::min(ground.low.x, p.x - 1), std::min(ground.low.y, p.y - 1)};
-      ground.high = {std::max(ground.high.x, p.x + 1), std::max(ground.high.y, p.y + 1)};
-    }
-  }
-  return ground;
-}
-
 /// The ground seen of a set, as layers to draw. One for each thread.
 class GroundOfSet : public GroundOfSteps {
  public:

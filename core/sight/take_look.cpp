@@ -9,8 +9,6 @@ namespace wend::sight {
 
 namespace {
 
-constexpr std::array<double, 3> kQuarters{0.25, 0.5, 0.75};
-
 Heights hull(Heights a, Heights b) {
   return {std::min(a.bottom, b.bottom), std::max(a.top, b.top)};
 }
@@ -50,24 +48,6 @@ Span TakeLook::timeOf(std::size_t step) const {
   const auto at = [this](std::size_t k) { return spec_.take.from + static_cast<double>(k) / spec_.rate; };
   return {at(step), step + 1 == looks_.size() ? spec_.take.until : at(step + 1)};
 }
-
-namespace {
-
-/// The ground with every place the eye is at, and some more for what it strays.
-geometry::Extent withEyes(geometry::Extent ground, const std::vector<std::optional<EyeStep>>& eyes) {
-  const auto take = [&ground](Point p, double by) {
-    ground.low = {std::min(ground.low.x, p.x - by), std::min(ground.low.y, p.y - by)};
-    ground.high = {std::max(ground.high.x, p.x + by), std::max(ground.high.y, p.y + by)};
-  };
-  for (const auto& eye : eyes) {
-    if (!eye) continue;
-    take(eye->flat.from.pupil, eye->flat.sway + 0.1);
-    take(eye->flat.until.pupil, eye->flat.sway + 0.1);
-  }
-  return ground;
-}
-
-}  // namespace
 
 std::unique_ptr<TakeLook> TakeLook::over(const Scene& scene, EyeAt eye, const TakeSpec& spec, HidersAt hiders,
                                          const base::Cancel& cancel) {
