@@ -69,7 +69,7 @@ double Watcher::margin(double t) const {
 }
 
 void Watcher::append(Span time, std::optional<int> mirror) {
-  if (!seen_.empty() && seen_.back().mirror == mirror && time.from <= seen_.back().time.until)
+  if (!seen_.empty() && seen_.back().mirror == mirror && time.from - seen_.back().time.until <= kEdgeSeconds)
     seen_.back().time.until = time.until;
   else
     seen_.push_back({time, mirror});

@@ -34,15 +34,18 @@ struct Watch {
 };
 
 /// Requires  early and late not negative; the body's floor and crown within the heights the look was made for.
-/// Ensures   (1) an instant called unseen is unseen, between two frames too; (2) every instant at which the body is
-/// seen
-///           lies in a seen span, and each such span holds one, or lasts for what could not be told apart in an eighth
-///           of a step; (3) seen spans are in order and apart, except that two which differ in how the body is seen may
-///           touch; (4) clear spans are what remains of the take without [from - early, until + late] of every seen
-///           span; (5) a body that does not exist is not seen; (6) a body named `self` does not hide itself.
+/// Ensures   (1) an instant called unseen is unseen, between two frames too
+///           (2) every instant at which the body is seen lies in a seen span, and each such span holds one, or lasts
+///               for what could not be told apart in an eighth of a step
+///           (3) seen spans are in order and more than kEdgeSeconds apart, except that two which differ in how the body
+///               is seen may touch
+///           (4) clear spans are what remains of the take without [from - early, until + late] of every seen span
+///           (5) a body that does not exist is not seen
+///           (6) a body named `self` does not hide itself
 /// Error     edges are within kEdgeSeconds, and never inside what is seen; a gap between two seen frames counts as
-/// seen. Cost      a look at what the steps see for every frame; a body question only where that may show it. Fails
-/// when cancelled: nothing.
+///           seen
+/// Fails     when cancelled: nothing
+/// Cost      a look at what the steps see for every frame; a body question only where that may show it
 std::optional<SightWindows> sightWindows(TakeLook& look, const BodyAt& body, const Watch& watch, int self = kNobody,
                                          const base::Cancel& cancel = {});
 

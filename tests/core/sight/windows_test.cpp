@@ -28,6 +28,21 @@ TEST(SightWindows, EdgesOfAPanLieAtTheTangentOfTheBody) {
   EXPECT_FALSE(windows->seen[0].mirror);
 }
 
+TEST(SightWindows, AGapNoLongerThanEdgesAreFoundToIsNone) {
+  const Scene scene;
+  const EyeAt still = [](double) { return world::eyeAt({0, 0, 1.5}, 0); };
+  const double frame = 1 + 1.0 / 24;
+  const auto seenSpans = [&](double before, double after) {
+    const BodyAt blinks = [&](double t) {
+      return t > frame - before && t < frame + after ? std::nullopt : std::optional(Body{{0, 5}, 0.28, 0, 1.8});
+    };
+    const auto windows = windowsOf(scene, still, blinks, {0, 2});
+    return windows ? windows->seen.size() : 0;
+  };
+  EXPECT_EQ(seenSpans(0.0007, 0.0003), 1u);
+  EXPECT_EQ(seenSpans(0.007, 0.003), 2u);
+}
+
 TEST(SightWindows, ClearSpansAreTheRestGrownByEarlyAndLate) {
   const Scene scene;
   const auto windows = windowsOf(scene, kPan, kStands, {0, 12}, {2, 1});
