@@ -267,8 +267,13 @@ class NowPainter {
     if (cues.empty()) return text({kPad, rows_.cue}, "No move left", 14, Tone::ink2);
     const NextCue& next = cues.front();
     const bool runs = next.at <= instant_.time;
-    text({kPad, rows_.cue}, runs ? "Now: " + next.name : "Next: " + next.name, 14, Tone::ink, true);
-    if (stale_) text({right(), rows_.cue}, "stale", 12, Tone::ink, true, Align::right);
+    const std::string title = (runs ? "Now: " : "Next: ") + next.name;
+    text({kPad, rows_.cue}, title, 14, Tone::ink, true);
+    cueEnd_ = kPad + typeWidth(title, type::kBody) + 12;
+    if (stale_) {
+      text({cueEnd_, rows_.cue}, "stale", 12, Tone::ink, true);
+      cueEnd_ += typeWidth("stale", type::kLabel) + 10;
+    }
     if (runs)
       running(next);
     else
@@ -283,13 +288,15 @@ class NowPainter {
     }
   }
 
+  /// From what to what, beside the count from `left` on, or over it where it would be cut there.
   void changeAtRight(const NextCue& cue, const std::string& below, double left) {
-    for (const double size : {type::kValue, type::kBody, type::kLabel}) {
-      if (typeWidth(cue.change, size) > right() - left && size > type::kLabel) continue;
-      text({right(), rows_.count - 18}, cutToWidth(cue.change, size, right() - left), size, Tone::ink, false,
-           Align::right);
-      break;
-    }
+    const auto fits = [&](double size, double from) { return typeWidth(cue.change, size) <= right() - from; };
+    double size = type::kLabel, y = rows_.cue;
+    for (const double beside : {type::kLabel, type::kBody, type::kValue})
+      if (fits(beside, left)) size = beside, y = rows_.count - 18;
+    if (y == rows_.cue && fits(type::kBody, cueEnd_)) size = type::kBody;
+    text({right(), y}, cutToWidth(cue.change, size, right() - (y == rows_.cue ? cueEnd_ : left)), size, Tone::ink,
+         false, Align::right);
     text({right(), rows_.count}, below, 12, Tone::ink2, false, Align::right);
   }
 
@@ -353,6 +360,7 @@ class NowPainter {
   bool stale_;
   const Rows& rows_;
   LengthUnit unit_;
+  double cueEnd_ = 0;  ///< where the title of the next cue ends
   Drawing drawing_;
 };
 

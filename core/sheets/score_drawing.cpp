@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/base/text.h"
+#include "core/sheets/glyphs.h"
 #include "core/sheets/stave.h"
 #include "core/units/clock_time.h"
 
@@ -47,6 +48,28 @@ const Stave& staveNamed(const std::string& name) {
 
 }  // namespace
 
+namespace {
+
+/// Height nobody needs goes to the staves with curves, up to as much again as they have.
+void growInto(double height, std::vector<StaveBox>& boxes) {
+  double left = height - (boxes.back().top + boxes.back().height);
+  const auto grows = [](const StaveBox& box) {
+    return !box.folded && (box.name == "sharp" || box.name == "iris, faces");
+  };
+  auto count = std::count_if(boxes.begin(), boxes.end(), grows);
+  double pushed = 0;
+  for (StaveBox& box : boxes) {
+    box.top += pushed;
+    if (left <= 0 || !grows(box)) continue;
+    const double more = std::min(box.height, std::floor(left / static_cast<double>(count--)));
+    box.height += more;
+    pushed += more;
+    left -= more;
+  }
+}
+
+}  // namespace
+
 std::vector<StaveBox> stavesOf(const plan::Plan& plan, const ScoreView& view) {
   std::vector<StaveBox> boxes;
   double top = 0;
@@ -55,12 +78,50 @@ std::vector<StaveBox> stavesOf(const plan::Plan& plan, const ScoreView& view) {
     boxes.push_back({stave.name, top, folded ? kFolded : fullHeight(plan, stave), folded});
     top += boxes.back().height;
   }
+  growInto(view.height, boxes);
   return boxes;
 }
 
 double scoreHeight(const plan::Plan& plan, const ScoreView& view) {
   const auto boxes = stavesOf(plan, view);
   return boxes.back().top + boxes.back().height;
+}
+
+std::vector<std::string> staveNames() {
+  std::vector<std::string> names;
+  for (const Stave& stave : kStaves) names.emplace_back(stave.name);
+  return names;
+}
+
+std::vector<std::string> foldedFor(Role role) {
+  std::vector<std::string> keeps;
+  switch (role) {
+    case Role::everybody:
+      return {};
+    case Role::assistant:
+      keeps = {"sharp", "zoom", "iris, faces", "crew"};
+      break;
+    case Role::photography:
+      keeps = {"iris, faces", "doors, lights", "pan, speed"};
+      break;
+    case Role::director:
+      keeps = {"in frame", "speech"};
+      break;
+    case Role::operating:
+      keeps = {"pan, speed", "zoom"};
+      break;
+    case Role::floor:
+      keeps = {"crew", "doors, lights"};
+      break;
+    case Role::sound:
+      keeps = {"speech", "in frame", "doors, lights"};
+      break;
+  }
+  // Time and snags are everybody's.
+  keeps.insert(keeps.end(), {"clock", "beats", "snags"});
+  std::vector<std::string> folded = staveNames();
+  std::erase_if(folded, [&](const auto& name) { return std::find(keeps.begin(), keeps.end(), name) != keeps.end(); });
+  return folded;
 }
 
 void StavePainter::line(std::vector<Point> points, Tone tone, double width, std::vector<double> dash) {
@@ -90,6 +151,26 @@ void StavePainter::text(Point at, std::string words, Tone tone, bool bold, Align
 
 void StavePainter::scale(double y, const std::string& words) {
   drawing.add(Text{.at = {view.width - view.scales + 8, y + 4}, .text = words, .size = 12, .tone = Tone::ink2});
+}
+
+void StavePainter::square(Point at) {
+  drawing.add(geometry::Box{.topLeft = {at.x - 3, at.y - 3},
+                            .width = 6,
+                            .height = 6,
+                            .radius = 0,
+                            .fill = {Tone::page},
+                            .stroke = {.tone = Tone::lens, .width = 1.25, .dash = {}}});
+}
+
+void StavePainter::handles(const std::vector<std::string>& begins) {
+  for (const auto& handle : scoreHandles(answers, view)) {
+    const bool ours =
+        std::any_of(begins.begin(), begins.end(), [&](const auto& begin) { return handle.key.starts_with(begin); });
+    if (!ours) continue;
+    square({handle.x, handle.y});
+    const bool chosen = handle.key == view.chosenKey || handle.key == view.chosenKey + kStartOfKey;
+    if (chosen) drawChosen(drawing, {handle.x, handle.y}, 8);
+  }
 }
 
 std::string StavePainter::cut(const std::string& words, double px) {
@@ -188,46 +269,6 @@ Drawing playheadDrawing(const plan::Plan& plan, const ScoreView& view, double t)
                    .align = Align::centre,
                    .tone = Tone::page});
   return drawing;
-}
-
-std::vector<ScoreHandle> scoreHandles(const Answers& answers, const ScoreView& view) {
-  const answers::Take& take = *answers.take;
-  const plan::Plan& plan = take.plan();
-  std::vector<ScoreHandle> handles;
-  const auto add = [&](const std::string& key, double time, double y, double value, double perPx) {
-    if (time >= view.from && time <= view.until) handles.push_back({key, time, view.x(time), y, value, perPx});
-  };
-  for (const auto& box : stavesOf(plan, view)) {
-    if (box.folded) continue;
-    if (box.name == "beats")
-      for (const auto& beat : plan.beats) add("beat/" + beat.id.text(), beat.time, box.top + 12, 0, 0);
-    if (box.name == "zoom") {
-      const StaveScale scale = zoomStaveScale(plan, box);
-      const auto keys = answers::resolvedKeys(plan, plan.zoom.keys);
-      for (std::size_t k = 0; k < keys.size(); ++k)
-        if (const auto focal = take.view().focalAt(keys[k].at + keys[k].over))
-          add("zoom/" + std::to_string(k), keys[k].at + keys[k].over, scale.y(std::log2(*focal)), std::log2(*focal),
-              scale.perPx());
-    }
-    if (box.name == "iris, faces") {
-      const StaveScale scale = irisStaveScale(answers, box);
-      const auto keys = answers::resolvedKeys(plan, plan.iris.keys);
-      for (std::size_t k = 0; k < keys.size(); ++k) {
-        const double stops = answers::stopsOf(plan.iris.keys[k].stop);
-        add("iris/" + std::to_string(k), keys[k].at + keys[k].over, scale.y(stops), stops, scale.perPx());
-      }
-    }
-    if (box.name == "sharp") {
-      const StaveScale scale = focusStaveScale(take, box);
-      const auto keys = answers::resolvedKeys(plan, plan.focus.keys);
-      for (std::size_t k = 0; k < keys.size(); ++k) {
-        const double t = std::min(keys[k].at + keys[k].over, take.length());
-        const double measure = 1 / std::max(0.05, take.lens().focusAt(t));
-        add("focus/" + std::to_string(k), t, scale.y(measure), measure, scale.perPx());
-      }
-    }
-  }
-  return handles;
 }
 
 void drawSpotLane(Drawing& drawing, const ScoreView& view, double top, const snags::SightOf& sight) {

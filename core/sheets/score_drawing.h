@@ -13,10 +13,11 @@ namespace wend::sheets {
 
 struct ScoreView {
   double width = 1920;
-  double from = 0, until = 168;       ///< seconds shown
+  double height = 0;             ///< px there are; what the staves do not need goes to sharp and iris, up to double
+  double from = 0, until = 168;  ///< seconds shown
   double labels = 136, scales = 104;  ///< px left and right of the clock
   std::vector<std::string> folded;    ///< names of staves shown as a line of 16 px
-  std::string chosenKey;              ///< "focus/2", "zoom/1", "iris/3", "beat/b4", or a snag's key
+  std::string chosenKey;              ///< "focus/2", "pull/0", "zoom/1", "iris/3", "beat/b4", or a snag's key
 
   double x(double t) const { return labels + (t - from) * pxPerSecond(); }
   double time(double px) const { return from + (px - labels) / pxPerSecond(); }
@@ -34,14 +35,29 @@ struct StaveBox {
 std::vector<StaveBox> stavesOf(const plan::Plan& plan, const ScoreView& view);
 double scoreHeight(const plan::Plan& plan, const ScoreView& view);
 
-/// Something on the score that can be taken hold of.
+/// All staves there are, from top to bottom.
+std::vector<std::string> staveNames();
+
+/// Whose score it is.
+enum class Role { everybody, assistant, photography, director, operating, floor, sound };
+
+/// The staves that are folded for somebody: everybody reads clock, beats and snags.
+std::vector<std::string> foldedFor(Role role);
+
+/// Behind the name of a key's handle: the handle of where the key begins. Without it: where it is done.
+inline const std::string kStartOfKey = "/start";
+
+/// Something on the score that can be taken hold of: a beat, or where a key is done or begins.
 struct ScoreHandle {
-  std::string key;  ///< as ScoreView::chosenKey
+  std::string key;  ///< as ScoreView::chosenKey, with kStartOfKey where the key begins
   double time = 0;
   double x = 0, y = 0;
   double value = 0;  ///< in the stave's own coordinate: 1/distance, log2 mm, stops
-  double perPx = 0;  ///< of it, a px further up
+  double perPx = 0;  ///< of it, a px further up; 0: it has no value to be dragged
+  bool cut = false;  ///< the key takes no time: begin and end are one
 };
+/// Ensures   (1) of a key both handles, or the end's alone where it is a cut or says how the take starts
+///           (2) where there are hand pulls, they have handles on the sharp stave, and so do changes of subject
 std::vector<ScoreHandle> scoreHandles(const answers::Answers& answers, const ScoreView& view);
 
 /// Everything but the playhead. `snags` and evidence of an older take may be shown: then `stale` dims them.

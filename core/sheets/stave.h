@@ -25,6 +25,11 @@ struct StavePainter {
             geometry::Align align = geometry::Align::left);
   /// Words on the scale at the right.
   void scale(double y, const std::string& words);
+  /// The square of a key.
+  void square(geometry::Point at);
+  /// Squares of everything on this stave that can be dragged and whose key begins with one of these; what is chosen
+  /// gets its corners.
+  void handles(const std::vector<std::string>& begins);
   /// Cut with an ellipsis to so many px.
   static std::string cut(const std::string& words, double px);
 };
@@ -37,12 +42,18 @@ struct StaveScale {
   double perPx() const { return (high - low) / height; }
 };
 
-/// 1/distance, from nearest focus on top to infinity.
+/// Samples worth drawing: about one a px. Requires evidence.
+std::size_t sampleStride(const StavePainter& p);
+
+/// 1/distance: on top a step nearer than the lens is set or somebody has to be sharp, infinity at the foot.
 StaveScale focusStaveScale(const answers::Take& take, const StaveBox& box);
 /// log2 mm.
 StaveScale zoomStaveScale(const plan::Plan& plan, const StaveBox& box);
 /// Stops from T1.
 StaveScale irisStaveScale(const answers::Answers& answers, const StaveBox& box);
+
+/// The middle of the row of who is sharp, where changes of subject are taken hold of.
+double whoIsSharpRow(const StaveBox& box);
 
 void drawClockStave(StavePainter& p);
 void drawBeatsStave(StavePainter& p);

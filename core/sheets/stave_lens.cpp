@@ -4,6 +4,8 @@
 #include "core/base/text.h"
 #include "core/sheets/glyphs.h"
 #include "core/sheets/stave.h"
+#include "core/sheets/text_width.h"
+#include "core/sheets/theme.h"
 #include "core/units/stop.h"
 
 namespace wend::sheets {
@@ -34,14 +36,13 @@ InSight sightOf(optics::Showing showing) {
                                               : InSight::yes;
 }
 
-/// Samples worth drawing: about one a px.
-std::size_t strideOf(const StavePainter& p) {
+}  // namespace
+
+std::size_t sampleStride(const StavePainter& p) {
   const double perPx =
       static_cast<double>(p.answers.evidence->samples.size()) / std::max(1.0, p.view.pxPerSecond() * p.take.length());
   return std::max<std::size_t>(1, static_cast<std::size_t>(perPx));
 }
-
-}  // namespace
 
 void drawInFrameStave(StavePainter& p) {
   if (!p.answers.evidence) return;
@@ -60,123 +61,6 @@ void drawInFrameStave(StavePainter& p) {
   }
 }
 
-StaveScale focusStaveScale(const answers::Take& take, const StaveBox& box) {
-  const double nearest = take.plan().lens ? take.plan().lens->closeFocus : 0.5;
-  return {box.top + 8, box.height - 16, 1 / nearest, 0};
-}
-
-namespace {
-
-void drawTube(StavePainter& p, const StaveScale& scale) {
-  const auto& tube = p.take.lens().focusTube();
-  const auto& barrel = p.take.lens().focusScale();
-  Path fill;
-  std::vector<Point> upper, lower;
-  const auto close = [&] {
-    if (upper.size() > 1) {
-      p.line(upper, Tone::sharp, 1);
-      p.line(lower, Tone::sharp, 1);
-      std::reverse(lower.begin(), lower.end());
-      upper.insert(upper.end(), lower.begin(), lower.end());
-      fill.rings.push_back(upper);
-    }
-    upper.clear();
-    lower.clear();
-  };
-  double lastX = -10;
-  for (const auto& sample : tube) {
-    const double x = p.view.x(sample.t);
-    if (sample.open) {
-      close();
-      continue;
-    }
-    if (x - lastX < 1 && !upper.empty()) continue;
-    lastX = x;
-    const double a = 1 / barrel.valueAt(sample.lo), b = 1 / barrel.valueAt(sample.hi);
-    upper.push_back({x, scale.y(std::max(a, b))});
-    lower.push_back({x, scale.y(std::min(a, b))});
-  }
-  close();
-  if (fill.rings.empty()) return;
-  fill.closed = true;
-  fill.fill = {Tone::sharp, Pattern::ticks, 0.8 * p.strength()};
-  p.drawing.add(fill);
-}
-
-/// Where the subject is, in its hue.
-void drawSubjects(StavePainter& p, const StaveScale& scale) {
-  const std::size_t stride = strideOf(p);
-  std::vector<Point> run;
-  std::string on;
-  const auto flush = [&](const std::string& next) {
-    const std::size_t who = p.plan.performers.indexOf(on);
-    const bool performer = who < p.plan.performers.size();
-    p.line(run, performer ? performerTone(who) : Tone::ink2, 1.6);
-    if (run.size() > 8) {
-      const Point middle = run[run.size() / 2];
-      if (performer)
-        drawPerformer(p.drawing, middle, who, performerLetter(p.plan, who), 7);
-      else
-        p.drawing.add(Circle{middle, 7, {Tone::page}, {.tone = Tone::ink2, .width = 1.25, .dash = {}}});
-    }
-    run.clear();
-    on = next;
-  };
-  for (std::size_t i = 0; i < p.answers.evidence->samples.size(); i += stride) {
-    const auto& focus = p.answers.evidence->samples[i].focus;
-    const std::string now = focus.known && !focus.changing ? focus.on.front() : "";
-    if (now != on) flush(now);
-    if (!now.empty()) run.push_back({p.view.x(p.answers.evidence->samples[i].time), scale.y(1 / focus.wantedDistance)});
-  }
-  flush("");
-}
-
-void drawHot(StavePainter& p) {
-  eachRun(
-      *p.answers.evidence, [](const auto& s) { return s.focus.warmth && *s.focus.warmth < 1; },
-      [&](double from, double until, std::size_t at) {
-        const auto& warmth = p.answers.evidence->samples[at].focus.warmth;
-        if (!warmth || *warmth >= 1) return;
-        p.block(from, until, p.box.top + 1, 4, {Tone::lens});
-        if ((until - from) * p.view.pxPerSecond() > 30)
-          p.text({p.view.x((from + until) / 2) - 9, p.box.top + 16}, "hot", Tone::ink, true);
-      });
-}
-
-}  // namespace
-
-void drawSharpStave(StavePainter& p) {
-  const StaveScale scale = focusStaveScale(p.take, p.box);
-  for (const double distance : {1.2, 2.0, 4.0})
-    if (1 / distance < scale.high) {
-      p.line({{p.view.labels, scale.y(1 / distance)}, {p.view.width - p.view.scales, scale.y(1 / distance)}},
-             Tone::line, 1);
-      p.scale(scale.y(1 / distance), base::fixed(distance, 1) + (distance < 1.5 ? " m" : ""));
-    }
-  p.scale(scale.y(0), "\u221e");
-  drawTube(p, scale);
-  if (p.answers.evidence) drawSubjects(p, scale);
-  std::vector<Point> set;
-  for (const auto& knot : p.take.lens().focus().knots)
-    set.push_back({p.view.x(knot.t), scale.y(1 / p.take.lens().focusScale().valueAt(knot.value))});
-  p.line(set, Tone::lens, 2.4);
-  for (const auto& move : p.take.lens().focus().moves) {
-    const double after = p.take.lens().focusScale().valueAt(move.valueAfter);
-    const Point at{p.view.x(move.until), scale.y(1 / after)};
-    p.drawing.add(geometry::Box{.topLeft = {at.x - 3, at.y - 3},
-                                .width = 6,
-                                .height = 6,
-                                .radius = 0,
-                                .fill = {Tone::page},
-                                .stroke = {.tone = Tone::lens, .width = 1.25, .dash = {}}});
-    p.text({at.x, p.box.top + p.box.height - 4}, "\u2192" + base::fixed(after, 2), Tone::ink, false, Align::centre);
-  }
-  if (p.answers.evidence) drawHot(p);
-  for (const auto& handle : scoreHandles(p.answers, p.view))
-    if (handle.key == p.view.chosenKey && handle.key.starts_with("focus/"))
-      drawChosen(p.drawing, {handle.x, handle.y}, 8);
-}
-
 StaveScale zoomStaveScale(const plan::Plan& plan, const StaveBox& box) {
   const double wide = plan.lens ? plan.lens->focal[0] : 20, tight = plan.lens ? plan.lens->focal[1] : 80;
   return {box.top + 6, box.height - 12, std::log2(tight) + 0.05, std::log2(wide) - 0.05};
@@ -184,29 +68,33 @@ StaveScale zoomStaveScale(const plan::Plan& plan, const StaveBox& box) {
 
 namespace {
 
-/// What hides the moves of an axis, as named boxes behind it.
+/// What hides the moves of an axis, as named boxes behind it. A name that would lie on another is left out.
 void drawCovers(StavePainter& p, snags::Move::Axis axis) {
+  double named = -100;
   for (const auto& move : p.answers.evidence->moves) {
     if (move.axis != axis || move.cover.empty()) continue;
     p.block(move.from, move.until, p.box.top + 1, p.box.height - 2, {Tone::line2, Pattern::hatchCover},
             {.tone = Tone::line2, .width = 1, .dash = {}});
-    const double room = (move.until - move.from) * p.view.pxPerSecond() + 30;
-    p.text({p.view.x(move.from) + 2, p.box.top + p.box.height - 4}, StavePainter::cut(move.cover, std::max(room, 60.0)),
-           Tone::ink2);
+    const double left = p.view.x(move.from) + 2;
+    const double room = std::max((move.until - move.from) * p.view.pxPerSecond() + 30, 60.0);
+    const std::string name = cutToWidth(move.cover, type::kLabel, room);
+    if (left < named || name.empty()) continue;
+    p.text({left, p.box.top + p.box.height - 4}, name, Tone::ink2);
+    named = left + typeWidth(name, type::kLabel) + 4;
   }
 }
 
-void drawKeys(StavePainter& p, const std::string& axis) {
-  for (const auto& handle : scoreHandles(p.answers, p.view)) {
-    if (!handle.key.starts_with(axis)) continue;
-    p.drawing.add(geometry::Box{.topLeft = {handle.x - 3, handle.y - 3},
-                                .width = 6,
-                                .height = 6,
-                                .radius = 0,
-                                .fill = {Tone::page},
-                                .stroke = {.tone = Tone::lens, .width = 1.25, .dash = {}}});
-    if (handle.key == p.view.chosenKey) drawChosen(p.drawing, {handle.x, handle.y}, 8);
-  }
+/// How far the zoom may be off what is asked of it.
+void drawZoomSlack(StavePainter& p, const StaveScale& scale, const std::vector<Point>& line) {
+  const double off = std::log2(1 + p.plan.zoom.slackShare) / scale.perPx();
+  if (off < 1 || line.size() < 2) return;
+  Path tube;
+  tube.rings = {{}};
+  for (const auto& at : line) tube.rings[0].push_back({at.x, at.y - off});
+  for (auto at = line.rbegin(); at != line.rend(); ++at) tube.rings[0].push_back({at->x, at->y + off});
+  tube.closed = true;
+  tube.fill = {Tone::sharp, Pattern::ticks, 0.8 * p.strength()};
+  p.drawing.add(tube);
 }
 
 }  // namespace
@@ -216,17 +104,18 @@ void drawZoomStave(StavePainter& p) {
   const StaveScale scale = zoomStaveScale(p.plan, p.box);
   drawCovers(p, snags::Move::Axis::zoom);
   std::vector<Point> line;
-  const std::size_t stride = strideOf(p);
+  const std::size_t stride = sampleStride(p);
   for (std::size_t i = 0; i < p.answers.evidence->samples.size(); i += stride) {
     const auto& sample = p.answers.evidence->samples[i];
     if (sample.lens) line.push_back({p.view.x(sample.time), scale.y(std::log2(sample.lens->focal))});
   }
+  drawZoomSlack(p, scale, line);
   p.line(line, Tone::lens, 2.4);
   for (const auto& move : p.answers.evidence->moves)
     if (move.axis == snags::Move::Axis::zoom)
       p.text({p.view.x(move.until) + 8, scale.y(std::log2(move.valueAfter)) - 4}, base::fixed(move.valueAfter, 0),
              Tone::ink);
-  drawKeys(p, "zoom/");
+  p.handles({"zoom/"});
   p.scale(p.box.top + 8, base::fixed(p.plan.lens->focal[1], 0) + " mm");
   p.scale(p.box.top + p.box.height - 8, base::fixed(p.plan.lens->focal[0], 0));
 }
@@ -243,9 +132,37 @@ StaveScale irisStaveScale(const answers::Answers& answers, const StaveBox& box) 
 
 namespace {
 
+/// What the iris may show, in stops.
+void drawIrisTube(StavePainter& p, const StaveScale& scale) {
+  Path tube;
+  std::vector<Point> upper, lower;
+  const auto close = [&] {
+    if (upper.size() > 1) {
+      upper.insert(upper.end(), lower.rbegin(), lower.rend());
+      tube.rings.push_back(upper);
+    }
+    upper.clear();
+    lower.clear();
+  };
+  for (const auto& sample : p.take.lens().irisTube()) {
+    if (sample.open || sample.lo > sample.hi) {
+      close();
+      continue;
+    }
+    const auto y = [&](double stops) { return scale.y(std::clamp(stops, scale.low, scale.high)); };
+    upper.push_back({p.view.x(sample.t), y(sample.hi)});
+    lower.push_back({p.view.x(sample.t), y(sample.lo)});
+  }
+  close();
+  if (tube.rings.empty()) return;
+  tube.closed = true;
+  tube.fill = {Tone::sharp, Pattern::ticks, 0.8 * p.strength()};
+  p.drawing.add(tube);
+}
+
 /// What each face in frame asks for, in its hue, with a comb where it is off.
 void drawFaces(StavePainter& p, const StaveScale& scale) {
-  const std::size_t stride = strideOf(p);
+  const std::size_t stride = sampleStride(p);
   const auto& samples = p.answers.evidence->samples;
   for (std::size_t who = 0; who < p.plan.performers.size(); ++who) {
     std::vector<Point> run;
@@ -286,11 +203,12 @@ void drawIrisStave(StavePainter& p) {
     p.scale(y, (stop == 1.4 ? "T" : "") + base::shortest(stop));
   }
   drawCovers(p, snags::Move::Axis::iris);
+  drawIrisTube(p, scale);
   drawFaces(p, scale);
   std::vector<Point> set;
   for (const auto& knot : p.take.lens().iris().knots) set.push_back({p.view.x(knot.t), scale.y(knot.value)});
   p.line(set, Tone::lens, 2.4);
-  drawKeys(p, "iris/");
+  p.handles({"iris/"});
 }
 
 }  // namespace wend::sheets

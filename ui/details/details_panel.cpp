@@ -77,7 +77,8 @@ void DetailsPanel::layOut() {
   rows->setContentsMargins(16, 8, 16, 8);
   rows->setSpacing(4);
   auto* top = new QHBoxLayout;
-  heading_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  heading_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+  grid_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
   top->addWidget(heading_, 1);
   top->addWidget(remark_);
   rows->addLayout(top);

@@ -51,7 +51,9 @@ void ScoreView::setSpot(std::optional<snags::SightOf> spot) {
 }
 
 QSize ScoreView::sizeHint() const {
-  const double height = bridge_.answers() ? sheets::scoreHeight(bridge_.answers()->take->plan(), view_) : 400;
+  sheets::ScoreView least = view_;
+  least.height = 0;
+  const double height = bridge_.answers() ? sheets::scoreHeight(bridge_.answers()->take->plan(), least) : 400;
   return {800, static_cast<int>(height)};
 }
 
@@ -70,6 +72,7 @@ void ScoreView::redraw() {
 
 void ScoreView::resizeEvent(QResizeEvent*) {
   view_.width = width();
+  view_.height = height();
   redraw();
 }
 

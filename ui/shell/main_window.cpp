@@ -97,6 +97,8 @@ void MainWindow::layOut() {
   all_->addWidget(upper_);
   all_->addWidget(scoreScroll_);
   all_->setStretchFactor(0, 1);
+  for (QSplitter* splitter : {upper_, all_})
+    connect(splitter, &QSplitter::splitterMoved, this, [this] { sharedByHand_ = true; });
   strip_ = new QLabel(page);
   strip_->setFont(fontOf(12));
   strip_->setContentsMargins(16, 4, 16, 4);
@@ -107,9 +109,20 @@ void MainWindow::layOut() {
   rows->addWidget(strip_);
   setCentralWidget(page);
   resize(1920, 1040);
-  upper_->setSizes({84, 1120, 700});
-  all_->setSizes({500, 500});
   tell(QString::fromUtf8(sheets::kCaution).replace(QLatin1Char(0x0a), QLatin1Char(0x20)));
+}
+
+/// The faces share out the window by its size until a hand has moved what is between them.
+void MainWindow::shareOut() {
+  const bool small = width() < 1600;
+  upper_->setSizes({Rail::kWidth, width() - Rail::kWidth - (small ? 584 : 700), small ? 584 : 700});
+  const int score = height() < 900 ? 304 : height() / 2 - 26;
+  all_->setSizes({height() - 48 - 26 - score, score});
+}
+
+void MainWindow::resizeEvent(QResizeEvent* event) {
+  QMainWindow::resizeEvent(event);
+  if (!sharedByHand_) shareOut();
 }
 
 void MainWindow::addKey(const QKeySequence& keys, std::function<void()> act) {
@@ -202,6 +215,7 @@ bool MainWindow::open(const QString& path) {
   lock_ = planLock(stateFolderHere(), opened->path);
   recent_.add(opened->path);
   canvas_->showWholeTake();
+  canvas_->setFocus();
   if (!opened->notes.empty()) tellProblems(tr("Kept without being understood"), opened->notes);
   if (!lock_) tell(tr("Another window has this plan open: saving here replaces what it saves"));
   return true;

@@ -48,10 +48,12 @@ class MainWindow : public QMainWindow {
 
  protected:
   void closeEvent(QCloseEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
   QWidget* rail();
   void layOut();
+  void shareOut();
   void addKeys();
   void addKey(const QKeySequence& keys, std::function<void()> act);
   void connectFaces();
@@ -87,6 +89,7 @@ class MainWindow : public QMainWindow {
   QSplitter* upper_ = nullptr;
   QSplitter* all_ = nullptr;
   QLabel* strip_ = nullptr;
+  bool sharedByHand_ = false;
 };
 
 }  // namespace wend::ui

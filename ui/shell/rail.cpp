@@ -11,7 +11,7 @@ namespace wend::ui {
 
 Rail::Rail(Document& document, AnswersBridge& bridge, PlanCanvas& canvas, QWidget* parent)
     : QWidget(parent), document_(document), bridge_(bridge), canvas_(canvas) {
-  setFixedWidth(84);
+  setFixedWidth(kWidth);
   setAutoFillBackground(true);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(4, 8, 4, 8);

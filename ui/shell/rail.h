@@ -13,6 +13,7 @@ class Rail : public QWidget {
   Q_OBJECT
 
  public:
+  static constexpr int kWidth = 84;
   Rail(Document& document, AnswersBridge& bridge, PlanCanvas& canvas, QWidget* parent = nullptr);
   void setTheme(sheets::Theme theme);
 

@@ -1,6 +1,7 @@
 #include "ui/shell/top_bar.h"
 
 #include <QHBoxLayout>
+#include <QMenu>
 #include <algorithm>
 
 #include "core/base/text.h"
@@ -50,19 +51,11 @@ TopBar::TopBar(Document& document, AnswersBridge& bridge, Transport& transport, 
   connect(redo_, &QPushButton::clicked, &document_.undoStack(), &QUndoStack::redo);
   addUnits(row);
   snags_ = button(QString(), tr("List of snags"));
-  auto* open = button(tr("Open"), tr("Open a plan"));
-  auto* recent = button(tr("Recent"), tr("Plans that were open last"));
-  save_ = button(tr("Save"), tr("Save the plan"));
-  auto* saveAs = button(tr("Save as"), tr("Save the plan under another name"));
-  auto* theme = button(tr("Page"), tr("Dark, paper or red torch page"));
-  for (auto* made : {snags_, open, recent, save_, saveAs, theme}) row->addWidget(made);
+  for (auto* made : {snags_, fileButton(), button(tr("Page"), tr("Dark, paper or red torch page"))})
+    row->addWidget(made);
   connect(snags_, &QPushButton::clicked, this, &TopBar::snagsAsked);
-  connect(open, &QPushButton::clicked, this, &TopBar::openAsked);
-  connect(recent, &QPushButton::clicked, this,
-          [this, recent] { Q_EMIT recentAsked(recent->mapToGlobal(QPoint(0, recent->height()))); });
-  connect(save_, &QPushButton::clicked, this, &TopBar::saveAsked);
-  connect(saveAs, &QPushButton::clicked, this, &TopBar::saveAsAsked);
-  connect(theme, &QPushButton::clicked, this, &TopBar::themeAsked);
+  connect(qobject_cast<QPushButton*>(row->itemAt(row->count() - 1)->widget()), &QPushButton::clicked, this,
+          &TopBar::themeAsked);
   connect(&document_, &Document::planChanged, this, &TopBar::refresh);
   connect(&document_, &Document::modifiedChanged, this, &TopBar::refresh);
   connect(&bridge_, &AnswersBridge::takeChanged, this, &TopBar::refresh);
@@ -93,6 +86,21 @@ void TopBar::addTransport(QHBoxLayout* row) {
   loop_->setCheckable(true);
   connect(loop_, &QPushButton::clicked, &transport_, &Transport::setLoopingBeat);
   row->addWidget(loop_);
+}
+
+/// One button for what happens once in an hour: a narrow screen has no room for five.
+QPushButton* TopBar::fileButton() {
+  auto* made = button(tr("File \u25be"), tr("Open, save and plans that were open last"));
+  auto* menu = new QMenu(made);
+  menu->addAction(tr("Open\tCtrl+O"), this, &TopBar::openAsked);
+  menu->addAction(tr("Open one of the last"), this,
+                  [this, made] { Q_EMIT recentAsked(made->mapToGlobal(QPoint(0, made->height()))); });
+  menu->addSeparator();
+  menu->addAction(tr("Save\tCtrl+S"), this, &TopBar::saveAsked);
+  menu->addAction(tr("Save under another name\tCtrl+Shift+S"), this, &TopBar::saveAsAsked);
+  made->setMenu(menu);
+  made->setStyleSheet(QStringLiteral("QPushButton::menu-indicator { width: 0; }"));
+  return made;
 }
 
 void TopBar::addUnits(QHBoxLayout* row) {

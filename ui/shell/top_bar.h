@@ -33,6 +33,7 @@ class TopBar : public QWidget {
 
  private:
   QPushButton* button(const QString& words, const QString& tip);
+  QPushButton* fileButton();
   void addTransport(QHBoxLayout* row);
   void addUnits(QHBoxLayout* row);
   void refresh();
@@ -41,7 +42,7 @@ class TopBar : public QWidget {
   AnswersBridge& bridge_;
   Transport& transport_;
   QLabel *title_, *revision_, *facts_;
-  QPushButton *play_, *loop_, *undo_, *redo_, *snags_, *metres_, *feet_, *save_;
+  QPushButton *play_, *loop_, *undo_, *redo_, *snags_, *metres_, *feet_;
   std::vector<QPushButton*> speeds_;
 };
 

@@ -185,5 +185,19 @@ TEST_F(Window, EveryThemeIsPaintedWithoutAPlanToo) {
   EXPECT_FALSE(empty.grab().isNull());
 }
 
+TEST_F(Window, FitsALaptopsScreenWithNothingCutOff) {
+  window_->resize(1366, 768);
+  QTest::qWait(20);
+  EXPECT_EQ(window_->width(), 1366);
+  EXPECT_LE(window_->minimumSizeHint().width(), 1366);
+  EXPECT_LE(window_->minimumSizeHint().height(), 768);
+  for (const QWidget* face : window_->findChildren<QWidget*>()) {
+    if (!face->isVisible() || face->accessibleName().isEmpty()) continue;
+    EXPECT_LE(face->mapTo(window_.get(), QPoint(face->width(), 0)).x(), 1366) << face->accessibleName().toStdString();
+  }
+  // The plan is what crew is planned on: it keeps the largest share.
+  EXPECT_GT(window_->canvas().width(), 600);
+}
+
 }  // namespace
 }  // namespace wend::ui

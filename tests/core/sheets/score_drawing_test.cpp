@@ -1,0 +1,170 @@
+// The score as a picture: where staves, handles and tubes stand, held against the take they are drawn from.
+#include "core/sheets/score_drawing.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <fstream>
+#include <set>
+#include <sstream>
+
+#include "core/file/plan_reader.h"
+#include "core/sheets/stave.h"
+#include "core/sheets/text_width.h"
+
+namespace wend::sheets {
+namespace {
+
+plan::Plan sample(const std::string& name) {
+  std::ifstream in(std::string(WEND_SOURCE_DIR "/samples/") + name);
+  std::ostringstream text;
+  text << in.rdbuf();
+  return file::readPlan(text.str())->plan;
+}
+
+answers::Answers answersOf(const plan::Plan& plan) {
+  answers::Answers answers;
+  answers.take = *answers::Take::of(std::make_shared<const plan::Plan>(plan));
+  return answers;
+}
+
+StaveBox boxOf(const plan::Plan& plan, const ScoreView& view, const std::string& name) {
+  for (const auto& box : stavesOf(plan, view))
+    if (box.name == name) return box;
+  ADD_FAILURE() << name;
+  return {};
+}
+
+const ScoreHandle* handleOf(const std::vector<ScoreHandle>& handles, const std::string& key) {
+  const auto found = std::find_if(handles.begin(), handles.end(), [&](const auto& h) { return h.key == key; });
+  return found == handles.end() ? nullptr : &*found;
+}
+
+TEST(ScoreStaves, LieUnderOneAnotherWithoutGaps) {
+  const plan::Plan plan = sample("first-batch.wend");
+  for (const double height : {0.0, 300.0, 620.0, 2000.0}) {
+    ScoreView view;
+    view.height = height;
+    double top = 0;
+    for (const auto& box : stavesOf(plan, view)) {
+      EXPECT_DOUBLE_EQ(box.top, top) << box.name << " at " << height;
+      top += box.height;
+    }
+    EXPECT_DOUBLE_EQ(scoreHeight(plan, view), top);
+  }
+}
+
+TEST(ScoreStaves, GiveSpareHeightToTheCurvesUpToDouble) {
+  const plan::Plan plan = sample("first-batch.wend");
+  ScoreView least, roomy, huge;
+  const double natural = scoreHeight(plan, least);
+  roomy.height = natural + 60;
+  huge.height = natural + 5000;
+  EXPECT_DOUBLE_EQ(scoreHeight(plan, roomy), natural + 60);
+  for (const auto* name : {"sharp", "iris, faces"}) {
+    EXPECT_DOUBLE_EQ(boxOf(plan, huge, name).height, 2 * boxOf(plan, least, name).height);
+    EXPECT_GT(boxOf(plan, roomy, name).height, boxOf(plan, least, name).height);
+  }
+  EXPECT_DOUBLE_EQ(boxOf(plan, huge, "crew").height, boxOf(plan, least, "crew").height);
+}
+
+TEST(ScoreStaves, OfARoleKeepClockBeatsAndSnags) {
+  const auto names = staveNames();
+  for (const Role role : {Role::everybody, Role::assistant, Role::photography, Role::director, Role::operating,
+                          Role::floor, Role::sound}) {
+    const auto folded = foldedFor(role);
+    const std::set<std::string> set(folded.begin(), folded.end());
+    for (const auto* always : {"clock", "beats", "snags"}) EXPECT_FALSE(set.contains(always));
+    for (const auto& name : folded) EXPECT_NE(std::find(names.begin(), names.end(), name), names.end()) << name;
+  }
+  EXPECT_TRUE(foldedFor(Role::everybody).empty());
+  const auto sound = foldedFor(Role::sound);
+  EXPECT_EQ(std::find(sound.begin(), sound.end(), "speech"), sound.end());
+  EXPECT_NE(std::find(sound.begin(), sound.end(), "zoom"), sound.end());
+}
+
+TEST(ScoreHandles, StandAtBothEndsOfAKeyAndOnceAtACut) {
+  const plan::Plan plan = sample("first-batch.wend");
+  const auto answers = answersOf(plan);
+  const auto handles = scoreHandles(answers, {});
+  for (std::size_t i = 0; i < plan.zoom.keys.size(); ++i) {
+    const auto& time = plan.zoom.keys[i].time;
+    const std::string name = "zoom/" + std::to_string(i);
+    const ScoreHandle *end = handleOf(handles, name), *start = handleOf(handles, name + kStartOfKey);
+    ASSERT_TRUE(end) << name;
+    EXPECT_NEAR(end->time, plan::secondsOf(plan, time.at) + time.over, 1e-9);
+    EXPECT_EQ(start != nullptr, time.over > 0) << name;
+    EXPECT_EQ(end->cut, !start);
+    if (start) {
+      EXPECT_NEAR(start->time, plan::secondsOf(plan, time.at), 1e-9);
+    }
+  }
+}
+
+TEST(ScoreHandles, OfPullsStandWhereTheyArrive) {
+  plan::Plan plan = sample("one-room.wend");
+  plan.focus.pulls = {{{"", 0}, 0, 4, {}}, {{"", 2}, 1.5, 2, {}}};
+  const auto answers = answersOf(plan);
+  ScoreView view;
+  view.until = plan.clock.length;
+  const auto handles = scoreHandles(answers, view);
+  const StaveScale scale = focusStaveScale(*answers.take, boxOf(plan, view, "sharp"));
+  const ScoreHandle *end = handleOf(handles, "pull/1"), *start = handleOf(handles, "pull/1/start");
+  ASSERT_TRUE(end && start);
+  EXPECT_DOUBLE_EQ(end->time, 3.5);
+  EXPECT_DOUBLE_EQ(end->value, 0.5);
+  EXPECT_NEAR(end->y, scale.y(0.5), 1e-9);
+  // The pull begins where the one before it has left the lens.
+  EXPECT_NEAR(start->y, scale.y(0.25), 0.5);
+}
+
+TEST(ScoreHandles, APxUpIsWorthWhatTheStaveSays) {
+  plan::Plan plan = sample("one-room.wend");
+  plan.focus.pulls = {{{"", 0}, 0, 4, {}}, {{"", 2}, 1.5, 2, {}}};
+  ScoreView view;
+  view.until = plan.clock.length;
+  const auto answers = answersOf(plan);
+  const auto handles = scoreHandles(answers, view);
+  const ScoreHandle *far = handleOf(handles, "pull/0"), *near = handleOf(handles, "pull/1");
+  ASSERT_TRUE(far && near);
+  EXPECT_NEAR(near->value, far->value + (far->y - near->y) * far->perPx, 1e-9);
+}
+
+TEST(FocusStave, ShowsEverythingTheLensIsSetAt) {
+  for (const auto* name : {"first-batch.wend", "links-and-booms.wend", "one-room.wend"}) {
+    const plan::Plan plan = sample(name);
+    const auto answers = answersOf(plan);
+    ScoreView view;
+    view.until = plan.clock.length;
+    const StaveBox box = boxOf(plan, view, "sharp");
+    const StaveScale scale = focusStaveScale(*answers.take, box);
+    double nearest = 1e9;
+    for (const auto& knot : answers.take->lens().focus().knots)
+      nearest = std::min(nearest, answers.take->lens().focusScale().valueAt(knot.value));
+    EXPECT_GT(scale.y(1 / nearest), box.top) << name;
+    // And does not waste its height on distances nobody is at.
+    EXPECT_LT(scale.y(1 / nearest), box.top + box.height * 0.72) << name << " nearest " << nearest;
+  }
+}
+
+/// Texts on the scales at the right must not lie on one another.
+TEST(Score, ScalesOfOneStaveAreApart) {
+  for (const auto* name : {"first-batch.wend", "links-and-booms.wend"}) {
+    const plan::Plan plan = sample(name);
+    auto answers = answersOf(plan);
+    ScoreView view;
+    view.until = plan.clock.length;
+    const StaveBox box = boxOf(plan, view, "sharp");
+    std::vector<double> lines;
+    for (const auto& shape : scoreDrawing(answers, view).shapes)
+      if (const auto* text = std::get_if<geometry::Text>(&shape))
+        if (text->at.x >= view.width - view.scales && text->at.y > box.top && text->at.y < box.top + box.height)
+          lines.push_back(text->at.y);
+    std::sort(lines.begin(), lines.end());
+    ASSERT_GE(lines.size(), 2u) << name;
+    for (std::size_t i = 1; i < lines.size(); ++i) EXPECT_GE(lines[i] - lines[i - 1], 12) << name;
+  }
+}
+
+}  // namespace
+}  // namespace wend::sheets
