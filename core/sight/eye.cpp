@@ -80,14 +80,29 @@ double leastTurn(double middle, Span offsets) {
   return std::min(std::abs(std::remainder(low, 2 * kPi)), std::abs(std::remainder(high, 2 * kPi)));
 }
 
-/// The arc that the directions (across, ahead) of the body's outline fill.
-struct Arc {
-  double middle;
-  Span offsets{0, 0};
-  void take(double angle) {
-    const double offset = std::remainder(angle - middle, 2 * kPi);
-    offsets = {std::min(offsets.from, offset), std::max(offsets.until, offset)};
+/// The arc that directions (ahead, aside) of the body's outline fill, seen from its middle.
+class Arc {
+ public:
+  explicit Arc(Vec middle) : middle_(middle) {}
+  void take(Vec direction) {
+    const Vec turned{dot(middle_, direction), cross(middle_, direction)};
+    const double angle = likeAngle(turned);
+    if (angle < least_) least_ = angle, low_ = turned;
+    if (angle > most_) most_ = angle, high_ = turned;
   }
+  double middle() const { return std::atan2(middle_.y, middle_.x); }
+  Span offsets() const { return {std::atan2(low_.y, low_.x), std::atan2(high_.y, high_.x)}; }
+
+ private:
+  /// Grows with the angle from -pi to pi, at a division's cost.
+  static double likeAngle(Vec v) {
+    const double sum = std::abs(v.x) + std::abs(v.y);
+    if (sum == 0) return 0;
+    return v.x >= 0 ? v.y / sum : std::copysign(2 - std::abs(v.y) / sum, v.y);
+  }
+
+  Vec middle_, low_{1, 0}, high_{1, 0};
+  double least_ = 0, most_ = 0;
 };
 
 constexpr int kRim = 32;
@@ -119,18 +134,18 @@ double degreesToFrame(const Eye& eye, const Body& body) {
   const geometry::InView middle = axes.view(geometry::at(body.centre, (body.floor + body.top) / 2));
   if (geometry::distance(geometry::flat(eye.pupil.at), body.centre) <= body.radius)
     return -geometry::degrees(std::min(halfWidth, halfHeight));
-  Arc across{std::atan2(middle.right, middle.ahead)}, upright{std::atan2(middle.up, middle.ahead)};
+  Arc across({middle.ahead, middle.right}), upright({middle.ahead, middle.up});
   // Around the disc rather than in it, so that the answer never promises too much.
   const double radius = body.radius / std::cos(kPi / kRim);
   for (const Vec& corner : rim()) {
     for (const double z : {body.floor, body.top}) {
       const geometry::InView p = axes.view(geometry::at(body.centre + corner * radius, z));
-      across.take(std::atan2(p.right, p.ahead));
-      upright.take(std::atan2(p.up, p.ahead));
+      across.take({p.ahead, p.right});
+      upright.take({p.ahead, p.up});
     }
   }
-  const double beside = leastTurn(across.middle, across.offsets) - halfWidth;
-  const double above = leastTurn(upright.middle, upright.offsets) - halfHeight;
+  const double beside = leastTurn(across.middle(), across.offsets()) - halfWidth;
+  const double above = leastTurn(upright.middle(), upright.offsets()) - halfHeight;
   return geometry::degrees(std::max(beside, above));
 }
 
