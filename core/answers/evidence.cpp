@@ -42,13 +42,26 @@ bool addSamples(const Take& take, const base::Cancel& cancel, Evidence& evidence
   evidence.boom = boomLines(take, evidence.samples);
   evidence.shadows = shadowsOn(take, evidence.samples, evidence.boom);
   evidence.lanes = lanesTaken(take, evidence.samples);
-  if (!evidence.sightKnown) return true;
-  auto throughs = throughSights(take, cancel);
-  auto outside = outsideSeen(take, cancel);
-  if (!throughs || !outside) return false;
-  evidence.throughs = std::move(*throughs);
-  evidence.outside = std::move(*outside);
   return true;
+}
+
+/// What the lens sees of people and ground.
+struct Sights {
+  std::vector<SightOf> people;
+  std::vector<ThroughSight> throughs;
+  std::vector<OutsideSeen> outside;
+};
+
+/// Nothing when cancelled.
+std::optional<Sights> sightsOf(const Take& take, const base::Cancel& cancel) {
+  if (!take.plan().lens) return Sights{};
+  auto people = sightOfAll(take, cancel);
+  if (!people) return std::nullopt;
+  auto throughs = throughSights(take, cancel);
+  if (!throughs) return std::nullopt;
+  auto outside = outsideSeen(take, cancel);
+  if (!outside) return std::nullopt;
+  return Sights{std::move(*people), std::move(*throughs), std::move(*outside)};
 }
 
 }  // namespace
@@ -59,15 +72,14 @@ base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const
   evidence->length = take.length();
   evidence->step = 1 / take.rate();
   evidence->sightKnown = take.plan().lens.has_value();
-  // Who is seen is half of the work and shares nothing with the rest but the take: the same answers in half the time.
-  auto sight = std::async(std::launch::async, [&]() -> std::optional<std::vector<SightOf>> {
-    if (!take.plan().lens) return std::vector<SightOf>{};
-    return sightOfAll(take, cancel);
-  });
+  // What is seen is half of the work and shares nothing with the rest but the take: the same answers in half the time.
+  auto sights = std::async(std::launch::async, [&] { return sightsOf(take, cancel); });
   const bool sampled = addSamples(take, cancel, *evidence);
-  auto seen = sight.get();
+  auto seen = sights.get();
   if (!sampled || !seen) return cancelled();
-  evidence->sight = std::move(*seen);
+  evidence->sight = std::move(seen->people);
+  evidence->throughs = std::move(seen->throughs);
+  evidence->outside = std::move(seen->outside);
   evidence->crossings = crossingsOf(take);
   evidence->cablesShutIn = cablesShutIn(take);
   evidence->cameraCableOut = cameraCableOut(take);
