@@ -69,6 +69,7 @@ std::optional<double> latestStart(const Tube& tube, const Track& track, std::siz
   const double end = move + 1 < track.moves.size() ? track.moves[move + 1].from : track.knots.back().t;
   const std::vector<Gate> gates = gatesIn(tube, {planned.from, end});
   const double held = planned.valueBefore;
+  if (!gates.back().lets(planned.valueAfter)) return std::nullopt;
   const std::size_t passed = gatesPassed(gates, held);
   // Backwards: the values from which the rest can be followed.
   double lo = planned.valueAfter, hi = planned.valueAfter;
