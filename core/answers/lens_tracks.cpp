@@ -77,14 +77,14 @@ std::optional<double> LensTracks::Maker::neededOf(std::size_t key, double t) con
   if (!place) return std::nullopt;
   const geometry::Vec3 towards = view.pupilAt(t).at - *place;
   if (geometry::length(towards) == 0) return std::nullopt;
-  return light::lightOnFace(lighting, {*place, towards}, t).needed;
+  return light::neededOnFace(lighting, {*place, towards}, t);
 }
 
 std::optional<double> LensTracks::Maker::needed(double t) const {
   const std::string& exposed = plan.iris.exposePerformer;
   if (!exposed.empty()) {
     const auto place = subjects.people().lookAt(exposed, t);
-    return place ? light::lightOnFace(lighting, {*place, view.pupilAt(t).at - *place}, t).needed : std::nullopt;
+    return place ? light::neededOnFace(lighting, {*place, view.pupilAt(t).at - *place}, t) : std::nullopt;
   }
   if (!subjects.any()) return std::nullopt;
   const geometry::KeyBlend blend = subjects.blendAt(t);

@@ -135,8 +135,8 @@ light::Lighting lightingOf(const plan::Plan& plan, const sight::Scene& scene, co
                           camera.ndStops},
           camera.meter.receptor == plan::Receptor::dome ? light::Receptor::dome : light::Receptor::flat,
           // Leaves are left out: a lamp is not switched by a door that happens to swing.
-          [&scene](geometry::Point3 lamp, geometry::Point3 face) {
-            return !sight::openBetween(scene.at(-1e9), lamp, face);
+          [set = std::make_shared<const sight::SceneAt>(scene.at(-1e9))](geometry::Point3 lamp, geometry::Point3 face) {
+            return !sight::openBetween(*set, lamp, face);
           },
           std::move(density)};
 }

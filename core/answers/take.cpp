@@ -59,7 +59,7 @@ std::optional<optics::Figure> Take::figureAt(std::size_t i, double t) const {
 }
 
 std::optional<double> Take::neededAt(Point3 place, double t) const {
-  return light::lightOnFace(*lighting_, {place, view_->pupilAt(t).at - place}, t).needed;
+  return light::neededOnFace(*lighting_, {place, view_->pupilAt(t).at - place}, t);
 }
 
 }  // namespace wend::answers

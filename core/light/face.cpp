@@ -10,15 +10,20 @@ Exposure Lighting::exposureAt(double t) const {
   return now;
 }
 
-FaceLight lightOnFace(const Lighting& lighting, const Face& face, double t) {
+namespace {
+
+/// With the lux of every lamp, or of those only that count beside the readings.
+FaceLight lightBy(const Lighting& lighting, const Face& face, double t, bool everyLamp) {
   const Exposure exposure = lighting.exposureAt(t);
   const AreaLight area = lighting.areas.lightAt(flat(face.at), t);
   FaceLight light;
   double added = 0;
   bool known = !area.covered || area.stop.has_value();
   for (const Fixture& fixture : lighting.fixtures) {
+    const bool inReadings = fixture.inReadings.value_or(area.covered);
+    if (inReadings && !everyLamp) continue;
     light.fixtureLux.push_back(luxAtFace(fixture, face, t, lighting.receptor, lighting.blocked));
-    if (fixture.inReadings.value_or(area.covered)) continue;
+    if (inReadings) continue;
     added += light.fixtureLux.back();
     known = known && !shinesUnknown(fixture, face, t, lighting.blocked);
   }
@@ -28,6 +33,16 @@ FaceLight lightOnFace(const Lighting& lighting, const Face& face, double t) {
   // Without a lamp the reading passes straight through: the receptor's constant must not touch its last digit.
   light.needed = added > 0 ? stopFor(light.lux, exposure) : throughDensity(*area.stop, exposure.ndStops);
   return light;
+}
+
+}  // namespace
+
+FaceLight lightOnFace(const Lighting& lighting, const Face& face, double t) {
+  return lightBy(lighting, face, t, true);
+}
+
+std::optional<double> neededOnFace(const Lighting& lighting, const Face& face, double t) {
+  return lightBy(lighting, face, t, false).needed;
 }
 
 std::optional<double> shareOfFixture(const FaceLight& light, std::size_t fixture) {

@@ -37,6 +37,9 @@ struct Lighting {
 ///           (3) a place that no area covers is known by its lamps alone, and unknown when none reaches it.
 FaceLight lightOnFace(const Lighting& lighting, const Face& face, double t);
 
+/// The stop of the same, at less cost: lamps that are in the readings are not asked.
+std::optional<double> neededOnFace(const Lighting& lighting, const Face& face, double t);
+
 /// The share of the face's exposure that one lamp gives, 0 to 1: what a body in its line would take away.
 /// Nothing when the exposure is unknown.
 std::optional<double> shareOfFixture(const FaceLight& light, std::size_t fixture);

@@ -57,6 +57,16 @@ TEST(LightOnFace, DoesNotAddALampTwice) {
   EXPECT_NEAR(lightOnFace(unsaid, kFace, 0).fixtureLux.at(0), 225, 1e-9);
 }
 
+TEST(NeededOnFace, IsThatOfTheWholeLight) {
+  for (const auto& areas : {std::vector<Area>{}, std::vector<Area>{room(2.8)}})
+    for (const std::optional<bool> first :
+         {std::optional<bool>{}, std::optional<bool>{true}, std::optional<bool>{false}})
+      for (const bool second : {true, false}) {
+        const Lighting lighting = lit(areas, {lamp(700, first), lamp(300, second)});
+        EXPECT_EQ(neededOnFace(lighting, kFace, 0), lightOnFace(lighting, kFace, 0).needed);
+      }
+}
+
 TEST(LightOnFace, WithoutAnAreaIsKnownByItsLampsAlone) {
   const Lighting one = lit({}, {lamp(900, std::nullopt)});
   EXPECT_NEAR(lightOnFace(one, kFace, 0).needed.value(), stopFor(225, one.exposure), 1e-12);
