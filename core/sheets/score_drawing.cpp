@@ -6,6 +6,7 @@
 #include "core/base/text.h"
 #include "core/sheets/glyphs.h"
 #include "core/sheets/stave.h"
+#include "core/sheets/text_width.h"
 #include "core/units/clock_time.h"
 
 namespace wend::sheets {
@@ -268,6 +269,38 @@ Drawing playheadDrawing(const plan::Plan& plan, const ScoreView& view, double t)
                    .bold = true,
                    .align = Align::centre,
                    .tone = Tone::page});
+  return drawing;
+}
+
+Drawing spanDrawing(const plan::Plan& plan, const ScoreView& view, Span span) {
+  const double height = scoreHeight(plan, view), right = view.width - view.scales;
+  Drawing drawing{.width = view.width, .height = height, .patternOrigin = {}, .shapes = {}};
+  const double from = std::clamp(view.x(span.from), view.labels, right);
+  const double until = std::clamp(view.x(span.until), view.labels, right);
+  if (until <= from) return drawing;
+  drawing.add(geometry::Box{.topLeft = {from, 0},
+                            .width = until - from,
+                            .height = height,
+                            .radius = 0,
+                            .fill = {Tone::lit, Pattern::plain, 0.35},
+                            .stroke = {}});
+  for (const double x : {from, until}) {
+    Path edge;
+    edge.rings = {{{x, 0}, {x, height}}};
+    edge.stroke = {.tone = Tone::ink, .width = 1.25, .dash = {6, 4}};
+    drawing.add(edge);
+  }
+  drawing.add(geometry::Box{
+      .topLeft = {from, 20}, .width = until - from, .height = 4, .radius = 0, .fill = {Tone::ink}, .stroke = {}});
+  const std::string words = base::fixed(span.length(), 1) + " s";
+  if (typeWidth(words, 12) + 8 < until - from)
+    drawing.add(Text{.at = {(from + until) / 2, 16},
+                     .text = words,
+                     .size = 12,
+                     .bold = true,
+                     .align = Align::centre,
+                     .tone = Tone::ink,
+                     .halo = Tone::page});
   return drawing;
 }
 

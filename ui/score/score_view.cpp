@@ -6,9 +6,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/base/text.h"
-#include "core/units/clock_time.h"
-#include "core/units/stop.h"
 #include "ui/score/handle_edits.h"
 #include "ui/style/fonts.h"
 #include "ui/style/palette.h"
@@ -20,7 +17,9 @@ using geometry::Tone;
 namespace {
 
 constexpr double kReachPx = 8, kDragStartsPx = 3;
-constexpr double kSnapSeconds = 0.1;
+constexpr double kSnapSeconds = 0.1, kRulerPx = 24;
+/// What handles of things that can be nudged begin with.
+constexpr const char* kHandles[] = {"beat/", "focus/", "pull/", "zoom/", "iris/"};
 
 }  // namespace
 
@@ -95,6 +94,7 @@ void ScoreView::paintEvent(QPaintEvent*) {
     current_ = true;
   }
   painter.drawPixmap(0, 0, drawn_);
+  if (span_) painter_.paint(painter, sheets::spanDrawing(bridge_.answers()->take->plan(), view_, *span_));
   painter_.paint(painter, sheets::playheadDrawing(bridge_.answers()->take->plan(), view_, bridge_.instant().time));
   paintTag(painter);
   if (!hasFocus()) return;
@@ -124,6 +124,7 @@ std::optional<sheets::ScoreHandle> ScoreView::handleAt(QPointF px) const {
   std::optional<sheets::ScoreHandle> best;
   double nearest = kReachPx;
   for (const auto& handle : sheets::scoreHandles(*bridge_.answers(), view_)) {
+    // A flag is wide; of a key both ends are squares.
     const bool beat = handle.key.starts_with("beat/");
     const double away = beat ? std::max(std::abs(px.x() - handle.x - 9) - 8, std::abs(px.y() - handle.y) - 6)
                              : std::hypot(px.x() - handle.x, px.y() - handle.y);
@@ -134,53 +135,122 @@ std::optional<sheets::ScoreHandle> ScoreView::handleAt(QPointF px) const {
   return best;
 }
 
+const sheets::StaveBox* ScoreView::staveAt(double y) {
+  staves_ = sheets::stavesOf(bridge_.answers()->take->plan(), view_);
+  for (const auto& box : staves_)
+    if (y >= box.top && y < box.top + box.height) return &box;
+  return nullptr;
+}
+
+/// A click on a stave's name folds it, or opens it again. The ruler and the beats are what everything is read against.
+bool ScoreView::foldedByName(QPointF px) {
+  if (px.x() >= view_.labels - kReachPx) return false;
+  const auto* box = staveAt(px.y());
+  if (!box || box->name == "clock" || box->name == "beats") return false;
+  auto folded = view_.folded;
+  if (std::erase(folded, box->name) == 0) folded.push_back(box->name);
+  setFolded(std::move(folded));
+  return true;
+}
+
+double ScoreView::snappedTime(double px, Qt::KeyboardModifiers keys) const {
+  const double t = std::clamp(view_.time(px), 0.0, bridge_.answers()->take->length());
+  if (keys.testFlag(Qt::ControlModifier)) return t;
+  for (const auto& beat : document_.shown()->beats)
+    if (std::abs(view_.x(beat.time) - px) < kReachPx) return beat.time;
+  return std::round(t / kSnapSeconds) * kSnapSeconds;
+}
+
 void ScoreView::mousePressEvent(QMouseEvent* event) {
   if (event->button() != Qt::LeftButton || !bridge_.answers()) return;
-  pressedAt_ = lastAt_ = event->position();
-  dragged_ = handleAt(event->position());
-  if (dragged_) {
-    document_.select(selectionOfHandle(dragged_->key));
+  if (doing_ == Doing::carryingHandle) return finishDrag();
+  const QPointF at = event->position();
+  pressedAt_ = lastAt_ = at;
+  if (foldedByName(at)) return;
+  if (event->modifiers().testFlag(Qt::ShiftModifier) && at.y() < kRulerPx) {
+    const double t = snappedTime(at.x(), event->modifiers()), from = document_.playhead();
+    return setSpan(geometry::Span{std::min(t, from), std::max(t, from)});
+  }
+  if (const auto handle = handleAt(at)) {
+    drag_.emplace(*handle, at);
+    document_.select(selectionOfHandle(handle->key));
     doing_ = Doing::pressedHandle;
     return;
   }
-  doing_ = Doing::scrubbing;
-  document_.setPlayhead(view_.time(event->position().x()));
+  doing_ = at.y() < kRulerPx ? Doing::pressedRuler : Doing::scrubbing;
+  document_.setPlayhead(view_.time(at.x()));
+}
+
+void ScoreView::mouseDoubleClickEvent(QMouseEvent* event) {
+  if (event->button() != Qt::LeftButton || !bridge_.answers()) return;
+  const auto handle = handleAt(event->position());
+  if (!handle) return mousePressEvent(event);
+  drag_.emplace(*handle, event->position());
+  document_.select(selectionOfHandle(handle->key));
+  doing_ = Doing::carryingHandle;
+  lastAt_ = event->position();
+  tag_ = tr("picked up: click to let go, or type its number");
+  update();
 }
 
 void ScoreView::mouseMoveEvent(QMouseEvent* event) {
   lastAt_ = event->position();
-  if (doing_ == Doing::scrubbing) return document_.setPlayhead(view_.time(event->position().x()));
-  if (doing_ == Doing::pressedHandle && (event->position() - pressedAt_).manhattanLength() > kDragStartsPx)
-    doing_ = Doing::draggingHandle;
-  if (doing_ == Doing::draggingHandle) dragTo(event->position());
+  const bool far = (lastAt_ - pressedAt_).manhattanLength() > kDragStartsPx;
+  if (doing_ == Doing::scrubbing) return document_.setPlayhead(view_.time(lastAt_.x()));
+  if (doing_ == Doing::pressedRuler && far) doing_ = Doing::spanning;
+  if (doing_ == Doing::spanning) {
+    const double a = snappedTime(pressedAt_.x(), event->modifiers()), b = snappedTime(lastAt_.x(), event->modifiers());
+    return setSpan(geometry::Span{std::min(a, b), std::max(a, b)});
+  }
+  if (doing_ == Doing::pressedHandle && far) doing_ = Doing::draggingHandle;
+  if (!dragging()) return;
+  drag_->pointTo(lastAt_, event->modifiers(), view_, *document_.plan());
+  showDrag();
 }
 
-void ScoreView::dragTo(QPointF px) {
-  double by = (px.x() - pressedAt_.x()) / view_.pxPerSecond();
-  by = std::round(by / kSnapSeconds) * kSnapSeconds;
-  std::optional<double> measure;
-  const double up = pressedAt_.y() - px.y();
-  if (dragged_->perPx > 0 && std::abs(up) > kDragStartsPx) measure = dragged_->value + up * dragged_->perPx;
-  const auto moved = movedHandle(*document_.plan(), dragged_->key, by, measure);
-  if (!moved) {
-    tag_ = QString::fromStdString(moved.problems().front().remedy);
-    return update();
-  }
-  document_.setPreview(std::make_shared<const plan::Plan>(*moved));
-  std::string words = units::secondsText(dragged_->time + by) + " s";
-  if (measure && dragged_->key.starts_with("zoom/")) words += "  " + base::fixed(std::exp2(*measure), 1) + " mm";
-  if (measure && dragged_->key.starts_with("iris/"))
-    words += "  " + units::stopText(std::clamp(std::exp2(*measure / 2), units::kWidestStop, units::kClosedStop));
-  tag_ = QString::fromStdString(words);
+/// Always from the plan, never from the last preview: what the pointer shows is one edit.
+void ScoreView::showDrag() {
+  const auto moved = movedHandle(*document_.plan(), drag_->handle().key, drag_->move());
+  tag_ = drag_->words(*document_.plan());
+  if (moved)
+    document_.setPreview(std::make_shared<const plan::Plan>(*moved));
+  else
+    tag_ += QStringLiteral("  ") + QString::fromStdString(moved.problems().front().remedy);
+  update();
+}
+
+void ScoreView::finishDrag() {
+  if (dragging() && drag_)
+    document_.commitPreview(drag_->handle().key.starts_with("beat/")   ? tr("Move beat")
+                            : drag_->handle().key.starts_with("pull/") ? tr("Move pull")
+                                                                       : tr("Move key"));
+  dropDrag();
+}
+
+void ScoreView::dropDrag() {
+  doing_ = Doing::nothing;
+  drag_.reset();
+  tag_.clear();
   update();
 }
 
 void ScoreView::mouseReleaseEvent(QMouseEvent*) {
-  if (doing_ == Doing::draggingHandle)
-    document_.commitPreview(dragged_->key.starts_with("beat/") ? tr("Move beat") : tr("Move key"));
-  doing_ = Doing::nothing;
-  tag_.clear();
+  if (doing_ == Doing::carryingHandle) return;
+  if (doing_ == Doing::pressedRuler && span_) setSpan(std::nullopt);
+  finishDrag();
+}
+
+void ScoreView::setSpan(std::optional<geometry::Span> span) {
+  if (span && bridge_.answers()) {
+    const double length = bridge_.answers()->take->length();
+    span->from = std::clamp(span->from, 0.0, length);
+    span->until = std::clamp(span->until, span->from, length);
+    if (span->length() <= 0) span.reset();
+  }
+  if (span == span_) return;
+  span_ = span;
   update();
+  Q_EMIT spanChanged();
 }
 
 void ScoreView::wheelEvent(QWheelEvent* event) {
@@ -197,45 +267,84 @@ void ScoreView::wheelEvent(QWheelEvent* event) {
 
 void ScoreView::nudge(double seconds, double steps) {
   const std::string key = chosenKey();
-  std::optional<double> measure;
-  for (const auto& handle : sheets::scoreHandles(*bridge_.answers(), view_))
-    // A third of a stop, a twelfth of an octave of focal length.
-    if (handle.key == key && steps != 0)
-      measure = handle.value + steps * (key.starts_with("iris/") ? 1.0 / 3 : 1.0 / 12);
-  const auto moved = movedHandle(*document_.plan(), key, seconds, measure);
+  HandleMove move{{}, {}, true};
+  for (const auto& handle : sheets::scoreHandles(*bridge_.answers(), view_)) {
+    if (handle.key != key) continue;
+    if (seconds != 0) move.to = handle.time + seconds;
+    // A third of a stop, a twelfth of an octave of focal length, a tape's step towards the lens.
+    if (steps == 0) continue;
+    const double metres = 1 / std::max(handle.value, 1e-3);
+    move.measure = key.starts_with("iris/")   ? handle.value + steps / 3
+                   : key.starts_with("zoom/") ? handle.value + steps / 12
+                                              : 1 / std::max(0.05, metres - steps * 0.05);
+  }
+  const auto moved = movedHandle(*document_.plan(), key, move);
   if (!moved) return Q_EMIT told(QString::fromStdString(moved.problems().front().remedy));
   document_.propose(std::make_shared<const plan::Plan>(*moved),
                     key.starts_with("beat/") ? tr("Nudge beat") : tr("Nudge key"),
                     QStringLiteral("nudge/") + QString::fromStdString(key));
 }
 
+/// Letters and digits are the drag's while there is one.
+bool ScoreView::event(QEvent* event) {
+  if (event->type() == QEvent::ShortcutOverride && dragging()) {
+    event->accept();
+    return true;
+  }
+  return QWidget::event(event);
+}
+
+bool ScoreView::focusNextPrevChild(bool next) {
+  return !dragging() && QWidget::focusNextPrevChild(next);
+}
+
+void ScoreView::escape() {
+  const bool had = document_.hasPreview() || dragging();
+  dropDrag();
+  if (document_.hasPreview()) return document_.dropPreview();
+  if (had) return;
+  if (span_) return setSpan(std::nullopt);
+  document_.select({});
+}
+
+bool ScoreView::arrow(int key, bool shift) {
+  const std::string chosen = chosenKey();
+  const bool handle = std::any_of(std::begin(kHandles), std::end(kHandles),
+                                  [&](const char* begin) { return chosen.starts_with(begin); });
+  if (key == Qt::Key_Up || key == Qt::Key_Down) {
+    if (handle) nudge(0, key == Qt::Key_Up ? 1 : -1);
+    return handle;
+  }
+  const double sign = key == Qt::Key_Left ? -1 : 1, frame = 1 / bridge_.answers()->take->rate();
+  if (handle)
+    nudge(sign * (shift ? 1.0 : 0.1), 0);
+  else
+    document_.setPlayhead(document_.playhead() + sign * (shift ? 1.0 : frame));
+  return true;
+}
+
 void ScoreView::keyPressEvent(QKeyEvent* event) {
   if (!bridge_.answers()) return;
-  const bool shift = event->modifiers().testFlag(Qt::ShiftModifier);
-  const std::string key = chosenKey();
-  const bool handle =
-      key.starts_with("beat/") || key.starts_with("focus/") || key.starts_with("zoom/") || key.starts_with("iris/");
-  const double frame = 1 / bridge_.answers()->take->rate();
+  const double t = document_.playhead(), length = bridge_.answers()->take->length();
+  if (dragging() && (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)) return finishDrag();
+  if (dragging() && drag_->type(*event, *document_.plan())) return showDrag();
   switch (event->key()) {
     case Qt::Key_Left:
-    case Qt::Key_Right: {
-      const double sign = event->key() == Qt::Key_Left ? -1 : 1;
-      if (handle) return nudge(sign * (shift ? 1.0 : 0.1), 0);
-      return document_.setPlayhead(document_.playhead() + sign * (shift ? 1.0 : frame));
-    }
+    case Qt::Key_Right:
     case Qt::Key_Up:
     case Qt::Key_Down:
-      if (handle) return nudge(0, event->key() == Qt::Key_Up ? 1 : -1);
+      if (arrow(event->key(), event->modifiers().testFlag(Qt::ShiftModifier))) return;
       return QWidget::keyPressEvent(event);
     case Qt::Key_Home:
       return document_.setPlayhead(0);
     case Qt::Key_End:
-      return document_.setPlayhead(bridge_.answers()->take->length());
+      return document_.setPlayhead(length);
+    case Qt::Key_BracketLeft:
+      return setSpan(geometry::Span{t, span_ && span_->until > t ? span_->until : length});
+    case Qt::Key_BracketRight:
+      return setSpan(geometry::Span{span_ && span_->from < t ? span_->from : 0, t});
     case Qt::Key_Escape:
-      doing_ = Doing::nothing;
-      tag_.clear();
-      document_.hasPreview() ? document_.dropPreview() : document_.select({});
-      return;
+      return escape();
     default:
       QWidget::keyPressEvent(event);
   }
