@@ -10,9 +10,9 @@
 #include "core/base/text.h"
 
 namespace wend::optics {
-namespace {
 
-double measure(ScaleOf of, double value) {
+double measureOf(ScaleOf of, double value) {
+  WEND_CHECK(value > 0 && (of == ScaleOf::distance || std::isfinite(value)));
   switch (of) {
     case ScaleOf::distance:
       return 1 / value;
@@ -23,6 +23,20 @@ double measure(ScaleOf of, double value) {
   }
   WEND_CHECK(false);
 }
+
+double valueOf(ScaleOf of, double measure) {
+  switch (of) {
+    case ScaleOf::distance:
+      return measure > 0 ? 1 / measure : std::numeric_limits<double>::infinity();
+    case ScaleOf::stop:
+      return std::exp2(measure / 2);
+    case ScaleOf::focal:
+      return std::exp2(measure);
+  }
+  WEND_CHECK(false);
+}
+
+namespace {
 
 base::Problem rowProblem(const char* code, std::size_t row, std::string found, const char* expected,
                          const char* remedy) {
@@ -65,7 +79,7 @@ base::Result<LensScale> LensScale::through(ScaleOf of, const std::vector<ScaleMa
   std::vector<double> x, y;
   for (std::size_t i = 0; i < marks.size(); ++i) {
     if (auto problem = unusable(of, marks[i], i)) return *problem;
-    x.push_back(measure(of, marks[i].value));
+    x.push_back(measureOf(of, marks[i].value));
     y.push_back(marks[i].degrees);
   }
   if (auto problem = turnsBack(marks, x)) return *problem;
@@ -84,32 +98,15 @@ LensScale LensScale::uncharted(double closeFocus) {
 LensScale::LensScale(ScaleOf of, std::vector<double> x, std::vector<double> y)
     : of_(of), curve_(x, y), rising_(y.back() > y.front()) {}
 
-double LensScale::measureOf(double value) const {
-  WEND_CHECK(value > 0 && (of_ == ScaleOf::distance || std::isfinite(value)));
-  return measure(of_, value);
-}
-
-double LensScale::valueOf(double m) const {
-  switch (of_) {
-    case ScaleOf::distance:
-      return m > 0 ? 1 / m : std::numeric_limits<double>::infinity();
-    case ScaleOf::stop:
-      return std::exp2(m / 2);
-    case ScaleOf::focal:
-      return std::exp2(m);
-  }
-  WEND_CHECK(false);
-}
-
 double LensScale::degreesAt(double value) const {
-  const double m = measureOf(value), end = std::clamp(m, curve_.firstX(), curve_.lastX());
+  const double m = measureOf(of_, value), end = std::clamp(m, curve_.firstX(), curve_.lastX());
   return m == end ? curve_(m) : curve_(end) + curve_.slope(end) * (m - end);
 }
 
 double LensScale::valueAt(double degrees) const {
   const double m = curve_.inverse(degrees), reached = curve_(m);
-  if (m > curve_.firstX() && m < curve_.lastX()) return valueOf(m);
-  return valueOf(m + (degrees - reached) / curve_.slope(m));
+  if (m > curve_.firstX() && m < curve_.lastX()) return valueOf(of_, m);
+  return valueOf(of_, m + (degrees - reached) / curve_.slope(m));
 }
 
 }  // namespace wend::optics

@@ -21,6 +21,12 @@ struct ScaleMark {
   double degrees = 0;
 };
 
+/// What a scale is even in: 1/distance in 1/m, stops from T1, the logarithm to base 2 of the focal length. Requires
+/// what degreesAt requires.
+double measureOf(ScaleOf of, double value);
+/// And back; a distance whose measure is 0 or less is infinite.
+double valueOf(ScaleOf of, double measure);
+
 /// Degrees from infinity to closest focus of a lens without a chart: common practice, no source.
 inline constexpr double kUnchartedThrow = 300;
 
@@ -47,8 +53,6 @@ class LensScale {
 
  private:
   LensScale(ScaleOf of, std::vector<double> x, std::vector<double> y);
-  double measureOf(double value) const;
-  double valueOf(double measure) const;
 
   ScaleOf of_;
   geometry::MonotoneCubic curve_;
