@@ -18,6 +18,14 @@ namespace {
 /// Stops a second that hide in any moving frame. Common practice, no source.
 constexpr double kIrisEasyRate = 0.25;
 
+std::array<double, 2> stopRange(const plan::Plan& plan) {
+  return plan.lens ? plan.lens->stop : std::array<double, 2>{2.8, 22};
+}
+
+plan::LensLimits limitsOf(const plan::Plan& plan) {
+  return plan.lens ? plan.lens->limits : plan::LensLimits{};
+}
+
 optics::LensScale scaleOf(const std::optional<plan::Lens>& lens) {
   if (!lens) return optics::LensScale::uncharted(1);
   std::vector<optics::ScaleMark> marks;
@@ -50,7 +58,33 @@ pulls::Track trackOf(const std::vector<geometry::KeySpan>& keys, const std::vect
   return track;
 }
 
+double blendedAt(const std::vector<geometry::KeySpan>& keys, const std::vector<double>& values, double t) {
+  const geometry::KeyBlend blend = geometry::blendAt(keys, t);
+  return geometry::lerp(values[blend.before], values[blend.after], blend.share);
+}
+
 }  // namespace
+
+pulls::MoveRules focusRules(const plan::Plan& plan) {
+  // Up to 60 degrees a second is comfortable. Common practice, no source.
+  constexpr double kEasyRate = 60;
+  const double limit = limitsOf(plan).focusDegPerSecond;
+  return {limit, std::min(limit, kEasyRate), 0.25};
+}
+
+pulls::MoveRules irisRules(const plan::Plan& plan) {
+  const double limit = limitsOf(plan).irisStopsPerSecond;
+  return {limit, std::min(limit, kIrisEasyRate), 0.25};
+}
+
+pulls::Tube withinLens(pulls::Tube irisTube, const plan::Plan& plan) {
+  const std::array<double, 2> range = stopRange(plan);
+  for (auto& sample : irisTube) {
+    sample.lo = std::clamp(sample.lo, stopsOf(range[0]), stopsOf(range[1]));
+    sample.hi = std::clamp(sample.hi, stopsOf(range[0]), stopsOf(range[1]));
+  }
+  return irisTube;
+}
 
 struct LensTracks::Maker {
   const plan::Plan& plan;
@@ -63,7 +97,6 @@ struct LensTracks::Maker {
   std::optional<double> neededOf(std::size_t key, double t) const;
   std::optional<double> needed(double t) const;
   void lookAtNeeds();
-  double irisLimit() const { return (plan.lens ? plan.lens->limits : plan::LensLimits{}).irisStopsPerSecond; }
   void setIris();
   void planIris();
   void lookAtRates();
@@ -108,18 +141,12 @@ void LensTracks::Maker::lookAtNeeds() {
 void LensTracks::Maker::planIris() {
   const bool known = std::any_of(tracks.irisTube_.begin(), tracks.irisTube_.end(),
                                  [](const pulls::TubeSample& sample) { return !sample.open; });
-  const std::array<double, 2> range = plan.lens ? plan.lens->stop : std::array<double, 2>{2.8, 22};
   if (!known) {
-    tracks.iris_.knots = {{0, stopsOf(range[0])}, {times.back(), stopsOf(range[0])}};
+    const double open = stopsOf(stopRange(plan)[0]);
+    tracks.iris_.knots = {{0, open}, {times.back(), open}};
     return;
   }
-  pulls::Tube reachable = tracks.irisTube_;
-  for (auto& sample : reachable) {
-    sample.lo = std::clamp(sample.lo, stopsOf(range[0]), stopsOf(range[1]));
-    sample.hi = std::clamp(sample.hi, stopsOf(range[0]), stopsOf(range[1]));
-  }
-  const double limit = irisLimit();
-  tracks.iris_ = pulls::fewestMoves(reachable, {limit, std::min(limit, kIrisEasyRate), 0.25});
+  tracks.iris_ = pulls::fewestMoves(withinLens(tracks.irisTube_, plan), irisRules(plan));
 }
 
 void LensTracks::Maker::setIris() {
@@ -161,26 +188,22 @@ void LensTracks::Maker::lookAtSlack() {
 }
 
 void LensTracks::Maker::setFocus() {
-  const double limit = plan.lens ? plan.lens->limits.focusDegPerSecond : 120;
   if (plan.focus.pulls.empty()) {
-    // Up to 60 degrees a second is comfortable. Common practice, no source.
-    tracks.focus_ = pulls::fewestMoves(tracks.focusTube_, {limit, std::min(limit, 60.0), 0.25});
+    tracks.focus_ = pulls::fewestMoves(tracks.focusTube_, focusRules(plan));
     return;
   }
-  std::vector<geometry::KeySpan> keys;
-  std::vector<double> degrees;
   for (const auto& pull : plan.focus.pulls) {
-    keys.push_back({plan::secondsOf(plan, pull.at), pull.over, false});
-    degrees.push_back(tracks.scale_.degreesAt(pull.distance));
+    tracks.focusKeys_.push_back({plan::secondsOf(plan, pull.at), pull.over, false});
+    tracks.focusDegrees_.push_back(tracks.scale_.degreesAt(pull.distance));
   }
-  tracks.focus_ = trackOf(keys, degrees, times.back());
+  tracks.focus_ = trackOf(tracks.focusKeys_, tracks.focusDegrees_, times.back());
 }
 
 /// Moves set by hand that ask more of a ring than its limit.
 void LensTracks::Maker::lookAtRates() {
   constexpr double kRounding = 1 + 1e-9;
   for (const pulls::Move& move : tracks.iris_.moves)
-    if (move.peakRate > irisLimit() * kRounding)
+    if (move.peakRate > limitsOf(plan).irisStopsPerSecond * kRounding)
       tracks.tooFast_.push_back({{move.from, move.until}, "the iris would have to turn faster than its limit"});
   if (!plan.lens) return;
   const double limit = plan.lens->limits.zoomPercentPerSecond * kRounding;
@@ -207,9 +230,7 @@ LensTracks LensTracks::of(const plan::PlanPtr& plan, const Subjects& subjects, c
 }
 
 double LensTracks::irisAt(double t) const {
-  if (irisKeys_.empty()) return tNumberOf(iris_.valueAt(t));
-  const geometry::KeyBlend blend = geometry::blendAt(irisKeys_, t);
-  return tNumberOf(geometry::lerp(irisStops_[blend.before], irisStops_[blend.after], blend.share));
+  return tNumberOf(irisKeys_.empty() ? iris_.valueAt(t) : blendedAt(irisKeys_, irisStops_, t));
 }
 
 std::optional<double> LensTracks::neededAt(double t) const {
@@ -224,7 +245,7 @@ std::optional<double> LensTracks::neededAt(double t) const {
 }
 
 double LensTracks::barrelAt(double t) const {
-  return focus_.valueAt(t);
+  return focusKeys_.empty() ? focus_.valueAt(t) : blendedAt(focusKeys_, focusDegrees_, t);
 }
 
 double LensTracks::barrelRateAt(double t) const {

@@ -22,6 +22,13 @@ namespace wend::answers {
 double stopsOf(double tNumber);
 double tNumberOf(double stops);
 
+/// What planned moves keep to: the lens' limits, and what is easy on the hand and the eye.
+pulls::MoveRules focusRules(const plan::Plan& plan);
+pulls::MoveRules irisRules(const plan::Plan& plan);
+
+/// A tube of stops from T1, with what the lens cannot show taken to the nearest stop that it can.
+pulls::Tube withinLens(pulls::Tube irisTube, const plan::Plan& plan);
+
 class LensTracks {
  public:
   /// Reads the rest once and keeps nothing of it. `times` are where the slack is looked at, in order, both ends of the
@@ -52,8 +59,8 @@ class LensTracks {
   LensTracks() : scale_(optics::LensScale::uncharted(1)) {}
 
   optics::LensScale scale_;
-  std::vector<geometry::KeySpan> irisKeys_;
-  std::vector<double> irisStops_;
+  std::vector<geometry::KeySpan> irisKeys_, focusKeys_;  ///< set by hand; empty: planned
+  std::vector<double> irisStops_, focusDegrees_;
   std::vector<std::pair<double, std::optional<double>>> needed_;
   pulls::Tube focusTube_, irisTube_;
   pulls::Track focus_, iris_;

@@ -145,6 +145,10 @@ Result<Plan> irisStopSet(const Plan& plan, std::size_t key, double stop) {
                      [&](Iris& iris) { return changeKey(iris.keys, key, [&](IrisKey& k) { k.stop = stop; }); });
 }
 
+Result<Plan> irisKeysSet(const Plan& plan, std::vector<IrisKey> keys) {
+  return changedPart(plan, &Plan::iris, "/iris", [&](Iris& iris) { iris.keys = std::move(keys); });
+}
+
 Result<Plan> densityStopsSet(const Plan& plan, std::size_t key, double stops) {
   return changedCamera(
       plan, [&](Camera& camera) { return changeKey(camera.nd, key, [&](DensityKey& k) { k.stops = stops; }); });

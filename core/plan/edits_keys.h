@@ -41,6 +41,8 @@ base::Result<Plan> zoomSizeSet(const Plan& plan, std::size_t key, const std::str
 
 /// A T-number.
 base::Result<Plan> irisStopSet(const Plan& plan, std::size_t key, double stop);
+/// All of the iris; none: planned by Wend.
+base::Result<Plan> irisKeysSet(const Plan& plan, std::vector<IrisKey> keys);
 
 /// What the variable density takes, in stops.
 base::Result<Plan> densityStopsSet(const Plan& plan, std::size_t key, double stops);

@@ -179,6 +179,9 @@ TEST(IrisStopSet, TakesTNumbers) {
   EXPECT_EQ(irisStopSet(smallPlan(), 1, 5.65685)->iris.keys[1].stop, 5.657);
   EXPECT_EQ(codeOf(irisStopSet(smallPlan(), 1, 0)), "out-of-range");
   EXPECT_EQ(codeOf(irisStopSet(smallPlan(), 7, 4)), "not-there");
+  EXPECT_TRUE(irisKeysSet(smallPlan(), {})->iris.keys.empty());
+  EXPECT_EQ(irisKeysSet(smallPlan(), {{{}, 5.65685, {}}})->iris.keys[0].stop, 5.657);
+  EXPECT_EQ(codeOf(irisKeysSet(smallPlan(), {{{{"", 1}, 0, Pace::even}, 4, {}}})), "first-key");
 }
 
 TEST(KeyShareSet, OpensDoorsAndRaisesLevels) {
