@@ -1,0 +1,97 @@
+// Cover: what lets which change pass, spans of it, and what a move leaves seen.
+#include "core/pulls/cover.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "core/pulls/ramp_cover.h"
+
+namespace wend::pulls {
+namespace {
+
+const CoverSpan kDoorway{CoverKind::doorway, {2, 6}, 0.8, "D1"};
+const CoverSpan kPanning{CoverKind::pan, {4, 9}, 30, ""};
+
+TEST(Cover, AllowsTheIrisWhatTheTableOfItsRatesAsksFor) {
+  // The other way round: the least cover that a rate needs, as ramp_cover has it, allows just that rate.
+  const auto least = [](Cover cover) {
+    switch (cover) {
+      case Cover::movingFrame:
+        return CoverKind::movingFrame;
+      case Cover::panOrTravel:
+        return CoverKind::travel;
+      case Cover::doorwayOrCue:
+        return CoverKind::lightCue;
+      case Cover::full:
+        return CoverKind::wipe;
+    }
+    return CoverKind::wipe;
+  };
+  for (int i = 1; i <= 300; ++i) {
+    const double rate = i * 0.005;
+    const CoverKind needed = least(coverForIris(rate));
+    EXPECT_LE(rate, rateUnder(needed, Hidden::iris)) << rate;
+    for (const auto kind : {CoverKind::movingFrame, CoverKind::travel, CoverKind::lightCue}) {
+      if (rateUnder(kind, Hidden::iris) < rateUnder(needed, Hidden::iris)) {
+        EXPECT_GT(rate, rateUnder(kind, Hidden::iris)) << rate;
+      }
+    }
+  }
+  EXPECT_EQ(rateUncovered(Hidden::iris), 0) << "no ramp hides in a frame that stands still";
+}
+
+TEST(Cover, AllowsTheZoomMoreTheFasterThePan) {
+  EXPECT_DOUBLE_EQ(rateUncovered(Hidden::zoom), 3.5);
+  EXPECT_DOUBLE_EQ(rateUnder(CoverKind::travel, Hidden::zoom), 10);
+  EXPECT_DOUBLE_EQ(rateUnder(CoverKind::pan, Hidden::zoom), 10);
+  EXPECT_DOUBLE_EQ(rateUnder(CoverKind::fastPan, Hidden::zoom), 25);
+  EXPECT_TRUE(std::isinf(rateUnder(CoverKind::swish, Hidden::zoom)));
+  EXPECT_TRUE(std::isinf(rateUnder(CoverKind::wipe, Hidden::zoom)));
+}
+
+TEST(Cover, IsTheBestOfWhatHappensAtOnce) {
+  const std::vector<CoverSpan> covers{kDoorway, kPanning};
+  EXPECT_EQ(rateAllowed(covers, Hidden::iris, 1), 0);
+  EXPECT_EQ(rateAllowed(covers, Hidden::iris, 3), 1);
+  EXPECT_EQ(rateAllowed(covers, Hidden::iris, 5), 1);
+  EXPECT_EQ(rateAllowed(covers, Hidden::iris, 8), 0.5);
+  EXPECT_EQ(rateAllowed(covers, Hidden::iris, 9.01), 0);
+}
+
+TEST(Cover, IsFoundWhereAValueIsHighForLongEnough) {
+  const std::vector<double> times{0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9};
+  const std::vector<double> values{0, 20, 25, 21, 20, 19.9, 30, 30, 0, 22};
+  const auto found = coverWhere(CoverKind::pan, "", times, values, 20);
+  ASSERT_EQ(found.size(), 1u) << "a tenth of a second and one instant are too short";
+  EXPECT_EQ(found[0].span, (geometry::Span{0.1, 0.4}));
+  EXPECT_EQ(found[0].strength, 25);
+  EXPECT_EQ(coverWhere(CoverKind::pan, "", times, values, 20, 0).size(), 3u);
+}
+
+TEST(Cover, IsRankedByWhatItLetsPassAndByTimeShared) {
+  const CoverSpan other{CoverKind::lightCue, {5, 5.5}, 2, "LIGHT 1"};
+  const auto ranked = rankedFor({kPanning, other, kDoorway, {CoverKind::wipe, {10, 11}, 1, "x"}}, Hidden::iris, {3, 8});
+  ASSERT_EQ(ranked.size(), 3u) << "the wipe is later";
+  EXPECT_EQ(ranked[0].by, "D1") << "a doorway and a cue let the same pass, and the doorway lasts longer";
+  EXPECT_EQ(ranked[1].by, "LIGHT 1");
+  EXPECT_EQ(ranked[2].kind, CoverKind::pan);
+  EXPECT_TRUE(rankedFor({kDoorway}, Hidden::iris, {6, 7}).empty()) << "an instant in common is none";
+}
+
+TEST(Exposed, TellsTheWorstInstantAndForHowLong) {
+  std::vector<RateAt> rates;
+  for (int i = 0; i <= 50; ++i) rates.push_back({3 + i * 0.1, -0.75});  // 3.75 stops from 3 to 8
+  const Exposed seen = exposedIn({kDoorway, kPanning}, Hidden::iris, rates);
+  EXPECT_DOUBLE_EQ(seen.worst, 1.5) << "0.75 under a pan that allows 0.5";
+  EXPECT_NEAR(seen.at, 6.1, 1e-9);
+  EXPECT_NEAR(seen.seconds, 2, 1e-9);
+  EXPECT_EQ(seen.allowed, 0.5);
+  for (auto& at : rates) at.rate = 0.5;
+  EXPECT_LE(exposedIn({kDoorway, kPanning}, Hidden::iris, rates).worst, 1);
+  EXPECT_TRUE(std::isinf(exposedIn({}, Hidden::iris, rates).worst));
+  EXPECT_EQ(exposedIn({{CoverKind::wipe, {0, 20}, 1, ""}}, Hidden::iris, rates).worst, 0);
+}
+
+}  // namespace
+}  // namespace wend::pulls
