@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "core/base/check.h"
+#include "core/pulls/ease.h"
+#include "core/pulls/least_miss.h"
 #include "core/pulls/least_stands.h"
 
 namespace wend::pulls {
@@ -49,26 +51,6 @@ std::vector<Move> movesOf(const std::vector<Knot>& knots, double shortestHold) {
   return moves;
 }
 
-std::vector<UnmetSpan> unmetOf(const Track& track, const Tube& tube) {
-  std::vector<UnmetSpan> spans;
-  bool within = false;
-  for (const TubeSample& s : tube) {
-    const double value = s.open ? 0 : track.valueAt(s.t);
-    const double outside = s.open ? 0 : std::max(s.lo - value, value - s.hi);
-    if (outside <= kOutside) {
-      within = within && s.t == spans.back().span.until;
-      continue;
-    }
-    if (!within) spans.push_back({{s.t, s.t}, Unmet::tooFast, 0});
-    UnmetSpan& span = spans.back();
-    span.span.until = s.t;
-    span.worst = std::max(span.worst, outside);
-    if (s.lo > s.hi) span.reason = Unmet::noValue;
-    within = true;
-  }
-  return spans;
-}
-
 }  // namespace
 
 double Track::valueAt(double t) const {
@@ -86,6 +68,27 @@ std::size_t Track::ramps() const {
   return count;
 }
 
+std::vector<UnmetSpan> outside(const Track& track, const Tube& tube) {
+  std::vector<UnmetSpan> spans;
+  bool within = false;
+  for (std::size_t i = 0; i < tube.size(); ++i) {
+    const TubeSample& s = tube[i];
+    const double miss = missAt(s, track.valueAt(s.t));
+    if (miss <= kOutside) {
+      within = within && s.t == spans.back().span.until;
+      continue;
+    }
+    if (!within) spans.push_back({{s.t, s.t}});
+    UnmetSpan& span = spans.back();
+    span.span.until = s.t;
+    span.worst = std::max(span.worst, miss);
+    span.missed += miss * secondsAt(tube, i);
+    if (s.lo > s.hi) span.reason = Unmet::noValue;
+    within = true;
+  }
+  return spans;
+}
+
 Track fewestMoves(const Tube& tube, const MoveRules& rules) {
   WEND_CHECK(rules.easyRate > 0 && rules.easyRate <= rules.rate && rules.shortestHold >= 0);
   Passable way = passable(tube, rules.rate);
@@ -95,7 +98,8 @@ Track fewestMoves(const Tube& tube, const MoveRules& rules) {
   track.leastRamps = found.least;
   track.knots = knotsOf(stands, way.wanted);
   track.moves = movesOf(track.knots, rules.shortestHold);
-  track.unmet = unmetOf(track, tube);
+  easeEnds(track, tube, rules.shortestHold);
+  track.unmet = outside(track, tube);
   return track;
 }
 

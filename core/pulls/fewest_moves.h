@@ -9,8 +9,8 @@
 ///
 /// Frame     that of the tube. Knots stand at samples, and between two where that saves a ramp; between knots the
 ///           value runs straight.
-/// Stops     holding for a hand on the wheel: a straight pull has no ease. Read `peakRate` as what a hand must at least
-/// do.
+/// Stops     holding for a hand on the wheel: knots are straight, and how softly the ends may be taken is said beside
+///           them. Read `peakRate` as what a hand must at least do.
 #pragma once
 
 #include <cstddef>
@@ -32,6 +32,8 @@ struct Move {
   double valueBefore = 0, valueAfter = 0;
   double peakRate = 0;
   std::size_t ramps = 1;  ///< straight stretches in it; bends are one less
+  /// Seconds over which it may speed up and slow down, half of them outside the move: ease.h. At no higher rate.
+  double easeIn = 0, easeOut = 0;
 };
 
 enum class Unmet {
@@ -43,7 +45,8 @@ enum class Unmet {
 struct UnmetSpan {
   geometry::Span span;
   Unmet reason = Unmet::tooFast;
-  double worst = 0;  ///< how far outside at most
+  double worst = 0;   ///< how far outside at most
+  double missed = 0;  ///< how far outside, over time: the integral of least_miss.h over the span
 };
 
 struct Track {
@@ -58,6 +61,10 @@ struct Track {
   std::size_t ramps() const;
 };
 
+/// The spans, from sample to sample, in which a track lies outside a tube: for one set by hand too.
+/// Ensures   outside them inside the tube at every sample, to 1e-6
+std::vector<UnmetSpan> outside(const Track& track, const Tube& tube);
+
 /// Requires  what passable requires; 0 < easyRate <= rate, shortestHold >= 0
 /// Ensures   (1) outside `unmet` the track is inside the tube, at samples and between them, to 1e-9, or to
 ///               1e-6 where only the full rate would do
@@ -68,11 +75,10 @@ struct Track {
 ///           (6) ramps() >= leastRamps, and no track inside the tube has fewer than leastRamps: where the two are
 ///           equal,
 ///               the count is the least there is
-/// Error     where they differ, by one or two here and there, a turn between two samples was not found: none of 2554
-/// small random
-///           tubes, 6 of 1500 of 600 samples (tests/core/pulls/least_ramps_test.cpp). Tracks compared stay inside what
-///           `passable` calls reachable, with straight edges between its samples. In `unmet` the way is the one
-///           `passable` takes, which splits the miss evenly: not the least in all.
+///           (7) no track at the rate has a lesser integral outside the tube (least_miss.h), to rounding
+/// Error     where ramps() and leastRamps differ, by one or two here and there, a turn between two samples was not
+///           found: none of 2554 small random tubes, 5 of 1500 of 600 samples (tests/core/pulls/least_ramps_test.cpp).
+///           Tracks compared stay inside what `passable` calls reachable, with straight edges between its samples
 /// Cost      linear, save for easing, which is linear for tubes whose holds and moves are short against the whole
 Track fewestMoves(const Tube& tube, const MoveRules& rules);
 

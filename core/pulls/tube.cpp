@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "core/base/check.h"
+#include "core/pulls/least_miss.h"
 
 namespace wend::pulls {
 namespace {
@@ -12,6 +13,9 @@ namespace {
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 // Edges are laid a hair flatter than the limit, so that a step between two of them never needs more than the limit.
 constexpr double kUnderRate = 1 - 1e-9;
+
+// A value that far outside lies on the edge and is off by rounding: far less than the tube was narrowed by.
+constexpr double kHair = 1e-11;
 
 struct Edges {
   std::vector<double> lo, hi;
@@ -58,31 +62,36 @@ Edges ratedEdges(const Tube& tube, double rate) {
   return e;
 }
 
-/// The way through samples from..until, in which the lower edge passes over the upper one.
-void force(Tube& wanted, Edges& e, std::size_t from, std::size_t until, double rate) {
-  const auto middle = [&](std::size_t i) { return (e.lo[i] + e.hi[i]) / 2; };
-  double widest = 0;
-  for (std::size_t i = from; i <= until; ++i) widest = std::max(widest, e.lo[i] - e.hi[i]);
-  const double net = middle(until) - middle(from), centre = (wanted[from].t + wanted[until].t) / 2;
-  const bool passes = std::abs(net) > widest / 2;
-  std::vector<double> way;
-  for (std::size_t i = from; i <= until; ++i) {
-    const double straight = (middle(from) + middle(until)) / 2 + std::copysign(rate, net) * (wanted[i].t - centre);
-    way.push_back(passes ? std::clamp(straight, e.hi[i], e.lo[i]) : middle(i));
-  }
-  for (std::size_t i = from; i <= until; ++i) e.lo[i] = e.hi[i] = wanted[i].lo = wanted[i].hi = way[i - from];
-}
-
-void forceCrossings(Tube& wanted, Edges& e, std::vector<bool>& forced, double rate) {
+/// Where the lower edge passes over the upper one, the bounds become the value of a track of least integral outside
+/// them, at the samples where that leaves them.
+///
+/// Such a stretch can be looked at alone. Both edges keep to the rate, so of any track the middle one of it and the two
+/// edges is a track too, and nowhere further outside; it lies between the edges, so it is inside the tube wherever they
+/// are in order, and whatever it does in the stretch can be gone on with on both sides.
+bool forceCrossings(Tube& wanted, const Edges& e, std::vector<bool>& forced, double rate) {
+  bool any = false;
   for (std::size_t i = 0; i < wanted.size(); ++i) {
     if (e.lo[i] <= e.hi[i]) continue;
     std::size_t until = i;
     while (until + 1 < wanted.size() && e.lo[until + 1] > e.hi[until + 1]) ++until;
-    force(wanted, e, i, until, rate);
-    std::fill(forced.begin() + static_cast<std::ptrdiff_t>(i), forced.begin() + static_cast<std::ptrdiff_t>(until) + 1,
-              true);
+    const std::vector<double> way = leastMiss(wanted, i, until, rate);
+    for (std::size_t k = i; k <= until; ++k) {
+      const double value = std::clamp(way[k - i], e.hi[k], e.lo[k]);
+      if (missAt(wanted[k], value) <= kHair) continue;
+      wanted[k].lo = wanted[k].hi = value;
+      wanted[k].open = false;
+      forced[k] = true;
+      any = true;
+    }
     i = until;
   }
+  return any;
+}
+
+/// Rounding alone may leave the edges crossed by a hair.
+void uncross(Edges& e, const Tube& wanted) {
+  for (std::size_t i = 0; i < e.lo.size(); ++i)
+    if (e.lo[i] > e.hi[i]) e.lo[i] = e.hi[i] = std::clamp((e.lo[i] + e.hi[i]) / 2, wanted[i].lo, wanted[i].hi);
 }
 
 }  // namespace
@@ -98,7 +107,9 @@ Passable passable(const Tube& tube, double rate) {
     std::fill(edges.lo.begin(), edges.lo.end(), kNowhere);
     std::fill(edges.hi.begin(), edges.hi.end(), kNowhere);
   }
-  forceCrossings(result.wanted, edges, result.forced, rate * kUnderRate);
+  if (forceCrossings(result.wanted, edges, result.forced, rate * kUnderRate))
+    edges = ratedEdges(result.wanted, rate * kUnderRate);
+  uncross(edges, result.wanted);
   result.reachable = tube;
   for (std::size_t i = 0; i < tube.size(); ++i) result.reachable[i] = {tube[i].t, edges.lo[i], edges.hi[i], false};
   return result;

@@ -31,22 +31,21 @@ struct Passable {
   Tube reachable;
   /// The tube's own bounds (open samples unbounded), replaced where `forced`.
   Tube wanted;
-  /// Samples where no track at this rate can obey the tube, or no value would do.
+  /// Samples where the tube has to be left, or no value would do.
   std::vector<bool> forced;
 };
 
-/// The part of the tube from which a track can go on both ways at no more than `rate`, and the nearest thing to it
-/// where there is none.
-///
-/// Where the bounds move faster than the rate, the axis leaves early and arrives late by equal parts at full rate;
-/// where the bounds flee and come back, it goes the middle way.
+/// The part of the tube from which a track can go on both ways at no more than `rate`. Where there is none, the tracks
+/// of least integral outside the tube (least_miss.h): at the samples where one of them leaves it, that one's value is
+/// asked for and nothing else; at the others the tube as it is. So every track through it is one of those.
 ///
 /// Requires  at least one sample, times in order, rate > 0; bounds finite where not open
 /// Ensures   (1) reachable lies inside wanted, wanted inside the tube where not forced, each to kTubeRounding
 ///           (2) every value in a sample of reachable has one in the next within rate x seconds between them
 ///           (3) a track with knots at samples that obeys the tube at the rate lies in reachable, to 2 kTubeRounding,
 ///               when nothing is forced
-/// Cost      linear
+///           (4) no track at this rate has a lesser integral outside the tube than every track through reachable
+/// Cost      linear, n log n over stretches that cannot be followed
 Passable passable(const Tube& tube, double rate);
 
 /// Tubes are narrowed by so much before anything is planned in them, so that rounding never leaves the tube asked for.
