@@ -28,12 +28,19 @@ struct Rest {
   double from = 0, until = 0, value = 0;
 };
 
+/// A track found, and where it took a ramp more than the sweep needs: the turn that would save it lies between samples.
+struct Traced {
+  std::vector<Rest> rests;
+  std::vector<geometry::Span> lost;
+};
+
 class Trace {
  public:
   Trace(std::vector<Mark> marks, double rate) : marks_(std::move(marks)), rate_(rate * (1 + 1e-12)) {}
 
-  std::vector<Rest> run() const {
-    std::vector<Rest> rests;
+  Traced run() const {
+    Traced traced;
+    std::vector<Rest>& rests = traced.rests;
     Place place = placeAt(marks_.size() - 1, marks_.back().reached, marks_.back().ramps);
     while (true) {
       const std::vector<Place> landings = landingsOf(place);
@@ -44,10 +51,13 @@ class Trace {
       }
       const Ramp ramp = rampInto(place, landings);
       rests.push_back({ramp.landing.t, place.t, ramp.landing.values.middle()});
+      if (ramp.departure.count >= place.count)
+        traced.lost.push_back({std::min(ramp.departure.t, lastOf(place.count - 1)), place.t});
       place = ramp.departure;
     }
     std::reverse(rests.begin(), rests.end());
-    return rests;
+    std::reverse(traced.lost.begin(), traced.lost.end());
+    return traced;
   }
 
  private:
@@ -57,6 +67,12 @@ class Trace {
 
   Place placeAt(std::size_t mark, Choice values, std::size_t count) const {
     return {marks_[mark].t, mark, values, count};
+  }
+  /// The last instant that so many ramps reach.
+  double lastOf(std::size_t count) const {
+    const auto after = std::upper_bound(marks_.begin(), marks_.end(), count,
+                                        [](std::size_t c, const Mark& mark) { return c < mark.ramps; });
+    return after == marks_.begin() ? after->t : std::prev(after)->t;
   }
   bool onSample(const Place& place) const { return marks_[place.mark].sample && marks_[place.mark].t == place.t; }
 
@@ -221,24 +237,28 @@ std::size_t sampleAt(const Tube& tube, double t) {
   return static_cast<std::size_t>(at - tube.begin());
 }
 
-/// The same tube with more samples: a turn between two of its own may then be found.
-Tube refined(const Tube& tube) {
-  constexpr int kParts = 8;
-  Tube fine;
-  for (std::size_t i = 0; i < tube.size(); ++i) {
-    for (int part = 1; i > 0 && part < kParts; ++part) {
-      const double share = static_cast<double>(part) / kParts;
-      const TubeSample &a = tube[i - 1], &b = tube[i];
+/// The same tube with more samples in and about these spans, which are in order of their starts and of
+/// their ends.
+Tube refined(const Tube& tube, const std::vector<geometry::Span>& spans, int parts) {
+  Tube fine{tube[0]};
+  std::size_t next = 0;
+  for (std::size_t i = 1; i < tube.size(); ++i) {
+    const TubeSample &a = tube[i - 1], &b = tube[i], &before = tube[i > 1 ? i - 2 : 0];
+    while (next < spans.size() && spans[next].until < before.t) ++next;
+    const bool wanted = next < spans.size() && spans[next].from <= b.t;
+    for (int part = 1; wanted && part < parts; ++part) {
+      const double share = static_cast<double>(part) / parts;
       fine.push_back({geometry::lerp(a.t, b.t, share), geometry::lerp(a.lo, b.lo, share),
                       geometry::lerp(a.hi, b.hi, share), false});
     }
-    fine.push_back(tube[i]);
+    fine.push_back(b);
   }
   return fine;
 }
 
-std::vector<Mark> finerReach(const Tube& tube, double rate) {
-  std::vector<Mark> marks = rampReach(refined(tube), rate);
+/// What is reached along `fine`, whose samples count as such only where `tube` has them.
+std::vector<Mark> finerReach(const Tube& fine, const Tube& tube, double rate) {
+  std::vector<Mark> marks = rampReach(fine, rate);
   std::size_t i = 0;
   for (Mark& mark : marks) {
     while (tube[i].t < mark.t) ++i;
@@ -247,20 +267,31 @@ std::vector<Mark> finerReach(const Tube& tube, double rate) {
   return marks;
 }
 
+/// The best track found: where a ramp was lost it is looked for again among denser samples, until none is.
+std::vector<Rest> leastRests(const Tube& tube, double rate, std::size_t& least) {
+  const std::vector<Mark> marks = rampReach(tube, rate);
+  least = marks.back().ramps;
+  Traced last = Trace(marks, rate).run();
+  std::vector<Rest> best = last.rests;
+  Tube fine = tube;
+  for (const int parts : {8, 5, 3, 7, 13, 40}) {
+    if (best.size() <= least + 1) break;
+    fine = refined(tube, last.lost, parts);
+    last = Trace(finerReach(fine, tube, rate), rate).run();
+    if (last.rests.size() < best.size()) best = last.rests;
+  }
+  return best;
+}
+
 }  // namespace
 
 LeastStands leastStands(Passable& way, double rate) {
-  const std::vector<Mark> marks = rampReach(way.reachable, rate);
-  std::vector<Rest> found = Trace(marks, rate).run();
-  if (found.size() > marks.back().ramps + 1) {
-    std::vector<Rest> finer = Trace(finerReach(way.reachable, rate), rate).run();
-    if (finer.size() < found.size()) found = std::move(finer);
-  }
+  LeastStands result;
+  const std::vector<Rest> found = leastRests(way.reachable, rate, result.least);
   std::vector<double> times;
   for (const Rest& rest : found)
     for (const double t : {rest.from, rest.until}) times.push_back(t);
   addSamples(way, times);
-  LeastStands result{{}, marks.back().ramps};
   for (const Rest& rest : found)
     result.stands.push_back({sampleAt(way.reachable, rest.from), sampleAt(way.reachable, rest.until), rest.value});
   // A sample that shares the last instant is passed too.

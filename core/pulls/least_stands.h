@@ -22,8 +22,10 @@ struct LeastStands {
 /// Ensures   (1) every straight line between stands lies in way.reachable to kTubeRounding / 2, at no more than the
 ///               rate
 ///           (2) `least` is a lower bound; as many ramps between the stands, save where a turn between two samples
-///               would be needed that the trace does not find, not even with samples eight times as dense
-/// Cost      linear, for tubes whose rests and ramps do not overlap without end
+///               would be needed that the trace does not find, not even among samples up to forty times as dense
+/// Cost      linear, for tubes whose rests and ramps do not overlap without end; up to seven times over where a turn
+/// has
+///           to be looked for between samples
 LeastStands leastStands(Passable& way, double rate);
 
 }  // namespace wend::pulls
