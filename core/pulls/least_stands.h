@@ -24,8 +24,7 @@ struct LeastStands {
 ///           (2) `least` is a lower bound; as many ramps between the stands, save where a turn between two samples
 ///               would be needed that the trace does not find, not even among samples up to forty times as dense
 /// Cost      linear, for tubes whose rests and ramps do not overlap without end; up to seven times over where a turn
-/// has
-///           to be looked for between samples
+///           has to be looked for between samples
 LeastStands leastStands(Passable& way, double rate);
 
 }  // namespace wend::pulls

@@ -146,5 +146,52 @@ TEST(FewestMoves, MeetsItsOwnLowerBoundOnLongTubes) {
   EXPECT_EQ(proven, tried);
 }
 
+/// The least travel of any track inside the tube, with as many ramps as it likes and no limit: it moves only when it
+/// has to and no further, and sets out from the nearest of what serves longest.
+double leastTravel(const Tube& tube) {
+  Choice start{-1e9, 1e9};
+  double value = 0, travel = 0;
+  bool begun = false;
+  for (const TubeSample& s : tube) {
+    if (s.open) continue;
+    const Choice serving = start.cut({s.lo, s.hi});
+    if (!begun && !serving.empty()) {
+      start = serving;
+      continue;
+    }
+    if (!begun) value = s.lo > start.hi ? start.hi : start.lo;
+    begun = true;
+    const double next = std::clamp(value, s.lo, s.hi);
+    travel += std::abs(next - value);
+    value = next;
+  }
+  return travel;
+}
+
+// Travel is not made least: rests in the middle of their choice keep most of the slack on both sides instead.
+TEST(FewestMoves, KeepsToTheMiddleAndTravelsLittleMoreThanItMust) {
+  double travel = 0, least = 0, kept = 0, half = 0;
+  for (std::uint64_t seed = 1; seed <= 500; ++seed) {
+    const Tube tube = randomTube(seed, {.samples = 600, .drift = 40, .gaps = seed % 2 ? 0.01 : 0, .narrowest = 1});
+    const Track track = fewestMoves(tube, {});
+    if (!track.unmet.empty()) continue;
+    double here = 0;
+    for (std::size_t k = 1; k < track.knots.size(); ++k)
+      here += std::abs(track.knots[k].value - track.knots[k - 1].value);
+    ASSERT_GE(here, leastTravel(tube) - 1e-6) << "seed " << seed;
+    travel += here;
+    least += leastTravel(tube);
+    for (const TubeSample& s : tube) {
+      if (s.open) continue;
+      kept += std::min(track.valueAt(s.t) - s.lo, s.hi - track.valueAt(s.t));
+      half += (s.hi - s.lo) / 2;
+    }
+  }
+  std::cout << "travel " << travel / least << " times the least of any track, " << 100 * kept / half
+            << " % of half the slack left on the nearer side, on average\n";
+  EXPECT_LT(travel, 1.1 * least);
+  EXPECT_GT(kept, 0.6 * half);
+}
+
 }  // namespace
 }  // namespace wend::pulls
