@@ -97,6 +97,11 @@ void InstantMaker::heat(FocusAt& focus, const optics::Optics& optics) const {
 
 FocusAt InstantMaker::focus(const std::optional<LensAt>& lensAt, double stop) const {
   FocusAt focus;
+  // A pull set by hand turns the barrel whether or not there is somebody to be sharp.
+  if (lensAt) {
+    focus.barrel = take.lens().barrelAt(t);
+    focus.barrelRate = take.lens().barrelRateAt(t);
+  }
   const Subjects& subjects = take.subjects();
   if (!subjects.any()) return focus;
   const geometry::KeyBlend blend = subjects.blendAt(t);
@@ -115,8 +120,6 @@ FocusAt InstantMaker::focus(const std::optional<LensAt>& lensAt, double stop) co
   heat(focus, optics);
   const double ahead = pupilAheadOf(plan);
   focus.setDistance = take.lens().focusAt(t);
-  focus.barrel = take.lens().barrelAt(t);
-  focus.barrelRate = take.lens().barrelRateAt(t);
   const optics::Range band = optics::depthOfField(optics::fromPupil(focus.setDistance, ahead), optics);
   focus.setBand = {band.near + ahead, band.far + ahead};
   return focus;

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <limits>
 
+#include "core/base/text.h"
+
 namespace wend::answers {
 
 double stopsOf(double tNumber) {
@@ -56,6 +58,12 @@ pulls::Track trackOf(const std::vector<geometry::KeySpan>& keys, const std::vect
   }
   track.knots.push_back({length, values.back()});
   return track;
+}
+
+/// Why a planned axis is outside its slack. `part` is what turns.
+std::string reasonOf(const pulls::UnmetSpan& span, const std::string& what, const std::string& part) {
+  return what + (span.reason == pulls::Unmet::noValue ? ": no setting would do"
+                                                      : ": " + part + " would have to turn faster than its limit");
 }
 
 double blendedAt(const std::vector<geometry::KeySpan>& keys, const std::vector<double>& values, double t) {
@@ -154,6 +162,7 @@ void LensTracks::Maker::setIris() {
   tracks.irisKeys_ = resolvedKeys(plan, plan.iris.keys);
   for (const auto& key : plan.iris.keys) tracks.irisStops_.push_back(stopsOf(key.stop));
   tracks.iris_ = trackOf(tracks.irisKeys_, tracks.irisStops_, times.back());
+  tracks.iris_.unmet = pulls::outside(tracks.iris_, withinLens(tracks.irisTube_, plan));
 }
 
 /// Barrel degrees between which every subject's blur stays inside the slack; nothing while anything goes.
@@ -197,6 +206,7 @@ void LensTracks::Maker::setFocus() {
     tracks.focusDegrees_.push_back(tracks.scale_.degreesAt(pull.distance));
   }
   tracks.focus_ = trackOf(tracks.focusKeys_, tracks.focusDegrees_, times.back());
+  tracks.focus_.unmet = pulls::outside(tracks.focus_, tracks.focusTube_);
 }
 
 /// Moves set by hand that ask more of a ring than its limit.
@@ -204,14 +214,15 @@ void LensTracks::Maker::lookAtRates() {
   constexpr double kRounding = 1 + 1e-9;
   for (const pulls::Move& move : tracks.iris_.moves)
     if (move.peakRate > limitsOf(plan).irisStopsPerSecond * kRounding)
-      tracks.tooFast_.push_back({{move.from, move.until}, "the iris would have to turn faster than its limit"});
+      tracks.tooFast_.push_back({{move.from, move.until}, "the iris would have to turn faster than its limit", "iris"});
   if (!plan.lens) return;
   const double limit = plan.lens->limits.zoomPercentPerSecond * kRounding;
   std::optional<double> since;
   for (const double t : times) {
     const bool over = std::abs(view.zoomRateAt(t)) > limit;
     if (over && !since) since = t;
-    if (!over && since) tracks.tooFast_.push_back({{*since, t}, "the zoom would have to turn faster than its limit"});
+    if (!over && since)
+      tracks.tooFast_.push_back({{*since, t}, "the zoom would have to turn faster than its limit", "zoom"});
     if (!over) since.reset();
   }
 }
@@ -256,9 +267,13 @@ double LensTracks::barrelRateAt(double t) const {
 std::vector<snags::Unmet> LensTracks::unmet() const {
   std::vector<snags::Unmet> list;
   for (const auto& span : focus_.unmet)
-    list.push_back({span.span, span.reason == pulls::Unmet::noValue
-                                   ? "no setting would do"
-                                   : "the barrel would have to turn faster than its limit"});
+    list.push_back({span.span, focusKeys_.empty()
+                                   ? reasonOf(span, "no pull keeps the subject inside the slack", "the barrel")
+                                   : "the barrel is set by hand up to " + base::fixed(span.worst, 0) +
+                                         " degrees outside the slack"});
+  if (irisKeys_.empty())
+    for (const auto& span : iris_.unmet)
+      list.push_back({span.span, reasonOf(span, "no move keeps the stop inside its slack", "the iris"), "iris"});
   list.insert(list.end(), tooFast_.begin(), tooFast_.end());
   std::stable_sort(list.begin(), list.end(), [](const auto& a, const auto& b) { return a.span.from < b.span.from; });
   return list;

@@ -51,7 +51,10 @@ class LensTracks {
   const pulls::Tube& irisTube() const { return irisTube_; }
   const pulls::Track& focus() const { return focus_; }
   const pulls::Track& iris() const { return iris_; }
-  /// Spans in which the planned focus cannot stay inside its slack.
+  /// Spans in which the focus, planned or set by hand, or the planned iris lies outside its slack, or an iris or zoom
+  /// is faster than its limit; in order of their starts. Two things are looked at elsewhere, instant by instant: a
+  /// barrel that is too fast, and what an iris set by hand does to the faces. Where that one leaves its slack,
+  /// iris().unmet says.
   std::vector<snags::Unmet> unmet() const;
 
  private:

@@ -58,10 +58,11 @@ struct Move {
   int hands = 1;                    ///< hands needed while it runs
 };
 
-/// A span in which no track through the slack exists, and why.
+/// A span in which an axis of the lens leaves its slack or its limit, and why: no track exists, or it is set so.
 struct Unmet {
   Span span;
-  std::string reason;
+  std::string reason;          ///< a sentence without its full stop
+  std::string axis = "focus";  ///< or "iris" or "zoom"
 };
 
 /// The nearest thing to a body at an instant.

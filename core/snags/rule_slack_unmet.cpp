@@ -1,15 +1,24 @@
-// No pull stays inside the slack and under the barrel's limit: the subject goes softer than the plan allows.
+// An axis of the lens leaves its slack or its limit: no track through exists, or it is set by hand so.
 #include "core/snags/rule_list.h"
 #include "core/snags/stretch.h"
 
 namespace wend::snags {
 
+namespace {
+
+std::string cureOn(const std::string& axis) {
+  if (axis == "iris") return "give the move more time, or let it be planned";
+  if (axis == "zoom") return "give the zoom more time";
+  return "back off, widen, stop down, or give the move more time";
+}
+
+}  // namespace
+
 Findings slackUnmet(const Evidence& evidence) {
   Findings findings;
   for (const auto& unmet : evidence.unmet)
-    findings.push_back({"focus", "", unmet.span.from, unmet.span.until, std::nullopt, Severity::risks,
-                        "no pull keeps the subject inside the slack: " + unmet.reason,
-                        "back off, widen, stop down, or give the move more time"});
+    findings.push_back({unmet.axis, "", unmet.span.from, unmet.span.until, std::nullopt, Severity::risks, unmet.reason,
+                        cureOn(unmet.axis)});
   return findings;
 }
 
