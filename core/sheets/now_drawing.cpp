@@ -6,6 +6,7 @@
 #include "core/base/text.h"
 #include "core/optics/warmth.h"
 #include "core/sheets/glyphs.h"
+#include "core/sheets/now_calls.h"
 #include "core/sheets/text_width.h"
 #include "core/sheets/theme.h"
 #include "core/snags/stretch.h"
@@ -26,6 +27,8 @@ using units::LengthUnit;
 
 constexpr double kPad = 24;
 constexpr double kSoon = 5;
+/// Who has to be gone is told so many seconds ahead, of the chosen always.
+constexpr double kCallsAhead = 20;
 
 LengthUnit otherUnit(LengthUnit unit) {
   return unit == LengthUnit::metres ? LengthUnit::feet : LengthUnit::metres;
@@ -76,11 +79,13 @@ const Rows& rowsOf(double height) {
 
 class NowPainter {
  public:
-  NowPainter(const Answers& answers, const Instant& instant, bool stale, double width, double height)
+  NowPainter(const Answers& answers, const Instant& instant, bool stale, double width, double height,
+             const std::string& crew)
       : answers_(answers),
         plan_(answers.take->plan()),
         instant_(instant),
         stale_(stale),
+        crew_(crew),
         rows_(rowsOf(height)),
         unit_(plan_.display) {
     drawing_.width = width;
@@ -327,12 +332,24 @@ class NowPainter {
                       .radius = 4,
                       .fill = {Tone::raise},
                       .stroke = {.tone = snag ? Tone::ink : Tone::line, .width = snag ? 1.25 : 1.0, .dash = {}}});
-    if (snag) return card(*snag, top, height);
+    const bool calls = call(top, height);
+    if (snag) return card(*snag, top, height, calls);
     const std::string words = answers_.snags ? "No snag found in the next 5 s" : "Snags are being computed";
     text({kPad, top + 26}, words, 12, Tone::ink2);
   }
 
-  void card(const snags::Snag& snag, double top, double height) {
+  /// When the chosen of the crew, or whoever is first, has to be gone. False where nobody has to.
+  bool call(double top, double height) {
+    const auto calls = goneBy(answers_, instant_);
+    const auto chosen = std::find_if(calls.begin(), calls.end(), [&](const auto& one) { return one.id == crew_; });
+    const auto shown = chosen != calls.end() ? chosen : calls.begin();
+    if (shown == calls.end() || (chosen == calls.end() && shown->by > instant_.time + kCallsAhead)) return false;
+    text({18, top + height - 10}, cutToWidth(goneByWords(*shown, instant_.time), 12, drawing_.width - 36), 12,
+         Tone::ink, true);
+    return true;
+  }
+
+  void card(const snags::Snag& snag, double top, double height, bool calls) {
     drawLozenge(drawing_, {30, top + 22}, 13, snag.severity);
     const bool runs = snag.from <= instant_.time;
     const std::string when = runs ? "now, " + base::fixed(snag.until - instant_.time, 1) + " s more"
@@ -340,14 +357,14 @@ class NowPainter {
                                         base::fixed(snag.until - snag.from, 1) + " s";
     text({52, top + 27}, cutToWidth(when, 14, drawing_.width - 64), 14, Tone::ink, true);
     // The count of snags gives way to a text that needs its line.
-    const auto rows = static_cast<std::size_t>(std::max(1.0, std::floor((height - 40) / 16)));
+    const auto rows = static_cast<std::size_t>(std::max(1.0, std::floor((height - (calls ? 56 : 40)) / 16)));
     const auto lines = wrappedToWidth(snag.text, 12, drawing_.width - 36, rows);
     double y = top + 48;
     for (const auto& line : lines) {
       text({18, y}, line, 12);
       y += 16;
     }
-    if (lines.size() == rows) return;
+    if (lines.size() == rows || calls) return;
     const auto open = std::count_if(answers_.snags->begin(), answers_.snags->end(),
                                     [](const auto& other) { return !other.accepted; });
     const std::string all = open == 1 ? "the only snag" : "F: next of " + std::to_string(open) + " snags";
@@ -358,6 +375,7 @@ class NowPainter {
   const plan::Plan& plan_;
   const Instant& instant_;
   bool stale_;
+  std::string crew_;
   const Rows& rows_;
   LengthUnit unit_;
   double cueEnd_ = 0;  ///< where the title of the next cue ends
@@ -391,8 +409,9 @@ double snagCardTop(double height) {
   return rowsOf(height).card;
 }
 
-Drawing nowDrawing(const Answers& answers, const Instant& instant, bool stale, double width, double height) {
-  return NowPainter(answers, instant, stale, width, height).drawn();
+Drawing nowDrawing(const Answers& answers, const Instant& instant, bool stale, double width, double height,
+                   const std::string& crew) {
+  return NowPainter(answers, instant, stale, width, height, crew).drawn();
 }
 
 std::string nowInWords(const Answers& answers, const Instant& instant) {
@@ -404,6 +423,8 @@ std::string nowInWords(const Answers& answers, const Instant& instant) {
     words += ", sharp on " + subjectName(plan, instant.focus.on.back()) + " at " +
              units::lengthText(instant.focus.wantedDistance, plan.display);
   if (instant.lens) words += ", " + base::fixed(instant.lens->focal, 0) + " mm, " + units::stopText(instant.iris.set);
+  if (const auto calls = goneBy(answers, instant); !calls.empty())
+    words += ", " + goneByWords(calls.front(), instant.time);
   if (!answers.snags) return words;
   if (const snags::Snag* snag = worstSnag(*answers.snags, instant.time)) words += ", snag: " + snag->text;
   return words;

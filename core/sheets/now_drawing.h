@@ -24,11 +24,13 @@ std::vector<NextCue> nextCues(const answers::Answers& answers, double t, std::si
 /// accepted.
 const snags::Snag* worstSnag(const snags::Snags& snags, double t);
 
+/// `crew` is the one of the crew who is chosen: when they have to be gone is told, else of whoever is first.
+///
 /// Frame     px, y down. From 528 px of height on it stands as roomy as it is meant; below, lines that say least are
 ///           left out, down to 416 px.
 /// Ensures   (1) no text is wider than what is kept for it, whatever the plan's names and numbers
 geometry::Drawing nowDrawing(const answers::Answers& answers, const answers::Instant& instant, bool stale, double width,
-                             double height);
+                             double height, const std::string& crew = {});
 
 /// Where the card of the worst snag begins in a panel of that height.
 double snagCardTop(double height);

@@ -17,7 +17,7 @@ using answers::Answers;
 namespace {
 
 constexpr double kFolded = 16;
-constexpr double kCrewRow = 12;
+constexpr double kCrewRow = 12, kSpotLane = 16;
 
 struct Stave {
   const char* name;
@@ -33,10 +33,10 @@ constexpr Stave kStaves[] = {
     {"speech", 24, drawSpeechStave},  {"snags", 28, drawSnagsStave},
 };
 
-double fullHeight(const plan::Plan& plan, const Stave& stave) {
+double fullHeight(const plan::Plan& plan, const Stave& stave, const ScoreView& view) {
   if (stave.draw == drawCrewStave) {
     const auto rows = plan.crew.size() - std::min(plan.crew.size(), plan.camera.bodies.size());
-    return std::max(kCrewRow * static_cast<double>(std::max<std::size_t>(rows, 1)), kCrewRow);
+    return kCrewRow * static_cast<double>(std::max<std::size_t>(rows, 1)) + (view.spotLane ? kSpotLane : 0);
   }
   if (stave.draw == drawInFrameStave)
     return std::max(16.0, 13.0 * static_cast<double>(std::max<std::size_t>(plan.performers.size(), 1)) + 1);
@@ -76,7 +76,7 @@ std::vector<StaveBox> stavesOf(const plan::Plan& plan, const ScoreView& view) {
   double top = 0;
   for (const Stave& stave : kStaves) {
     const bool folded = std::find(view.folded.begin(), view.folded.end(), stave.name) != view.folded.end();
-    boxes.push_back({stave.name, top, folded ? kFolded : fullHeight(plan, stave), folded});
+    boxes.push_back({stave.name, top, folded ? kFolded : fullHeight(plan, stave, view), folded});
     top += boxes.back().height;
   }
   growInto(view.height, boxes);
@@ -305,6 +305,13 @@ Drawing spanDrawing(const plan::Plan& plan, const ScoreView& view, Span span) {
 }
 
 void drawSpotLane(Drawing& drawing, const ScoreView& view, double top, const snags::SightOf& sight) {
+  drawing.add(Text{.at = {view.labels - 8, top + 12},
+                   .text = "spot",
+                   .size = 12,
+                   .bold = true,
+                   .align = Align::right,
+                   .tone = Tone::ink,
+                   .halo = Tone::page});
   Path clear;
   for (const auto& span : sight.clear)
     clear.rings.push_back({{view.x(span.span.from), top + 8}, {view.x(span.span.until), top + 8}});

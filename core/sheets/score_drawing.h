@@ -17,6 +17,7 @@ struct ScoreView {
   double from = 0, until = 168;  ///< seconds shown
   double labels = 136, scales = 104;  ///< px left and right of the clock
   std::vector<std::string> folded;    ///< names of staves shown as a line of 16 px
+  bool spotLane = false;              ///< room over the crew for the lane of a clicked spot
   std::string chosenKey;              ///< "focus/2", "pull/0", "zoom/1", "iris/3", "beat/b4", or a snag's key
 
   double x(double t) const { return labels + (t - from) * pxPerSecond(); }

@@ -1,4 +1,4 @@
-// Staves of the floor: pan and speed, doors and lights, crew, snags.
+// Staves of the floor: pan and speed, doors and lights, snags.
 #include <algorithm>
 
 #include "core/base/text.h"
@@ -55,60 +55,6 @@ void drawCuesStave(StavePainter& p) {
       p.line({{x, p.box.top + 4}, {x + 8, p.box.top + 8}, {x + 12, p.box.top + 18}}, Tone::ink2, 1, {3, 3});
       p.text({x + 16, p.box.top + 16}, key.name.empty() ? opening.name : key.name, Tone::ink);
     }
-}
-
-namespace {
-
-const snags::SightOf* sightOf(const snags::Evidence& evidence, const std::string& id) {
-  for (const auto& sight : evidence.sight)
-    if (sight.id == id) return &sight;
-  return nullptr;
-}
-
-/// Flat where someone stands, sloping where they walk, the shelter's name at each arrival.
-void drawLane(StavePainter& p, const motion::Track& track, const plan::Crew& crew, double y) {
-  std::vector<Point> line;
-  for (std::size_t k = 0; k < track.marks().size(); ++k) {
-    const motion::TrackMark& mark = track.marks()[k];
-    const double until = k + 1 == track.marks().size() ? p.take.length() : mark.until;
-    const double x = p.view.x(mark.at);
-    if (k > 0 && !track.legs()[k - 1].hold) {
-      p.line(line, Tone::crew, 2);
-      line.clear();
-      p.line({{p.view.x(track.marks()[k - 1].until), y + 4}, {x, y - 4}}, Tone::crew, 1.6);
-    }
-    line.push_back({x, y});
-    line.push_back({p.view.x(until), y});
-    const std::string& shelter = crew.marks[k].shelter;
-    if (!shelter.empty() && (k == 0 || crew.marks[k - 1].shelter != shelter))
-      p.text({x + 10, y + 4}, shelter, Tone::ink2);
-  }
-  p.line(line, Tone::crew, 2);
-}
-
-}  // namespace
-
-void drawCrewStave(StavePainter& p) {
-  const auto labels = crewLabels(p.plan);
-  double y = p.box.top + 6;
-  for (std::size_t i = 0; i < p.plan.crew.size(); ++i) {
-    const auto& crew = p.plan.crew[i];
-    if (p.take.people().crewAt(i, 0, p.take.view().sensorAt(0)).carried) continue;
-    p.text({p.view.labels - 8, y + 4}, labels[i], Tone::ink, true, Align::right);
-    if (const auto* track = p.take.people().crew(i))
-      drawLane(p, *track, crew, y);
-    else
-      p.text({p.view.labels + 8, y + 4}, "no route drawn", Tone::ink3);
-    const auto* sight = p.answers.evidence ? sightOf(*p.answers.evidence, crew.id.text()) : nullptr;
-    if (sight)
-      for (const auto& seen : sight->seen)
-        p.block(seen.span.from, seen.span.until, y - 4, 9, {Tone::grain, Pattern::seen},
-                {.tone = Tone::ink, .width = 1.25, .dash = {}});
-    y += 12;
-  }
-  p.scale(p.box.top + 10, "plain: clear");
-  p.scale(p.box.top + 24, "grain: seen");
-  p.scale(p.box.top + 38, "slope: slip");
 }
 
 void drawSnagsStave(StavePainter& p) {

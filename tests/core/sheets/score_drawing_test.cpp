@@ -8,6 +8,7 @@
 #include <set>
 #include <sstream>
 
+#include "core/answers/routes.h"
 #include "core/file/plan_reader.h"
 #include "core/sheets/stave.h"
 #include "core/sheets/text_width.h"
@@ -164,6 +165,47 @@ TEST(Score, ScalesOfOneStaveAreApart) {
     ASSERT_GE(lines.size(), 2u) << name;
     for (std::size_t i = 1; i < lines.size(); ++i) EXPECT_GE(lines[i] - lines[i - 1], 12) << name;
   }
+}
+
+TEST(CrewStave, HasRoomForTheLaneOfAClickedSpot) {
+  const plan::Plan plan = sample("first-batch.wend");
+  ScoreView bare, spot;
+  spot.spotLane = true;
+  EXPECT_DOUBLE_EQ(boxOf(plan, spot, "crew").height, boxOf(plan, bare, "crew").height + 16);
+  EXPECT_DOUBLE_EQ(boxOf(plan, spot, "crew").top, boxOf(plan, bare, "crew").top);
+}
+
+/// A route that was found is a lane of the same seconds, dashed: nobody has drawn it.
+TEST(CrewStave, ShowsAFoundRouteWhereNoneIsDrawn) {
+  plan::Plan plan = sample("first-batch.wend");
+  plan::Crew crew = plan.crew[2];
+  ASSERT_FALSE(crew.marks.empty());
+  crew.marks.clear();
+  plan.crew.replace(2, crew);
+  auto answers = answersOf(plan);
+  answers::FoundRoute route;
+  route.id = crew.id.text();
+  route.found = true;
+  route.stands = {{{0, 30}, {0, 0}, ""}, {{36, 168}, {1, 1}, ""}};
+  answers::FoundWalk walk;
+  walk.walk.span = {30, 36};
+  walk.walk.latestLeave = 33;
+  route.walks = {walk};
+  answers.routes = std::make_shared<const answers::FoundRoutes>(answers::FoundRoutes{{route}});
+  ScoreView view;
+  const StaveBox box = boxOf(plan, view, "crew");
+  int stands = 0, walks = 0;
+  for (const auto& shape : scoreDrawing(answers, view).shapes) {
+    const auto* path = std::get_if<geometry::Path>(&shape);
+    if (!path || path->stroke.dash.empty() || path->rings[0].size() != 2) continue;
+    const auto [a, b] = std::pair(path->rings[0][0], path->rings[0][1]);
+    if (a.y < box.top || a.y > box.top + box.height) continue;
+    for (const auto& stand : route.stands)
+      stands += std::abs(a.x - view.x(stand.span.from)) < 1e-9 && std::abs(b.x - view.x(stand.span.until)) < 1e-9;
+    walks += std::abs(a.x - view.x(30)) < 1e-9 && std::abs(b.x - view.x(36)) < 1e-9 && a.y > b.y;
+  }
+  EXPECT_EQ(stands, 2);
+  EXPECT_EQ(walks, 1);
 }
 
 }  // namespace

@@ -1,0 +1,101 @@
+// The stave of the crew: a lane each, drawn or found, with where the lens sees them and where a need fails.
+#include <algorithm>
+
+#include "core/answers/routes.h"
+#include "core/sheets/glyphs.h"
+#include "core/sheets/stave.h"
+#include "core/sheets/text_width.h"
+
+namespace wend::sheets {
+
+using namespace geometry;
+
+namespace {
+
+constexpr double kRow = 12, kSpot = 16;
+
+const snags::SightOf* sightOf(const snags::Evidence& evidence, const std::string& id) {
+  for (const auto& sight : evidence.sight)
+    if (sight.id == id) return &sight;
+  return nullptr;
+}
+
+/// Flat where someone stands, sloping where they walk, the shelter's name at each arrival.
+void drawLane(StavePainter& p, const motion::Track& track, const plan::Crew& crew, double y) {
+  std::vector<Point> line;
+  for (std::size_t k = 0; k < track.marks().size(); ++k) {
+    const motion::TrackMark& mark = track.marks()[k];
+    const double until = k + 1 == track.marks().size() ? p.take.length() : mark.until;
+    const double x = p.view.x(mark.at);
+    if (k > 0 && !track.legs()[k - 1].hold) {
+      p.line(line, Tone::crew, 2);
+      line.clear();
+      p.line({{p.view.x(track.marks()[k - 1].until), y + 4}, {x, y - 4}}, Tone::crew, 1.6);
+    }
+    line.push_back({x, y});
+    line.push_back({p.view.x(until), y});
+    const std::string& shelter = crew.marks[k].shelter;
+    if (!shelter.empty() && (k == 0 || crew.marks[k - 1].shelter != shelter))
+      p.text({x + 10, y + 4}, shelter, Tone::ink2);
+  }
+  p.line(line, Tone::crew, 2);
+}
+
+/// A route that was found: the same lane dashed, for nobody has drawn it. How late a walk may start is a tick.
+void drawFound(StavePainter& p, const answers::FoundRoute& route, double y) {
+  std::string in;
+  for (const auto& stand : route.stands) {
+    p.line({{p.view.x(stand.span.from), y}, {p.view.x(stand.span.until), y}}, Tone::crew, 2, {5, 3});
+    if (!stand.shelter.empty() && stand.shelter != in)
+      p.text({p.view.x(stand.span.from) + 10, y + 4}, stand.shelter, Tone::ink2);
+    in = stand.shelter;
+  }
+  for (const auto& walk : route.walks) {
+    const Span span = walk.walk.span;
+    p.line({{p.view.x(span.from), y + 4}, {p.view.x(span.until), y - 4}}, Tone::crew, 1.6, {4, 2});
+    if (walk.walk.latestLeave)
+      p.line({{p.view.x(*walk.walk.latestLeave), y - 4}, {p.view.x(*walk.walk.latestLeave), y + 4}}, Tone::ink, 1);
+  }
+  // Where a need fails between the looks of the search: hollow.
+  for (const auto& broken : route.breaks)
+    p.block(broken.span.from, broken.span.until, y + 3, 3, {Tone::page}, {.tone = Tone::ink, .width = 1, .dash = {}});
+}
+
+void drawUndrawn(StavePainter& p, const std::string& id, double y) {
+  const answers::FoundRoute* route = p.answers.routes ? p.answers.routes->find(id) : nullptr;
+  if (route && route->found) return drawFound(p, *route, y);
+  const std::string words = route ? "no route: " + route->why : "no route drawn";
+  p.text({p.view.labels + 8, y + 4}, cutToWidth(words, 12, p.view.width - p.view.labels - p.view.scales - 16),
+         Tone::ink3);
+}
+
+}  // namespace
+
+void drawCrewStave(StavePainter& p) {
+  const auto labels = crewLabels(p.plan);
+  double y = p.box.top + 6 + (p.view.spotLane ? kSpot : 0);
+  for (std::size_t i = 0; i < p.plan.crew.size(); ++i) {
+    const auto& crew = p.plan.crew[i];
+    if (p.take.people().crewAt(i, 0, p.take.view().sensorAt(0)).carried) continue;
+    p.text({p.view.labels - 8, y + 4}, labels[i], Tone::ink, true, Align::right);
+    if (const auto* track = p.take.people().crew(i))
+      drawLane(p, *track, crew, y);
+    else
+      drawUndrawn(p, crew.id.text(), y);
+    const auto* sight = p.answers.evidence ? sightOf(*p.answers.evidence, crew.id.text()) : nullptr;
+    if (sight)
+      for (const auto& seen : sight->seen)
+        p.block(seen.span.from, seen.span.until, y - 4, 9, {Tone::grain, Pattern::seen},
+                {.tone = Tone::ink, .width = 1.25, .dash = {}});
+    y += kRow;
+  }
+  const char* const words[] = {"plain: clear", "grain: seen", "slope: slip", "dashed: found", "hollow: unmet"};
+  double at = p.box.top + 10;
+  for (const char* word : words) {
+    if (at + 4 > p.box.top + p.box.height) break;
+    p.scale(at, word);
+    at += 14;
+  }
+}
+
+}  // namespace wend::sheets

@@ -1,0 +1,108 @@
+// When the crew has to be gone, held against the exact sight of a body on the same spot.
+#include "core/sheets/now_calls.h"
+
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <sstream>
+
+#include "core/answers/whole_take.h"
+#include "core/file/plan_reader.h"
+#include "core/sheets/now_drawing.h"
+#include "core/sheets/text_width.h"
+
+namespace wend::sheets {
+namespace {
+
+class GoneByCalls : public ::testing::Test {
+ protected:
+  static void SetUpTestSuite() {
+    std::ifstream in(WEND_SOURCE_DIR "/samples/links-and-booms.wend");
+    std::ostringstream text;
+    text << in.rdbuf();
+    plan::Plan plan = file::readPlan(text.str())->plan;
+    // Coarse cells: what is held here holds on any.
+    plan.sightRules.cell = 0.2;
+    auto made = std::make_shared<answers::Answers>();
+    made->take = *answers::Take::of(std::make_shared<const plan::Plan>(plan));
+    made->ground = *answers::groundOf(*made->take, {plan.sightRules.height});
+    answers_ = made;
+  }
+  static void TearDownTestSuite() { answers_.reset(); }
+  const answers::Take& take() const { return *answers_->take; }
+  answers::Instant at(double t) const { return answers::instantAt(take(), t); }
+
+  inline static answers::AnswersPtr answers_;
+};
+
+TEST_F(GoneByCalls, ComeNoLaterThanThePersonIsSeenLessTheEarlyMargin) {
+  const auto& rules = take().plan().sightRules;
+  int calls = 0;
+  for (double t = 0; t < take().length(); t += 1.7) {
+    const auto instant = at(t);
+    for (const auto& call : goneBy(*answers_, instant)) {
+      const auto who =
+          std::find_if(instant.crew.begin(), instant.crew.end(), [&](const auto& crew) { return crew.id == call.id; });
+      ASSERT_NE(who, instant.crew.end());
+      EXPECT_FALSE(who->walking || who->carried) << call.id;
+      EXPECT_GT(call.seen, t);
+      EXPECT_DOUBLE_EQ(call.by, call.seen - rules.early);
+      const auto exact = answers::sightOfSpot(take(), who->pos, rules.height, rules.radius);
+      for (const auto& seen : exact.seen) {
+        if (seen.span.until <= t) continue;
+        EXPECT_LE(call.seen, seen.span.from + 1e-6) << call.id << " at " << t;
+        break;
+      }
+      ++calls;
+    }
+  }
+  EXPECT_GT(calls, 0) << "the sample has somebody who has to go";
+}
+
+TEST_F(GoneByCalls, ComeSoonestFirst) {
+  for (double t = 0; t < take().length(); t += 2.3) {
+    const auto calls = goneBy(*answers_, at(t));
+    for (std::size_t i = 1; i < calls.size(); ++i) EXPECT_LE(calls[i - 1].by, calls[i].by);
+  }
+}
+
+TEST_F(GoneByCalls, AreEmptyWithoutTheGround) {
+  answers::Answers bare;
+  bare.take = answers_->take;
+  EXPECT_TRUE(goneBy(bare, at(1)).empty());
+}
+
+TEST(GoneByWords, SayWhenTheSecondIsPast) {
+  const GoneBy call{"ac1", "FA", 49.8, 47.8};
+  EXPECT_EQ(goneByWords(call, 41), "FA gone by 47.8");
+  EXPECT_EQ(goneByWords(call, 48.5), "FA had to be gone by 47.8");
+}
+
+/// What a cue changes from and to is never cut where the panel has a line for it.
+TEST_F(GoneByCalls, StandOnThePanelBesideACueThatIsWhole) {
+  std::ifstream in(WEND_SOURCE_DIR "/samples/links-and-booms.wend");
+  std::ostringstream text;
+  text << in.rdbuf();
+  const auto whole = *answers::answersOf(std::make_shared<const plan::Plan>(file::readPlan(text.str())->plan));
+  auto answers = std::make_shared<answers::Answers>(*whole);
+  const auto cues = nextCues(*answers, 0, 1);
+  ASSERT_FALSE(cues.empty());
+  for (const double height : {416.0, 560.0}) {
+    const auto drawing = nowDrawing(*answers, answers::instantAt(*answers->take, 0), false, 240, height);
+    bool found = false;
+    for (const auto& shape : drawing.shapes)
+      if (const auto* words = std::get_if<geometry::Text>(&shape)) {
+        found = found || words->text == cues[0].change;
+        const double width = typeWidth(words->text, words->size);
+        const double left = words->align == geometry::Align::left    ? words->at.x
+                            : words->align == geometry::Align::right ? words->at.x - width
+                                                                     : words->at.x - width / 2;
+        EXPECT_GE(left, 0) << words->text;
+        EXPECT_LE(left + width, 240.5) << words->text;
+      }
+    EXPECT_TRUE(found) << cues[0].change << " at " << height;
+  }
+}
+
+}  // namespace
+}  // namespace wend::sheets
