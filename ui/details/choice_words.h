@@ -27,6 +27,8 @@ E valueOf(const Word<E> (&words)[N], const std::string& text) {
   return words[0].value;
 }
 
+inline constexpr Word<bool> kYesNo[] = {{"yes", true}, {"no", false}};
+
 /// `set` takes a plan and the enumeration's value.
 template <class E, std::size_t N, class Set>
 Field choiceOf(const std::string& label, E now, const Word<E> (&words)[N], Set set) {

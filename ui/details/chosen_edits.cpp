@@ -65,6 +65,8 @@ std::vector<plan::KeyTime> keyTimes(const Plan& plan, plan::Axis axis, const std
   if (axis == plan::Axis::iris) from(plan.iris.keys);
   if (axis == plan::Axis::door) from(plan.set.openings.find(id)->open);
   if (axis == plan::Axis::level) from(plan.fixtures.find(id)->level);
+  if (axis == plan::Axis::nd) from(plan.camera.nd);
+  if (axis == plan::Axis::piece) from(plan.set.pieces.find(id)->moved);
   return times;
 }
 
@@ -115,15 +117,21 @@ PlanEdit withoutThing(const Plan& plan, Kind kind, const std::string& id) {
       return plan::removed<plan::Shelter>(plan, id);
     case Kind::gear:
       return plan::removed<plan::Gear>(plan, id);
+    case Kind::cable:
+      return plan::removed<plan::Cable>(plan, id);
+    case Kind::pole:
+      return plan::removed<plan::Pole>(plan, id);
+    case Kind::link:
+      return plan::removed<plan::Link>(plan, id);
     default:
       return plan::underlaySet(plan, std::nullopt);
   }
 }
 
 bool isThing(Kind kind) {
-  constexpr Kind kThings[] = {Kind::beat, Kind::room,     Kind::wall, Kind::opening,   Kind::piece,
-                              Kind::area, Kind::underlay, Kind::prop, Kind::performer, Kind::fixture,
-                              Kind::crew, Kind::shelter,  Kind::gear};
+  constexpr Kind kThings[] = {Kind::beat,     Kind::room,  Kind::wall,      Kind::opening, Kind::piece, Kind::area,
+                              Kind::underlay, Kind::prop,  Kind::performer, Kind::fixture, Kind::crew,  Kind::shelter,
+                              Kind::gear,     Kind::cable, Kind::pole,      Kind::link};
   return std::find(std::begin(kThings), std::end(kThings), kind) != std::end(kThings);
 }
 

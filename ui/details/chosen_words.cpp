@@ -9,6 +9,7 @@
 #include "core/units/length.h"
 #include "core/units/stop.h"
 #include "ui/details/fields.h"
+#include "ui/details/need_words.h"
 
 namespace wend::ui {
 namespace {
@@ -54,6 +55,13 @@ constexpr KindWord kWords[] = {{Kind::beat, "Beat", ""},
                                {Kind::crew, "", "mark"},
                                {Kind::shelter, "Shelter", ""},
                                {Kind::gear, "Gear", ""},
+                               {Kind::cable, "Cable", "point"},
+                               {Kind::pole, "Pole", ""},
+                               {Kind::link, "Link", ""},
+                               {Kind::pieceMove, "Piece", "move"},
+                               {Kind::density, "Density", "key"},
+                               {Kind::sight, "Rules of sight", ""},
+                               {Kind::sizes, "Shot sizes", ""},
                                {Kind::speech, "Line", ""},
                                {Kind::handover, "Handover", ""},
                                {Kind::snag, "Snag", ""}};
@@ -80,6 +88,10 @@ std::optional<double> timeOf(const Subject& subject) {
       return at(plan.set.openings.find(subject.selection.id)->open[i].time.at);
     case Kind::fixture:
       return at(plan.fixtures.find(subject.selection.id)->level[i].time.at);
+    case Kind::density:
+      return at(plan.camera.nd[i].time.at);
+    case Kind::pieceMove:
+      return at(plan.set.pieces.find(subject.selection.id)->moved[i].time.at);
     case Kind::prop:
       return at(plan.props.find(subject.selection.id)->track[i].at);
     default:
@@ -169,7 +181,10 @@ void addThingLines(const Subject& subject, std::vector<Computed>& lines) {
   }
   if (kind == Kind::performer && index < 0)
     lines.push_back({"marks", std::to_string(plan.performers.find(id)->marks.size())});
-  if (kind == Kind::crew && index < 0) lines.push_back({"marks", std::to_string(plan.crew.find(id)->marks.size())});
+  if (kind == Kind::crew && index < 0) {
+    lines.push_back({"marks", std::to_string(plan.crew.find(id)->marks.size())});
+    addNeedLines(subject, lines);
+  }
 }
 
 void addPlanLines(const Subject& subject, std::vector<Computed>& lines) {

@@ -51,6 +51,7 @@ DetailsPanel::DetailsPanel(Document& document, AnswersBridge& bridge, QWidget* p
       problem_(newWrapped(this)),
       computed_(newWrapped(this)),
       change_(newWrapped(this)),
+      contents_(new ContentsBox(document, this)),
       grid_(new FieldGrid(this)),
       add_(new QPushButton(this)),
       remove_(new QPushButton(this)) {
@@ -81,6 +82,7 @@ void DetailsPanel::layOut() {
   grid_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
   top->addWidget(heading_, 1);
   top->addWidget(remark_);
+  rows->addWidget(contents_);
   rows->addLayout(top);
   rows->addWidget(grid_);
   rows->addWidget(problem_);

@@ -12,6 +12,7 @@
 
 #include "core/sheets/theme.h"
 #include "ui/details/chosen_edits.h"
+#include "ui/details/contents_box.h"
 #include "ui/details/field_grid.h"
 #include "ui/document/answers_bridge.h"
 #include "ui/document/document.h"
@@ -62,6 +63,7 @@ class DetailsPanel : public QWidget {
   Selection chosen_;  ///< what is chosen, as far as the shown plan has it
   Fields fields_;
   QLabel *heading_, *remark_, *problem_, *computed_, *change_;
+  ContentsBox* contents_;
   FieldGrid* grid_;
   QPushButton *add_, *remove_;
 };

@@ -206,6 +206,19 @@ Field momentField(const std::string& label, const plan::Moment& moment, const pl
   return field;
 }
 
+Field optionalMomentField(const std::string& label, const std::optional<plan::Moment>& moment,
+                          const std::string& meaning, SetMoment set) {
+  Field field{.label = label,
+              .quantity = Quantity::moment,
+              .unit = "s",
+              .value = moment.value_or(plan::Moment{}),
+              .set = nullptr,
+              .nudge = 1,
+              .decimals = 1};
+  field.set = [set](const plan::Plan& p, const Value& v) { return set(p, std::get<plan::Moment>(v)); };
+  return orNothing(std::move(field), !moment, meaning, [set](const plan::Plan& p) { return set(p, std::nullopt); });
+}
+
 Field orNothing(Field field, bool isEmpty, const std::string& meaning,
                 std::function<PlanEdit(const plan::Plan&)> clear) {
   field.whenEmpty = meaning;

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -80,6 +81,11 @@ Field shortWordsField(const std::string& label, const std::string& words, SetWor
 Field choiceField(const std::string& label, const std::string& now, std::vector<std::string> choices, SetWords set);
 /// A time of the plan. Typing a beat with an offset hangs it on that beat, typing seconds keeps it on its beat.
 Field momentField(const std::string& label, const plan::Moment& moment, const plan::MomentRef& ref);
+
+/// A time that is in no list of the plan's moments, or none, which means `meaning`.
+using SetMoment = std::function<PlanEdit(const plan::Plan&, std::optional<plan::Moment>)>;
+Field optionalMomentField(const std::string& label, const std::optional<plan::Moment>& moment,
+                          const std::string& meaning, SetMoment set);
 
 /// The field may be empty, which means `meaning`. `set` gets nothing then.
 Field orNothing(Field field, bool isEmpty, const std::string& meaning,

@@ -15,6 +15,10 @@ Fields fieldsOfSet(const Subject& subject);
 Fields fieldsOfPeople(const Subject& subject);
 Fields fieldsOfLens(const Subject& subject);
 Fields fieldsOfPlan(const Subject& subject);
+/// Cables, poles, links, pieces that move, the variable density, the rules of sight, the table of shot sizes.
+Fields fieldsOfEquipment(const Subject& subject);
+/// What a crew member needs, each need a row, and a choice that adds one.
+void addNeeds(const Subject& subject, const plan::Crew& crew, Fields& fields);
 
 /// How a field with no edit of its own changes an entity: a copy with one member set goes in its place.
 template <class T>
@@ -31,6 +35,9 @@ const base::Table<T>& tableOf(const plan::Plan& plan) {
   if constexpr (std::is_same_v<T, plan::Crew>) return plan.crew;
   if constexpr (std::is_same_v<T, plan::Shelter>) return plan.shelters;
   if constexpr (std::is_same_v<T, plan::Gear>) return plan.gear;
+  if constexpr (std::is_same_v<T, plan::Cable>) return plan.cables;
+  if constexpr (std::is_same_v<T, plan::Pole>) return plan.poles;
+  if constexpr (std::is_same_v<T, plan::Link>) return plan.links;
 }
 
 /// The mark of a selection with an index, of the camera, a performer or a crew member; null else.

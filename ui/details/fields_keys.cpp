@@ -216,6 +216,10 @@ std::optional<Axis> chosenAxis(Kind kind) {
       return Axis::door;
     case Kind::fixture:
       return Axis::level;
+    case Kind::density:
+      return Axis::nd;
+    case Kind::pieceMove:
+      return Axis::piece;
     default:
       return std::nullopt;
   }

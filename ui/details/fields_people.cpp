@@ -5,6 +5,7 @@
 #include "core/plan/edits_keys.h"
 #include "core/plan/edits_people.h"
 #include "core/plan/edits_plan.h"
+#include "ui/details/choice_words.h"
 #include "ui/details/fields.h"
 #include "ui/details/member_fields.h"
 
@@ -32,7 +33,7 @@ void addPerformer(const plan::Performer& performer, Fields& fields) {
   fields.push_back(lengthField("radius", performer.radius, about(id, plan::performerRadiusSet)));
 }
 
-void addCrew(const plan::Crew& crew, Fields& fields) {
+void addCrew(const Subject& subject, const plan::Crew& crew, Fields& fields) {
   const std::string id = crew.id.text();
   fields.push_back(wordsField("role", crew.role, about(id, plan::crewRoleSet)));
   fields.push_back(lengthField("radius", crew.radius, about(id, plan::crewRadiusSet)));
@@ -43,6 +44,8 @@ void addCrew(const plan::Crew& crew, Fields& fields) {
   fields.push_back(lengthField("crouched", crew.crouch, [id](const Plan& p, double metres) {
     return plan::crewHeightsSet(p, id, p.crew.find(id)->height, metres);
   }));
+  fields.push_back(choiceOf("gives light", crew.glows, kYesNo, memberSet<plan::Crew>(id, &plan::Crew::glows)));
+  addNeeds(subject, crew, fields);
 }
 
 void addProp(const plan::Prop& prop, Fields& fields) {
@@ -107,6 +110,7 @@ void addGear(const plan::Gear& gear, Fields& fields) {
   fields.push_back(lengthField("height", gear.height, [id](const Plan& p, double metres) {
     return plan::gearSized(p, id, p.gear.find(id)->radius, metres);
   }));
+  fields.push_back(choiceOf("gives light", gear.glows, kYesNo, memberSet<plan::Gear>(id, &plan::Gear::glows)));
 }
 
 void addFixture(const plan::Fixture& fixture, Fields& fields) {
@@ -192,7 +196,7 @@ Fields fieldsOfPeople(const Subject& subject) {
   const auto& [kind, id, index] = subject.selection;
   const auto i = std::size_t(std::max(0, index));
   if (kind == Kind::performer) addPerformer(*plan.performers.find(id), fields);
-  if (kind == Kind::crew) addCrew(*plan.crew.find(id), fields);
+  if (kind == Kind::crew) addCrew(subject, *plan.crew.find(id), fields);
   if (kind == Kind::prop && index < 0) addProp(*plan.props.find(id), fields);
   if (kind == Kind::prop && index >= 0) addPropEntry(subject, *plan.props.find(id), i, fields);
   if (kind == Kind::shelter) addShelter(*plan.shelters.find(id), fields);

@@ -84,6 +84,22 @@ void addLensMore(const plan::Lens& lens, Fields& fields) {
   if (lens.breathing.constant())
     fields.push_back(percentField("breathing", lens.breathing.at(lens.focal[0]), plan::breathingSet));
   fields.push_back(numberField("barrel limit", lens.limits.focusDegPerSecond, "\u00b0/s", 10, 0, plan::barrelLimitSet));
+  fields.push_back(numberField("iris limit", lens.limits.irisStopsPerSecond, "stops/s", 0.1, 1, plan::irisLimitSet));
+  fields.push_back(numberField("zoom limit", lens.limits.zoomPercentPerSecond, "%/s", 5, 0, plan::zoomLimitSet));
+}
+
+Field mains(const plan::Clock& clock) {
+  const auto set = [](const Plan& p, const std::string& word) {
+    return plan::mainsSet(p, word == "50" ? std::optional(50) : word == "60" ? std::optional(60) : std::nullopt);
+  };
+  return choiceField("mains Hz", clock.mainsHz ? std::to_string(*clock.mainsHz) : "not known",
+                     {"not known", "50", "60"}, set);
+}
+
+Field cycle(const plan::Clock& clock) {
+  return orNothing(numberField("take to take", clock.cycleMinutes.value_or(0), "min", 1, 0,
+                               [](const Plan& p, double minutes) { return plan::cycleSet(p, minutes); }),
+                   !clock.cycleMinutes, "not known", [](const Plan& p) { return plan::cycleSet(p, std::nullopt); });
 }
 
 SetNumber sightRule(double plan::SightRules::*member) {
@@ -126,6 +142,8 @@ Fields fieldsOfPlan(const Subject& subject) {
   fields.push_back(shortWordsField("revision", plan.revision, plan::revisionSet));
   fields.push_back(secondsField("length", plan.clock.length, plan::clockLengthSet));
   fields.push_back(timeOfDay(plan.clock));
+  fields.push_back(cycle(plan.clock));
+  fields.push_back(mains(plan.clock));
   fields.push_back(angleField("margin", plan.sightRules.margin, sightRule(&plan::SightRules::margin)));
   fields.push_back(secondsField("early", plan.sightRules.early, sightRule(&plan::SightRules::early)));
   fields.push_back(secondsField("late", plan.sightRules.late, sightRule(&plan::SightRules::late)));
@@ -139,6 +157,14 @@ Fields fieldsOf(const Subject& subject) {
   if (selection.kind == Kind::none) return fieldsOfPlan(subject);
   if (chosenMark(subject)) return fieldsOfMark(subject);
   switch (selection.kind) {
+    case Kind::cable:
+    case Kind::pole:
+    case Kind::link:
+    case Kind::pieceMove:
+    case Kind::density:
+    case Kind::sight:
+    case Kind::sizes:
+      return fieldsOfEquipment(subject);
     case Kind::aim:
     case Kind::focus:
     case Kind::pull:

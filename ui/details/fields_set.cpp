@@ -17,7 +17,6 @@ constexpr Word<plan::OpeningFill> kFills[] = {{"open", plan::OpeningFill::open},
                                               {"curtain", plan::OpeningFill::curtain}};
 constexpr Word<plan::Surface> kSurfaces[] = {
     {"solid", plan::Surface::solid}, {"glass", plan::Surface::glass}, {"mirror", plan::Surface::mirror}};
-constexpr Word<bool> kYesNo[] = {{"yes", true}, {"no", false}};
 
 using SetPoint = std::function<PlanEdit(const Plan&, Point)>;
 
@@ -64,6 +63,7 @@ void addWall(const plan::Wall& wall, int corner, Fields& fields) {
   fields.push_back(lengthField("top", wall.top, [id](const Plan& p, double metres) {
     return plan::wallHeightsSet(p, id, p.set.walls.find(id)->bottom, metres);
   }));
+  fields.push_back(optionalNumber<plan::Wall>("radio loss", id, &plan::Wall::radioLoss, wall, "dB", 1, "usual"));
 }
 
 void addRoom(const plan::Room& room, int corner, Fields& fields) {
@@ -100,6 +100,10 @@ void addOpening(const plan::Opening& opening, Fields& fields) {
   }));
   fields.push_back(choiceOf("filled with", opening.fill, kFills,
                             [id](const Plan& p, plan::OpeningFill fill) { return plan::openingFillSet(p, id, fill); }));
+  fields.push_back(
+      choiceOf("shut bars", opening.barsWay, kYesNo, memberSet<plan::Opening>(id, &plan::Opening::barsWay)));
+  fields.push_back(
+      optionalNumber<plan::Opening>("radio loss", id, &plan::Opening::radioLoss, opening, "dB", 1, "usual"));
 }
 
 void addDoorKey(const plan::Opening& opening, std::size_t i, Fields& fields) {
@@ -139,13 +143,28 @@ void addPiece(const plan::Piece& piece, int corner, Fields& fields) {
     return plan::pieceSurfaceSet(p, id, surface);
   }));
   fields.push_back(choiceOf("hot", piece.hot, kYesNo, memberSet<plan::Piece>(id, &plan::Piece::hot)));
+  fields.push_back(choiceOf("glossy", piece.glossy, kYesNo, memberSet<plan::Piece>(id, &plan::Piece::glossy)));
+}
+
+/// The colour of the light in a state, kelvin.
+Field stateColour(const plan::Area& area, std::size_t s, const std::string& label) {
+  const auto set = [id = area.id.text(), s](const Plan& p, std::optional<double> kelvin) {
+    plan::Area changed = *p.set.areas.find(id);
+    changed.states[s].kelvin = kelvin;
+    return plan::replaced(p, std::move(changed));
+  };
+  const auto& now = area.states[s].kelvin;
+  return orNothing(
+      numberField(label, now.value_or(0), "K", 100, 0, [set](const Plan& p, double kelvin) { return set(p, kelvin); }),
+      !now, "not known", [set](const Plan& p) { return set(p, std::nullopt); });
 }
 
 void addReadings(const plan::Area& area, Fields& fields) {
-  for (std::size_t s = 0; s < area.states.size(); ++s)
+  for (std::size_t s = 0; s < area.states.size(); ++s) {
+    const std::string state = area.states[s].name.empty() ? "state " + std::to_string(s + 1) : area.states[s].name;
+    fields.push_back(stateColour(area, s, state + " colour"));
     for (std::size_t r = 0; r < area.states[s].readings.size(); ++r) {
-      const std::string label = (area.states[s].name.empty() ? "state " + std::to_string(s + 1) : area.states[s].name) +
-                                " " + std::to_string(r + 1);
+      const std::string label = state + " " + std::to_string(r + 1);
       fields.push_back(
           stopField(label, area.states[s].readings[r].stop, [id = area.id.text(), s, r](const Plan& p, double stop) {
             auto readings = p.set.areas.find(id)->states[s].readings;
@@ -153,6 +172,7 @@ void addReadings(const plan::Area& area, Fields& fields) {
             return plan::readingsSet(p, id, s, std::move(readings));
           }));
     }
+  }
 }
 
 void addArea(const plan::Area& area, int corner, Fields& fields) {

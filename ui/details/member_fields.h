@@ -36,4 +36,21 @@ Field optionalLength(const std::string& label, const std::string& id, std::optio
                    !(now.*member), meaning, [set](const plan::Plan& p) { return set(p, std::nullopt); });
 }
 
+/// A number that may be absent, which means `meaning`.
+template <class T>
+Field optionalNumber(const std::string& label, const std::string& id, std::optional<double> T::*member, const T& now,
+                     const std::string& unit, double nudge, const std::string& meaning) {
+  const auto set = memberSet<T>(id, member);
+  return orNothing(numberField(label, (now.*member).value_or(0), unit, nudge, 0,
+                               [set](const plan::Plan& p, double value) { return set(p, std::optional(value)); }),
+                   !(now.*member), meaning, [set](const plan::Plan& p) { return set(p, std::nullopt); });
+}
+
+/// The ids of a table with the words that stand for something else in front.
+template <class T>
+std::vector<std::string> idsOf(const base::Table<T>& table, std::vector<std::string> first = {}) {
+  for (const auto& row : table) first.push_back(row.id.text());
+  return first;
+}
+
 }  // namespace wend::ui

@@ -49,11 +49,30 @@ std::size_t partsOf(const plan::Shelter&) {
 std::size_t partsOf(const plan::Gear&) {
   return 0;
 }
+std::size_t partsOf(const plan::Cable& cable) {
+  return cable.points.size();
+}
+std::size_t partsOf(const plan::Pole&) {
+  return 0;
+}
+std::size_t partsOf(const plan::Link&) {
+  return 0;
+}
 
 template <class T>
 bool holds(const base::Table<T>& table, const Selection& selection) {
   const T* const entity = table.find(selection.id);
   return entity != nullptr && inRange(selection.index, partsOf(*entity));
+}
+
+bool equipmentExists(const plan::Plan& plan, const Selection& selection) {
+  if (selection.kind == Kind::gear) return holds(plan.gear, selection);
+  if (selection.kind == Kind::cable) return holds(plan.cables, selection);
+  if (selection.kind == Kind::pole) return holds(plan.poles, selection);
+  if (selection.kind == Kind::link) return holds(plan.links, selection);
+  if (selection.kind == Kind::density) return inRange(selection.index, plan.camera.nd.size());
+  const plan::Piece* piece = plan.set.pieces.find(selection.id);
+  return piece && inRange(selection.index, piece->moved.size());
 }
 
 }  // namespace
@@ -63,6 +82,8 @@ bool exists(const plan::Plan& plan, const Selection& selection) {
   switch (selection.kind) {
     case Kind::none:
     case Kind::snag:
+    case Kind::sight:
+    case Kind::sizes:
       return true;
     case Kind::beat:
       return holds(plan.beats, selection);
@@ -103,7 +124,12 @@ bool exists(const plan::Plan& plan, const Selection& selection) {
     case Kind::shelter:
       return holds(plan.shelters, selection);
     case Kind::gear:
-      return holds(plan.gear, selection);
+    case Kind::cable:
+    case Kind::pole:
+    case Kind::link:
+    case Kind::pieceMove:
+    case Kind::density:
+      return equipmentExists(plan, selection);
     case Kind::speech:
       return inRange(index, plan.speech.size());
     case Kind::handover:

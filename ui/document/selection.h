@@ -29,6 +29,13 @@ enum class Kind {
   crew,
   shelter,
   gear,
+  cable,
+  pole,
+  link,
+  pieceMove,  ///< a piece that moves; the index is of its keys
+  density,    ///< keys of the variable density
+  sight,      ///< the rules of sight
+  sizes,      ///< the table of shot sizes
   speech,
   handover,
   snag,  ///< id: the snag's key; not part of the plan

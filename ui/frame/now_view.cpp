@@ -18,6 +18,7 @@ NowView::NowView(Document& document, AnswersBridge& bridge, QWidget* parent)
   setFixedWidth(kWidth);
   setAccessibleName(tr("Now"));
   connect(&bridge, &AnswersBridge::changed, this, &NowView::instantChanged);
+  connect(&document, &Document::selectionChanged, this, qOverload<>(&QWidget::update));
   instantChanged();
 }
 
@@ -37,9 +38,10 @@ void NowView::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
   painter.fillRect(rect(), colourOf(Tone::panel, painter_.theme()));
+  const Selection& chosen = document_.selection();
   if (bridge_.answers())
-    painter_.paint(painter,
-                   sheets::nowDrawing(*bridge_.answers(), bridge_.instant(), bridge_.stale(), width(), height()));
+    painter_.paint(painter, sheets::nowDrawing(*bridge_.answers(), bridge_.instant(), bridge_.stale(), width(),
+                                               height(), chosen.kind == Kind::crew ? chosen.id : std::string()));
   if (!hasFocus()) return;
   painter.setPen(QPen(colourOf(Tone::ink, painter_.theme()), 2));
   painter.drawRect(rect().adjusted(1, 1, -1, -1));
