@@ -6,8 +6,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/sheets/stave.h"
 #include "ui/score/handle_edits.h"
 #include "ui/style/fonts.h"
+#include "ui/style/icons.h"
 #include "ui/style/palette.h"
 
 namespace wend::ui {
@@ -46,7 +48,8 @@ void ScoreView::setFolded(std::vector<std::string> names) {
 
 void ScoreView::setSpot(std::optional<snags::SightOf> spot) {
   spot_ = std::move(spot);
-  redraw();
+  view_.spotLane = spot_.has_value();
+  planChanged();
 }
 
 QSize ScoreView::sizeHint() const {
@@ -89,8 +92,9 @@ void ScoreView::paintEvent(QPaintEvent*) {
     geometry::Drawing drawing = sheets::scoreDrawing(*bridge_.answers(), view_, bridge_.stale());
     if (spot_)
       for (const auto& box : sheets::stavesOf(bridge_.answers()->take->plan(), view_))
-        if (box.name == "crew") sheets::drawSpotLane(drawing, view_, box.top - 16, *spot_);
+        if (box.name == "crew") sheets::drawSpotLane(drawing, view_, box.top, *spot_);
     painter_.paint(onto, drawing);
+    paintIcons(onto);
     current_ = true;
   }
   painter.drawPixmap(0, 0, drawn_);
@@ -101,6 +105,22 @@ void ScoreView::paintEvent(QPaintEvent*) {
   painter.setBrush(Qt::NoBrush);
   painter.setPen(QPen(colourOf(Tone::ink2, painter_.theme()), 2));
   painter.drawRect(rect().adjusted(1, 1, -1, -1));
+}
+
+/// The picture of each department beside its name.
+void ScoreView::paintIcons(QPainter& painter) {
+  constexpr std::pair<const char*, const char*> kIcons[] = {
+      {"beats", "beat"},        {"in frame", "performer"}, {"sharp", "focus"},
+      {"zoom", "zoom"},         {"iris, faces", "iris"},   {"crew", "crew"},
+      {"pan, speed", "camera"}, {"doors, lights", "door"}, {"snags", "snag"}};
+  for (const auto& box : sheets::stavesOf(bridge_.answers()->take->plan(), view_))
+    for (const auto& [stave, icon] : kIcons) {
+      if (box.name != stave) continue;
+      const int size = box.folded ? 14 : 18;
+      const int top =
+          int(box.top) + (box.folded ? 1 : std::max(1, std::min(int(box.height) - size, 9 + 8 - size / 2) - 4));
+      iconOf(QString::fromLatin1(icon), painter_.theme()).paint(&painter, QRect(8, top, size, size));
+    }
 }
 
 void ScoreView::paintTag(QPainter& painter) {
@@ -161,6 +181,20 @@ double ScoreView::snappedTime(double px, Qt::KeyboardModifiers keys) const {
   return std::round(t / kSnapSeconds) * kSnapSeconds;
 }
 
+/// Squares of a planned focus look like what can be dragged: a press on one says how it can be.
+void ScoreView::tellPlanned(QPointF px) {
+  const answers::Take& take = *bridge_.answers()->take;
+  const auto* box = staveAt(px.y());
+  if (!take.plan().focus.pulls.empty() || !box || box->folded || box->name != "sharp") return;
+  const auto scale = sheets::focusStaveScale(take, *box);
+  for (const auto& move : take.lens().focus().moves)
+    for (const auto& [t, barrel] : {std::pair(move.from, move.valueBefore), std::pair(move.until, move.valueAfter)}) {
+      const double y = scale.y(1 / std::max(0.05, take.lens().focusScale().valueAt(barrel)));
+      if (std::hypot(px.x() - view_.x(t), px.y() - y) > kReachPx) continue;
+      return Q_EMIT told(tr("Wend plans this pull. To drag it choose a span on the ruler, then Keep as hand keys"));
+    }
+}
+
 void ScoreView::mousePressEvent(QMouseEvent* event) {
   if (event->button() != Qt::LeftButton || !bridge_.answers()) return;
   if (doing_ == Doing::carryingHandle) return finishDrag();
@@ -177,6 +211,7 @@ void ScoreView::mousePressEvent(QMouseEvent* event) {
     doing_ = Doing::pressedHandle;
     return;
   }
+  tellPlanned(at);
   doing_ = at.y() < kRulerPx ? Doing::pressedRuler : Doing::scrubbing;
   document_.setPlayhead(view_.time(at.x()));
 }

@@ -56,10 +56,12 @@ class ScoreView : public QWidget {
   bool dragging() const { return doing_ == Doing::draggingHandle || doing_ == Doing::carryingHandle; }
   void planChanged();
   void redraw();
+  void paintIcons(QPainter& painter);
   void paintTag(QPainter& painter);
   std::optional<sheets::ScoreHandle> handleAt(QPointF px) const;
   const sheets::StaveBox* staveAt(double y);
   bool foldedByName(QPointF px);
+  void tellPlanned(QPointF px);
   void showDrag();
   void finishDrag();
   void dropDrag();

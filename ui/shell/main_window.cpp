@@ -20,10 +20,12 @@
 #include "core/sheets/text_tables.h"
 #include "ui/details/details_panel.h"
 #include "ui/details/snag_list.h"
+#include "ui/details/snag_words.h"
 #include "ui/document/plan_file.h"
 #include "ui/document/state_folder.h"
 #include "ui/frame/frame_view.h"
 #include "ui/frame/now_view.h"
+#include "ui/score/span_bar.h"
 #include "ui/shell/rail.h"
 #include "ui/style/fonts.h"
 #include "ui/style/palette.h"
@@ -67,11 +69,7 @@ void MainWindow::layOut() {
   snags_->hide();
   score_ = new ScoreView(document_, bridge_, page);
   rail_ = new Rail(document_, bridge_, *canvas_, page);
-  scoreScroll_ = new QScrollArea(page);
-  scoreScroll_->setWidget(score_);
-  scoreScroll_->setWidgetResizable(true);
-  scoreScroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  scoreScroll_->setFrameShape(QFrame::NoFrame);
+  layOutScore(page);
   auto* detailsScroll = new QScrollArea(page);
   detailsScroll->setWidget(details_);
   detailsScroll->setWidgetResizable(true);
@@ -95,7 +93,7 @@ void MainWindow::layOut() {
   upper_->setStretchFactor(1, 1);
   all_ = new QSplitter(Qt::Vertical, page);
   all_->addWidget(upper_);
-  all_->addWidget(scoreScroll_);
+  all_->addWidget(scoreFace_);
   all_->setStretchFactor(0, 1);
   for (QSplitter* splitter : {upper_, all_})
     connect(splitter, &QSplitter::splitterMoved, this, [this] { sharedByHand_ = true; });
@@ -110,6 +108,22 @@ void MainWindow::layOut() {
   setCentralWidget(page);
   resize(1920, 1040);
   tell(QString::fromUtf8(sheets::kCaution).replace(QLatin1Char(0x0a), QLatin1Char(0x20)));
+}
+
+/// The score with the bar of its span over it.
+void MainWindow::layOutScore(QWidget* page) {
+  span_ = new SpanBar(document_, bridge_, *score_, page);
+  scoreScroll_ = new QScrollArea(page);
+  scoreScroll_->setWidget(score_);
+  scoreScroll_->setWidgetResizable(true);
+  scoreScroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scoreScroll_->setFrameShape(QFrame::NoFrame);
+  scoreFace_ = new QWidget(page);
+  auto* scoreRows = new QVBoxLayout(scoreFace_);
+  scoreRows->setContentsMargins(0, 0, 0, 0);
+  scoreRows->setSpacing(0);
+  scoreRows->addWidget(span_);
+  scoreRows->addWidget(scoreScroll_, 1);
 }
 
 /// The faces share out the window by its size until a hand has moved what is between them.
@@ -136,7 +150,7 @@ void MainWindow::addKeys() {
   addKey(Qt::Key_M, [this] { canvas_->setTaping(!canvas_->taping()); });
   addKey(Qt::Key_P, [this] { showOnly(canvas_); });
   addKey(Qt::Key_V, [this] { showOnly(right_); });
-  addKey(Qt::Key_S, [this] { showOnly(scoreScroll_); });
+  addKey(Qt::Key_S, [this] { showOnly(scoreFace_); });
   addKey(QKeySequence::Undo, [this] { document_.undoStack().undo(); });
   addKey(QKeySequence(QStringLiteral("Ctrl+Shift+Z")), [this] { document_.undoStack().redo(); });
   addKey(QKeySequence(QStringLiteral("Ctrl+Y")), [this] { document_.undoStack().redo(); });
@@ -163,6 +177,14 @@ void MainWindow::connectFaces() {
   connect(canvas_, &PlanCanvas::told, this, &MainWindow::tell);
   connect(canvas_, &PlanCanvas::spotChanged, this, [this] { score_->setSpot(canvas_->spot()); });
   connect(score_, &ScoreView::told, this, &MainWindow::tell);
+  connect(span_, &SpanBar::told, this, &MainWindow::tell);
+  connect(span_, &SpanBar::planned, this, [this] { tellsChange_ = true; });
+  connect(&bridge_, &AnswersBridge::takeChanged, this, [this] {
+    if (!tellsChange_ || bridge_.stale()) return;
+    tellsChange_ = false;
+    tell(changeWords(bridge_.change(), 4).replace(QLatin1Char('\n'), QStringLiteral("   ")));
+  });
+  connect(top_, &TopBar::stavesAsked, this, &MainWindow::showStaves);
   connect(details_, &DetailsPanel::toldProblem, this, &MainWindow::tell);
   connect(snags_, &SnagList::toldProblem, this, &MainWindow::tell);
   connect(recovery_.get(), &Recovery::failed, this, &MainWindow::tell);
@@ -280,6 +302,41 @@ void MainWindow::showRecent(QPoint at) {
   menu.exec(at);
 }
 
+/// The staves of a role, or one by one: the twin of a click on their names.
+void MainWindow::showStaves(QPoint at) {
+  struct Entry {
+    QString words;
+    sheets::Role role;
+  };
+  const Entry roles[] = {{tr("All staves"), sheets::Role::everybody},
+                         {tr("Camera assistant"), sheets::Role::assistant},
+                         {tr("Photography"), sheets::Role::photography},
+                         {tr("Director"), sheets::Role::director},
+                         {tr("Operator"), sheets::Role::operating},
+                         {tr("Floor"), sheets::Role::floor},
+                         {tr("Sound"), sheets::Role::sound}};
+  QMenu menu(this);
+  for (const Entry& entry : roles)
+    menu.addAction(entry.words, this, [this, role = entry.role] { score_->setFolded(sheets::foldedFor(role)); });
+  menu.addSeparator();
+  const auto folded = score_->view().folded;
+  for (const auto& name : sheets::staveNames()) {
+    if (name == "clock" || name == "beats") continue;
+    const bool open = std::find(folded.begin(), folded.end(), name) == folded.end();
+    auto* action = menu.addAction(QString::fromStdString(name), this, [this, name, open, folded] {
+      auto now = folded;
+      if (open)
+        now.push_back(name);
+      else
+        std::erase(now, name);
+      score_->setFolded(std::move(now));
+    });
+    action->setCheckable(true);
+    action->setChecked(open);
+  }
+  menu.exec(at);
+}
+
 void MainWindow::nextSnag() {
   if (!bridge_.answers() || !bridge_.answers()->snags) return tell(tr("Snags are being computed"));
   const snags::Snag *next = nullptr, *first = nullptr;
@@ -299,11 +356,11 @@ void MainWindow::nextSnag() {
 
 /// The same key again brings everything back.
 void MainWindow::showOnly(QWidget* face) {
-  QWidget* all[] = {rail_, canvas_, right_, scoreScroll_};
+  QWidget* all[] = {rail_, canvas_, right_, scoreFace_};
   const bool alone =
       std::all_of(std::begin(all), std::end(all), [face](QWidget* w) { return w == face || !w->isVisible(); });
   for (QWidget* w : all) w->setVisible(alone || w == face);
-  upper_->setVisible(alone || face != scoreScroll_);
+  upper_->setVisible(alone || face != scoreFace_);
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {

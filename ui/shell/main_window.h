@@ -26,6 +26,7 @@ class DetailsPanel;
 class FrameView;
 class NowView;
 class SnagList;
+class SpanBar;
 
 class MainWindow : public QMainWindow {
   Q_OBJECT
@@ -53,6 +54,7 @@ class MainWindow : public QMainWindow {
  private:
   QWidget* rail();
   void layOut();
+  void layOutScore(QWidget* page);
   void shareOut();
   void addKeys();
   void addKey(const QKeySequence& keys, std::function<void()> act);
@@ -64,6 +66,7 @@ class MainWindow : public QMainWindow {
   bool saveAs();
   bool saveTo(const QString& path);
   void showRecent(QPoint at);
+  void showStaves(QPoint at);
   void nextSnag();
   void showOnly(QWidget* face);
   void titleChanged();
@@ -83,13 +86,16 @@ class MainWindow : public QMainWindow {
   DetailsPanel* details_ = nullptr;
   SnagList* snags_ = nullptr;
   ScoreView* score_ = nullptr;
+  SpanBar* span_ = nullptr;
   QScrollArea* scoreScroll_ = nullptr;
+  QWidget* scoreFace_ = nullptr;
   QWidget* rail_ = nullptr;
   QWidget* right_ = nullptr;
   QSplitter* upper_ = nullptr;
   QSplitter* all_ = nullptr;
   QLabel* strip_ = nullptr;
   bool sharedByHand_ = false;
+  bool tellsChange_ = false;  ///< what the last edit did to the snags is told once it is known
 };
 
 }  // namespace wend::ui

@@ -51,7 +51,10 @@ TopBar::TopBar(Document& document, AnswersBridge& bridge, Transport& transport, 
   connect(redo_, &QPushButton::clicked, &document_.undoStack(), &QUndoStack::redo);
   addUnits(row);
   snags_ = button(QString(), tr("List of snags"));
-  for (auto* made : {snags_, fileButton(), button(tr("Page"), tr("Dark, paper or red torch page"))})
+  auto* staves = button(tr("Staves \u25be"), tr("Staves of the score, by role or one by one"));
+  connect(staves, &QPushButton::clicked, this,
+          [this, staves] { Q_EMIT stavesAsked(staves->mapToGlobal(QPoint(0, staves->height()))); });
+  for (auto* made : {snags_, staves, fileButton(), button(tr("Page"), tr("Dark, paper or red torch page"))})
     row->addWidget(made);
   connect(snags_, &QPushButton::clicked, this, &TopBar::snagsAsked);
   connect(qobject_cast<QPushButton*>(row->itemAt(row->count() - 1)->widget()), &QPushButton::clicked, this,

@@ -27,6 +27,7 @@ class TopBar : public QWidget {
   void recentAsked(QPoint below);
   void snagsAsked();
   void themeAsked();
+  void stavesAsked(QPoint below);
 
  protected:
   void resizeEvent(QResizeEvent* event) override;

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/plan/edits_beats.h"
+#include "core/sheets/stave.h"
 #include "tests/ui/details/one_room.h"
 
 namespace wend::ui {
@@ -197,6 +198,25 @@ TEST_F(Score, ArrowsNudgeAPullAsOneStep) {
   QTest::keyClick(&score, Qt::Key_Up);
   EXPECT_NEAR(pull(1).distance, 1.95, 1e-9);
   EXPECT_EQ(steps(), 1);
+}
+
+TEST_F(Score, APressOnAPlannedPullSaysHowItCanBeDragged) {
+  plan::Plan planned = plan();
+  planned.focus.pulls.clear();
+  planned.focus.keys = {{{{"", 0}, 0, {}}, plan::OnDistance{4}, {}}, {{{"", 6}, 2, {}}, plan::OnDistance{1.5}, {}}};
+  document.start(std::make_shared<const plan::Plan>(planned), {});
+  const auto& lens = bridge.answers()->take->lens();
+  ASSERT_FALSE(lens.focus().moves.empty());
+  const auto& move = lens.focus().moves.front();
+  QSignalSpy told(&score, &ScoreView::told);
+  for (const auto& box : sheets::stavesOf(plan(), score.view())) {
+    if (box.name != "sharp") continue;
+    const auto scale = sheets::focusStaveScale(*bridge.answers()->take, box);
+    const double y = scale.y(1 / lens.focusScale().valueAt(move.valueBefore));
+    QTest::mouseClick(&score, Qt::LeftButton, {}, QPointF(score.view().x(move.from), y).toPoint());
+  }
+  EXPECT_EQ(told.count(), 1);
+  EXPECT_EQ(steps(), 0);
 }
 
 TEST_F(Score, DraggingTheRulerChoosesASpanAndEscapeDropsIt) {
