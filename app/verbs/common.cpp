@@ -50,23 +50,23 @@ Exit refused(const Problem& problem) {
   return refused(base::Problems{problem});
 }
 
+Result<std::string> bytesAt(const std::string& path) {
+  if (path == "-") return standardInput();
+  auto content = ui::readFile(QString::fromStdString(path), file::kMostBytes);
+  if (!content) return content.problems();
+  return std::move(content->bytes);
+}
+
+base::Problems inFile(const std::string& path, base::Problems problems) {
+  for (auto& problem : problems) problem.where = path + (problem.where.empty() ? "" : " " + problem.where);
+  return problems;
+}
+
 Result<Loaded> loaded(const std::string& path) {
-  std::string bytes;
-  if (path == "-") {
-    auto input = standardInput();
-    if (!input) return input.problems();
-    bytes = std::move(input).value();
-  } else {
-    auto content = ui::readFile(QString::fromStdString(path), file::kMostBytes);
-    if (!content) return content.problems();
-    bytes = std::move(content->bytes);
-  }
-  auto read = file::readPlan(bytes);
-  if (!read) {
-    base::Problems problems = read.problems();
-    for (auto& problem : problems) problem.where = path + (problem.where.empty() ? "" : " " + problem.where);
-    return problems;
-  }
+  const auto bytes = bytesAt(path);
+  if (!bytes) return bytes.problems();
+  auto read = file::readPlan(*bytes);
+  if (!read) return inFile(path, read.problems());
   Loaded loaded{std::make_shared<const plan::Plan>(std::move(read->plan)), std::move(read->notes), {}};
   ui::Attached attached;
   loaded.luminaires = attached.luminairesOf(*loaded.plan, path == "-" ? QString() : QString::fromStdString(path));

@@ -12,6 +12,11 @@ namespace wend::app {
 Exit refused(const base::Problems& problems, const std::string& file = {});
 Exit refused(const base::Problem& problem);
 
+/// The content of that file; "-" is standard input.
+base::Result<std::string> bytesAt(const std::string& path);
+/// The problems of a file's content, the file's name before each place.
+base::Problems inFile(const std::string& path, base::Problems problems);
+
 struct Loaded {
   plan::PlanPtr plan;
   base::Problems notes;          ///< of the plan and of the files it names

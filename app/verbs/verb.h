@@ -23,7 +23,8 @@ struct Verb {
 /// Every verb, in the order help lists them. One file each in this folder; a new one gets a line here.
 const std::vector<Verb>& verbs();
 
-extern const Verb kOpen, kCheck, kAt, kTable, kPulls, kClear, kSpot, kRoutes, kDrift, kSheet, kDraw, kExport, kNew;
+extern const Verb kOpen, kCheck, kAt, kTable, kPulls, kClear, kSpot, kRoutes, kDrift, kSheet, kDraw, kChart, kExport,
+    kNew;
 
 /// Options that several verbs share.
 inline const Option kJson{"--json", "", "one JSON object with SI values instead of text"};

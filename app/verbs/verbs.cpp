@@ -9,8 +9,8 @@ const Verb kNew{"new", "FILE", "a new plan (not yet)", "wend new scene.wend", {}
 
 const std::vector<Verb>& verbs() {
   // Filled on first use: the verbs are values of other files, made before main begins.
-  static const std::vector<Verb> all = {kOpen,   kCheck, kAt,    kTable, kPulls,  kClear, kSpot,
-                                        kRoutes, kDrift, kSheet, kDraw,  kExport, kNew};
+  static const std::vector<Verb> all = {kOpen,   kCheck, kAt,    kTable, kPulls, kClear,  kSpot,
+                                        kRoutes, kDrift, kSheet, kDraw,  kChart, kExport, kNew};
   return all;
 }
 

@@ -90,7 +90,8 @@ INSTANTIATE_TEST_SUITE_P(
                       std::vector<std::string>{"clear", kRoom, "--from", "2", "--until", "9"},
                       std::vector<std::string>{"sheet", kBatch, "--for", "all"},
                       std::vector<std::string>{"sheet", kRoom, "--for", "focus"},
-                      std::vector<std::string>{"routes", kBatch}, std::vector<std::string>{"routes", kRoom}));
+                      std::vector<std::string>{"chart", kBatch}, std::vector<std::string>{"routes", kBatch},
+                      std::vector<std::string>{"routes", kRoom}));
 
 TEST(SchemaChecker, FindsEveryKindOfFault) {
   const json schema = schemaOf("spot");

@@ -1,0 +1,48 @@
+// wend chart: what a lens' own tables are worth, of a chart on its own or of a plan's lens.
+#include "app/verbs/common.h"
+#include "core/exchange/chart_json.h"
+#include "core/file/chart_file.h"
+#include "core/file/plan_reader.h"
+#include "core/sheets/chart_text.h"
+
+namespace wend::app {
+
+namespace {
+
+/// Of a chart, or of the lens of a plan.
+base::Result<plan::LensChart> chartAt(const std::string& path) {
+  const auto bytes = bytesAt(path);
+  if (!bytes) return bytes.problems();
+  auto chart = file::readChart(*bytes);
+  if (chart) return std::move(chart->chart);
+  if (chart.problems().front().code != "wrong-format") return inFile(path, chart.problems());
+  const auto read = file::readPlan(*bytes);
+  if (!read) return inFile(path, read.problems().front().code == "wrong-format" ? chart.problems() : read.problems());
+  if (!read->plan.lens) return noLens();
+  return plan::LensChart{*read->plan.lens, {}, {}};
+}
+
+Exit chart(const Arguments& arguments) {
+  const auto chart = chartAt(arguments.operands()[0]);
+  if (!chart) return refused(chart.problems());
+  if (arguments.text("--output").value_or("").ends_with(".wendchart"))
+    return handedOut(arguments, file::writeChart(*chart));
+  if (arguments.has("--json")) return handedOut(arguments, exchange::chartJson(*chart));
+  const auto unit = arguments.has("--feet") ? units::LengthUnit::feet : units::LengthUnit::metres;
+  return handedOut(arguments, sheets::chartText(*chart, unit));
+}
+
+}  // namespace
+
+const Verb kChart{
+    "chart",
+    "CHART",
+    "a lens chart, or a plan's lens: each mark left out in turn, and which to measure next",
+    "wend chart samples/first-batch.wend",
+    {{"--feet", "", "distances in feet and inches"},
+     kJson,
+     {"--output", "FILE", "write there instead of printing; .wendchart saves the lens on its own (also -o)"},
+     kQuiet},
+    chart};
+
+}  // namespace wend::app

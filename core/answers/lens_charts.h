@@ -1,0 +1,27 @@
+/// What the tables of a lens are worth: its marks as scales, each with what leaving it out shows.
+#pragma once
+
+#include <vector>
+
+#include "core/optics/scale_trust.h"
+#include "core/plan/camera.h"
+
+namespace wend::answers {
+
+/// The marks of a lens' table, as the optics take them.
+std::vector<optics::ScaleMark> scaleMarks(const std::vector<plan::FocusMark>& marks);
+std::vector<optics::ScaleMark> scaleMarks(const std::vector<plan::IrisMark>& marks);
+std::vector<optics::ScaleMark> scaleMarks(const std::vector<plan::ZoomMark>& marks);
+
+struct ChartScale {
+  optics::ScaleOf of = optics::ScaleOf::distance;
+  std::vector<optics::ScaleMark> marks;
+  optics::ScaleTrust trust;
+};
+
+/// Focus, iris and zoom, those that have two marks or more. What they have to reach is the lens' own range: closest
+/// focus to infinity, widest to smallest stop, shortest to longest focal length.
+/// Requires  tables that run one way, as a reader or an edit leaves them
+std::vector<ChartScale> chartScales(const plan::Lens& lens);
+
+}  // namespace wend::answers
