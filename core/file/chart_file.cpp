@@ -1,5 +1,6 @@
 #include "core/file/chart_file.h"
 
+#include "core/base/text.h"
 #include "core/file/describe_camera.h"
 #include "core/file/format_stamp.h"
 #include "core/file/object_reader.h"
@@ -13,6 +14,22 @@ void describe(Fields& f, Of<plan::LensChart>) {
   f.text("notes", &T::notes);
   f.object("lens", &T::lens, Presence::must);
 }
+
+namespace {
+
+/// Marks nearer than the lens is said to focus: one of the two is a slip, and who measured it knows which.
+void noteTooNear(const plan::Lens& lens, base::Problems& notes) {
+  constexpr double kRounding = 1.005;  // an engraved foot mark is rounded to the half inch
+  for (std::size_t i = 0; i < lens.focusMarks.size(); ++i) {
+    const auto& distance = lens.focusMarks[i].distance;
+    if (!distance || *distance * kRounding >= lens.closeFocus) continue;
+    notes.push_back({"mark-nearer-than-closest", "/lens/focusMarks/" + std::to_string(i) + "/distance",
+                     base::shortest(*distance) + " m", base::shortest(lens.closeFocus) + " m, closeFocus, or more",
+                     "correct the mark or closeFocus"});
+  }
+}
+
+}  // namespace
 
 base::Result<ChartRead> readChart(std::string_view json) {
   ProblemList problems;
@@ -28,6 +45,7 @@ base::Result<ChartRead> readChart(std::string_view json) {
   reader.finish();
   if (problems.count() > 0) return problems.told();
   read.notes = context.notes().told();
+  noteTooNear(read.chart.lens, read.notes);
   return read;
 }
 

@@ -8,6 +8,7 @@
 /// Ensures   (1) readChart(writeChart(c)) == c; the same chart gives the same bytes
 ///           (2) marks run one way, in value and in degrees, and the row that turns back is named
 ///           (3) unknown keys are kept, in order and with their numbers as written, and noted
+///           (4) focus marks nearer than closeFocus are noted, each by its row
 /// Fails     as readPlan does
 #pragma once
 
@@ -24,7 +25,7 @@ inline constexpr std::string_view kChartFormat = "wend-chart";
 
 struct ChartRead {
   plan::LensChart chart;
-  base::Problems notes;  ///< unknown keys, with "did you mean"
+  base::Problems notes;  ///< unknown keys, with "did you mean"; marks nearer than the lens focuses
 };
 
 base::Result<ChartRead> readChart(std::string_view json);

@@ -63,6 +63,18 @@ TEST(ChartFile, NamesTheRowThatTurnsBack) {
       "/lens/irisMarks/2");
 }
 
+TEST(ChartFile, NotesMarksNearerThanTheLensFocuses) {
+  std::string text = kZoom;
+  const std::string mark = "\"distance\": 0.75", nearer = "\"distance\": 0.5";
+  text.replace(text.find(mark), mark.size(), nearer);
+  const auto read = readChart(text);
+  ASSERT_TRUE(read.ok());
+  ASSERT_EQ(read->notes.size(), 3u);
+  EXPECT_EQ(read->notes[2].code, "mark-nearer-than-closest");
+  EXPECT_EQ(read->notes[2].where, "/lens/focusMarks/2/distance");
+  EXPECT_EQ(readChart(kZoom)->notes.size(), 2u) << "at the closest focus itself";
+}
+
 TEST(ChartFile, TellsAPlanFromAChart) {
   EXPECT_EQ(refusal(kZoom, "wend-chart", "wend-plan").code, "wrong-format");
   EXPECT_EQ(refusal(kZoom, "\"version\": 1", "\"version\": 2").code, "newer-version");
