@@ -5,8 +5,6 @@
 
 #include "core/answers/hand_axis.h"
 #include "core/base/text.h"
-#include "core/plan/edits_camera.h"
-#include "core/plan/edits_keys.h"
 #include "core/plan/invariants.h"
 #include "core/plan/quantise.h"
 #include "core/pulls/pinned.h"

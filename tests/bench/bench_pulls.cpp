@@ -4,6 +4,7 @@
 #include <iostream>
 
 #include "core/pulls/fewest_moves.h"
+#include "core/pulls/least_miss.h"
 #include "core/pulls/ramp_reach.h"
 #include "tests/core/pulls/interval_search.h"
 #include "tests/core/pulls/random_tube.h"
@@ -47,6 +48,20 @@ void measureAgainstSearch(int samples, double rate, int stretch) {
             << " times as long" << std::endl;
 }
 
+/// A tube that jumps at every sample, so that nothing of it can be followed.
+void measureMiss(int samples) {
+  wend::pulls::Draw draw(7);
+  Tube tube;
+  for (int i = 0; i < samples; ++i) {
+    const double middle = draw.uniform(0, 300);
+    tube.push_back({i / 60.0, middle - 1, middle + 1});
+  }
+  std::vector<double> values;
+  const double time = milliseconds([&] { values = wend::pulls::leastMiss(tube, 0, tube.size() - 1, 120); });
+  std::cout << samples << " samples that cannot be followed: least integral " << wend::pulls::missOf(tube, values)
+            << " degree seconds in " << time << " ms, " << 1e6 * time / samples << " ns a sample" << std::endl;
+}
+
 void measure(const char* what, int samples, double rate) {
   const Tube tube = longTube(samples, rate, 0.1);
   const auto way = wend::pulls::passable(tube, 120);
@@ -65,5 +80,6 @@ int main() {
   measure("15 min at 60 a second", 54000, 60);
   measure("a quarter of a million", 250000, 60);
   measure("a million", 1000000, 60);
+  for (const int samples : {54000, 1000000}) measureMiss(samples);
   for (const int stretch : {100, 300}) measureAgainstSearch(54000, 60, stretch);
 }
