@@ -29,8 +29,10 @@ struct Higher {
 class Worth {
  public:
   Choice best() const {
-    return {falling_.empty() ? -kInfinity : falling_.top().at - spread_,
-            rising_.empty() ? kInfinity : rising_.top().at + spread_};
+    const Choice between{falling_.empty() ? -kInfinity : falling_.top().at - spread_,
+                         rising_.empty() ? kInfinity : rising_.top().at + spread_};
+    // Where they meet, rounding may part them the wrong way round.
+    return between.empty() ? Choice{between.middle(), between.middle()} : between;
   }
   void wait(double reach) { spread_ += reach; }
   /// weight * max(value - hi, 0)
