@@ -26,6 +26,7 @@
 #include "ui/frame/frame_view.h"
 #include "ui/frame/now_view.h"
 #include "ui/score/span_bar.h"
+#include "ui/shelf/shelf_window.h"
 #include "ui/shell/rail.h"
 #include "ui/style/fonts.h"
 #include "ui/style/palette.h"
@@ -74,16 +75,14 @@ void MainWindow::layOut() {
   detailsScroll->setWidget(details_);
   detailsScroll->setWidgetResizable(true);
   detailsScroll->setFrameShape(QFrame::NoFrame);
-  auto* middle = new QSplitter(Qt::Vertical, page);
-  middle->addWidget(frame_);
-  middle->addWidget(detailsScroll);
-  middle->addWidget(snags_);
-  middle->setStretchFactor(0, 1);
+  middle_ = new QSplitter(Qt::Vertical, page);
+  for (QWidget* part : std::initializer_list<QWidget*>{frame_, detailsScroll, snags_}) middle_->addWidget(part);
+  middle_->setStretchFactor(0, 1);
   right_ = new QWidget(page);
   auto* rightRow = new QHBoxLayout(right_);
   rightRow->setContentsMargins(0, 0, 0, 0);
   rightRow->setSpacing(0);
-  rightRow->addWidget(middle, 1);
+  rightRow->addWidget(middle_, 1);
   now_->setFixedWidth(240);
   rightRow->addWidget(now_);
   upper_ = new QSplitter(Qt::Horizontal, page);
@@ -95,7 +94,7 @@ void MainWindow::layOut() {
   all_->addWidget(upper_);
   all_->addWidget(scoreFace_);
   all_->setStretchFactor(0, 1);
-  for (QSplitter* splitter : {upper_, all_})
+  for (QSplitter* splitter : {upper_, middle_, all_})
     connect(splitter, &QSplitter::splitterMoved, this, [this] { sharedByHand_ = true; });
   strip_ = new QLabel(page);
   strip_->setFont(fontOf(12));
@@ -130,8 +129,10 @@ void MainWindow::layOutScore(QWidget* page) {
 void MainWindow::shareOut() {
   const bool small = width() < 1600;
   upper_->setSizes({Rail::kWidth, width() - Rail::kWidth - (small ? 584 : 700), small ? 584 : 700});
-  const int score = height() < 900 ? 304 : height() / 2 - 26;
-  all_->setSizes({height() - 48 - 26 - score, score});
+  const int score = height() < 900 ? 304 : height() / 2;
+  const int upper = height() - 48 - 26 - score;
+  all_->setSizes({upper, score});
+  middle_->setSizes({upper / 2, upper - upper / 2, 240});
 }
 
 void MainWindow::resizeEvent(QResizeEvent* event) {
@@ -158,6 +159,7 @@ void MainWindow::addKeys() {
   addKey(QKeySequence::Open, [this] { askOpen(); });
   addKey(QKeySequence::Save, [this] { save(); });
   addKey(QKeySequence(QStringLiteral("Ctrl+Shift+S")), [this] { saveAs(); });
+  addKey(QKeySequence(QStringLiteral("Ctrl+L")), [this] { showShelf(document_, this); });
   addKey(QKeySequence::Quit, [this] { close(); });
   addKey(Qt::Key_F6, [this] {
     QWidget* faces[] = {canvas_, details_, score_};

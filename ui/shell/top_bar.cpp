@@ -7,6 +7,7 @@
 #include "core/base/text.h"
 #include "core/plan/edits_plan.h"
 #include "core/units/length.h"
+#include "ui/shelf/shelf_window.h"
 #include "ui/style/fonts.h"
 #include "ui/style/palette.h"
 
@@ -101,6 +102,8 @@ QPushButton* TopBar::fileButton() {
   menu->addSeparator();
   menu->addAction(tr("Save\tCtrl+S"), this, &TopBar::saveAsked);
   menu->addAction(tr("Save under another name\tCtrl+Shift+S"), this, &TopBar::saveAsAsked);
+  menu->addSeparator();
+  menu->addAction(tr("Lens charts\tCtrl+L"), this, [this] { showShelf(document_, window()); });
   made->setMenu(menu);
   made->setStyleSheet(QStringLiteral("QPushButton::menu-indicator { width: 0; }"));
   return made;
