@@ -92,6 +92,7 @@ class MainWindow : public QMainWindow {
   QWidget* rail_ = nullptr;
   QWidget* right_ = nullptr;
   QSplitter* upper_ = nullptr;
+  QSplitter* middle_ = nullptr;
   QSplitter* all_ = nullptr;
   QLabel* strip_ = nullptr;
   bool sharedByHand_ = false;
