@@ -6,6 +6,7 @@
 #include "core/sheets/glyphs.h"
 #include "core/sheets/labels.h"
 #include "core/sheets/plan_view.h"
+#include "core/sheets/text_width.h"
 #include "core/sight/wedge.h"
 
 namespace wend::sheets {
@@ -15,6 +16,9 @@ using answers::Answers;
 using answers::Instant;
 
 namespace {
+
+/// The words of a snag on the plan; all of them stand in the now panel and the list.
+constexpr double kSnagWords = 150;
 
 class NowPainter {
  public:
@@ -244,8 +248,8 @@ class NowPainter {
       const Point at = seen(*snag.pos) + Vec{0, -26};
       if (outOfView(at)) continue;
       drawLozenge(drawing_, at, 10, snag.severity);
-      addLabel({at.x + 14, at.y + 4}, snag.text.substr(0, snag.text.find(',')), Tone::ink, LabelRank::snag, false,
-               Align::left);
+      addLabel({at.x + 14, at.y + 4}, cutToWidth(snag.text.substr(0, snag.text.find(',')), 12, kSnagWords), Tone::ink,
+               LabelRank::snag, false, Align::left);
     }
   }
 

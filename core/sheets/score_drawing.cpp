@@ -278,12 +278,6 @@ Drawing spanDrawing(const plan::Plan& plan, const ScoreView& view, Span span) {
   const double from = std::clamp(view.x(span.from), view.labels, right);
   const double until = std::clamp(view.x(span.until), view.labels, right);
   if (until <= from) return drawing;
-  drawing.add(geometry::Box{.topLeft = {from, 0},
-                            .width = until - from,
-                            .height = height,
-                            .radius = 0,
-                            .fill = {Tone::lit, Pattern::plain, 0.35},
-                            .stroke = {}});
   for (const double x : {from, until}) {
     Path edge;
     edge.rings = {{{x, 0}, {x, height}}};

@@ -66,7 +66,7 @@ geometry::Drawing scoreDrawing(const answers::Answers& answers, const ScoreView&
 /// The playhead with its tag.
 geometry::Drawing playheadDrawing(const plan::Plan& plan, const ScoreView& view, double t);
 
-/// A chosen span over all staves, its seconds on the ruler.
+/// The ends of a chosen span over all staves, its seconds on the ruler.
 geometry::Drawing spanDrawing(const plan::Plan& plan, const ScoreView& view, geometry::Span span);
 
 /// The lane of a clicked spot: clear flat, seen as a box, above the crew.

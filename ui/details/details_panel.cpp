@@ -79,8 +79,8 @@ void DetailsPanel::layOut() {
   rows->setSpacing(4);
   auto* top = new QHBoxLayout;
   heading_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
-  grid_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
   top->addWidget(heading_, 1);
+  remark_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
   top->addWidget(remark_);
   rows->addWidget(contents_);
   rows->addLayout(top);
