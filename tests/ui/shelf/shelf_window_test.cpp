@@ -1,12 +1,14 @@
 #include "ui/shelf/shelf_window.h"
 
 #include <QDir>
+#include <QMenu>
 #include <QTemporaryDir>
 #include <algorithm>
 
 #include "core/file/chart_file.h"
 #include "tests/ui/details/one_room.h"
 #include "ui/document/open.h"
+#include "ui/shell/main_window.h"
 
 namespace wend::ui {
 namespace {
@@ -119,6 +121,29 @@ TEST_F(Window, OpensOnceForAWindowOnTheUsersFolder) {
   EXPECT_EQ(shelves[0]->shelf().folder(), home.path() + QStringLiteral("/wend/charts"));
   QTest::keyClick(shelves[0], Qt::Key_Escape);
   EXPECT_FALSE(shelves[0]->isVisible());
+  qunsetenv("XDG_DATA_HOME");
+}
+
+TEST(ShelfOfTheProgram, OpensByKeyAndByMenu) {
+  const QTemporaryDir home;
+  qputenv("XDG_DATA_HOME", home.path().toUtf8());
+  qputenv("XDG_STATE_HOME", home.path().toUtf8());
+  MainWindow window;
+  window.show();
+  ASSERT_TRUE(QTest::qWaitForWindowExposed(&window));
+  window.activateWindow();
+  EXPECT_EQ(window.findChild<ShelfWindow*>(), nullptr);
+  QTest::keyClick(&window, Qt::Key_L, Qt::ControlModifier);
+  auto* shelf = window.findChild<ShelfWindow*>();
+  ASSERT_NE(shelf, nullptr);
+  EXPECT_TRUE(shelf->isVisible());
+  shelf->close();
+  QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+  ASSERT_EQ(window.findChild<ShelfWindow*>(), nullptr);
+  for (QMenu* menu : window.findChildren<QMenu*>())
+    for (QAction* action : menu->actions())
+      if (action->text().startsWith(QStringLiteral("Lens charts"))) action->trigger();
+  EXPECT_NE(window.findChild<ShelfWindow*>(), nullptr);
   qunsetenv("XDG_DATA_HOME");
 }
 
