@@ -4,32 +4,34 @@
 #include "core/file/chart_file.h"
 #include "core/file/plan_reader.h"
 #include "core/sheets/chart_text.h"
+#include "core/sheets/text_tables.h"
 
 namespace wend::app {
 
 namespace {
 
 /// Of a chart, or of the lens of a plan.
-base::Result<plan::LensChart> chartAt(const std::string& path) {
+base::Result<file::ChartRead> chartAt(const std::string& path) {
   const auto bytes = bytesAt(path);
   if (!bytes) return bytes.problems();
-  auto chart = file::readChart(*bytes);
-  if (chart) return std::move(chart->chart);
+  const auto chart = file::readChart(*bytes);
+  if (chart) return chart;
   if (chart.problems().front().code != "wrong-format") return inFile(path, chart.problems());
   const auto read = file::readPlan(*bytes);
   if (!read) return inFile(path, read.problems().front().code == "wrong-format" ? chart.problems() : read.problems());
   if (!read->plan.lens) return noLens();
-  return plan::LensChart{*read->plan.lens, {}, {}};
+  return file::ChartRead{{*read->plan.lens, {}, {}}, {}};
 }
 
 Exit chart(const Arguments& arguments) {
-  const auto chart = chartAt(arguments.operands()[0]);
-  if (!chart) return refused(chart.problems());
+  const auto read = chartAt(arguments.operands()[0]);
+  if (!read) return refused(read.problems());
+  const plan::LensChart& chart = read->chart;
   if (arguments.text("--output").value_or("").ends_with(".wendchart"))
-    return handedOut(arguments, file::writeChart(*chart));
-  if (arguments.has("--json")) return handedOut(arguments, exchange::chartJson(*chart));
+    return handedOut(arguments, file::writeChart(chart));
+  if (arguments.has("--json")) return handedOut(arguments, exchange::chartJson(chart));
   const auto unit = arguments.has("--feet") ? units::LengthUnit::feet : units::LengthUnit::metres;
-  return handedOut(arguments, sheets::chartText(*chart, unit));
+  return handedOut(arguments, sheets::problemsText(read->notes) + sheets::chartText(chart, unit));
 }
 
 }  // namespace
