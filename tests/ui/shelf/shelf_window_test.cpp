@@ -13,7 +13,7 @@
 namespace wend::ui {
 namespace {
 
-class Window : public OneRoom {
+class LensShelfWindow : public OneRoom {
  protected:
   void SetUp() override {
     window = std::make_unique<ShelfWindow>(document, ChartShelf(QDir(home.path()).filePath(QStringLiteral("charts"))));
@@ -36,7 +36,7 @@ class Window : public OneRoom {
   std::unique_ptr<ShelfWindow> window;
 };
 
-TEST_F(Window, WordsAndReturnMakeAChartThePlansLensInOneStep) {
+TEST_F(LensShelfWindow, WordsAndReturnMakeAChartThePlansLensInOneStep) {
   const auto before = document.plan();
   type("35 prime");
   ASSERT_EQ(window->list()->count(), 1);
@@ -49,7 +49,7 @@ TEST_F(Window, WordsAndReturnMakeAChartThePlansLensInOneStep) {
   EXPECT_EQ(document.plan(), before);
 }
 
-TEST_F(Window, IsUsedFromTheKeyboardAlone) {
+TEST_F(LensShelfWindow, IsUsedFromTheKeyboardAlone) {
   type("zoom");
   QTest::keyClick(window->search(), Qt::Key_Down);
   EXPECT_TRUE(window->list()->hasFocus());
@@ -60,7 +60,7 @@ TEST_F(Window, IsUsedFromTheKeyboardAlone) {
   EXPECT_EQ(second.rfind(plan().lens->name, 0), 0u) << second;
 }
 
-TEST_F(Window, KeepsThePlansLensAndRenamesIt) {
+TEST_F(LensShelfWindow, KeepsThePlansLensAndRenamesIt) {
   ASSERT_TRUE(plan().lens);
   click(window->keepButton());
   ASSERT_EQ(own(), 1);
@@ -74,7 +74,7 @@ TEST_F(Window, KeepsThePlansLensAndRenamesIt) {
   EXPECT_FALSE(window->newName()->isVisible());
 }
 
-TEST_F(Window, DeleteRemovesAndPutBackBringsBack) {
+TEST_F(LensShelfWindow, DeleteRemovesAndPutBackBringsBack) {
   click(window->keepButton());
   const int listed = window->list()->count();
   EXPECT_FALSE(window->putBackButton()->isVisible());
@@ -87,7 +87,7 @@ TEST_F(Window, DeleteRemovesAndPutBackBringsBack) {
   EXPECT_FALSE(window->putBackButton()->isVisible());
 }
 
-TEST_F(Window, AStarterCannotBeRemovedAndSaysWhy) {
+TEST_F(LensShelfWindow, AStarterCannotBeRemovedAndSaysWhy) {
   window->list()->setFocus();
   const int listed = window->list()->count();
   EXPECT_FALSE(window->removeButton()->isEnabled());
@@ -96,7 +96,7 @@ TEST_F(Window, AStarterCannotBeRemovedAndSaysWhy) {
   EXPECT_NE(window->status()->text().indexOf(QStringLiteral("comes with Wend")), -1);
 }
 
-TEST_F(Window, ImportsAndExportsAndSaysWhatIsWrongWithAFile) {
+TEST_F(LensShelfWindow, ImportsAndExportsAndSaysWhatIsWrongWithAFile) {
   type("50 prime");
   const QString out = QDir(home.path()).filePath(QStringLiteral("out.wendchart"));
   window->exportTo(out);
@@ -110,7 +110,7 @@ TEST_F(Window, ImportsAndExportsAndSaysWhatIsWrongWithAFile) {
   EXPECT_FALSE(window->status()->text().isEmpty());
 }
 
-TEST_F(Window, OpensOnceForAWindowOnTheUsersFolder) {
+TEST_F(LensShelfWindow, OpensOnceForAWindowOnTheUsersFolder) {
   qputenv("XDG_DATA_HOME", home.path().toUtf8());
   QWidget parent;
   showShelf(document, &parent);
