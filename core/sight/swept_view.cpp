@@ -20,6 +20,10 @@ constexpr double kNarrowest = 1e-3;
 constexpr double kWidest = 2.6;
 /// A lens nearer to a side than this is on it, in metres.
 constexpr double kOn = 1e-9;
+/// What rounding makes of a straight way, in metres: no sight it opens is wider than kSliver a millimetre away.
+constexpr double kNoSway = 1e-12;
+/// A smaller sway is widened to this, so that the ends of the near side, which it parts, are told apart from rounding.
+constexpr double kLeastSway = 1e-6;
 
 Vec along(double angle) {
   return {std::cos(angle), std::sin(angle)};
@@ -49,18 +53,13 @@ Point drawnBack(Point at, Vec ray, Vec chord, Point apex, double sway) {
   return lean * room <= sway ? apex : at - ray * (sway / lean);
 }
 
+double swayOf(const SweptStep& step) {
+  return step.sway > kNoSway ? std::max(step.sway, kLeastSway) : 0;
+}
+
 SightWalk::Source sourceOf(const SweptStep& step, Sweep part) {
-  SightWalk::Source source{step.from.pupil,
-                           step.until.pupil,
-                           std::max(0.0, step.sway),
-                           along(part.right),
-                           along(part.left),
-                           {},
-                           {},
-                           {},
-                           {},
-                           {},
-                           false};
+  SightWalk::Source source{
+      step.from.pupil, step.until.pupil, swayOf(step), along(part.right), along(part.left), {}, {}, {}, {}, {}, false};
   source.still = source.from == source.until && source.sway == 0;
   const auto rightmost = [&](Vec ray) {
     return cross(ray, source.until - source.from) < 0 ? source.until : source.from;
@@ -112,6 +111,19 @@ void cut(RegionSlice& area, Point p, Vec v) {
 }
 
 }  // namespace
+
+SweptStep stepOver(std::span<const SweptPose> poses) {
+  SweptStep step{poses.front(), poses.back()};
+  const auto right = [](const SweptPose& p) { return p.bearing + std::max(0.0, p.halfAngle); };
+  const auto left = [](const SweptPose& p) { return p.bearing - std::max(0.0, p.halfAngle); };
+  const double rightmost = std::max(right(step.from), right(step.until));
+  const double leftmost = std::min(left(step.from), left(step.until));
+  for (const SweptPose& pose : poses) {
+    step.sway = std::max(step.sway, geometry::distance(pose.pupil, {step.from.pupil, step.until.pupil}));
+    step.turn = std::max({step.turn, right(pose) - rightmost, leftmost - left(pose)});
+  }
+  return step;
+}
 
 SweptView::SweptView(const Triangulation& triangles) : triangles_(&triangles), walk_(triangles) {}
 

@@ -34,6 +34,7 @@
 /// Frame     plan metres; bearings in degrees clockwise from north, unwrapped.
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "core/sight/sight_walk.h"
@@ -54,6 +55,14 @@ struct SweptStep {
   double sway = 0;  ///< metres by which the true way may leave the straight one
   double turn = 0;  ///< degrees by which the true sides of the frame may lie outside the linear ones
 };
+
+/// One step that holds every instant of a way from pose to pose, each linear to the next.
+///
+/// Requires  at least one pose; bearings unwrapped.
+/// Ensures   (1) every place of the way lies within `sway` of the straight one, and both sides of the frame at every
+///           instant within `turn` of those that `SweptView` takes for the step.
+/// Cost      the poses.
+SweptStep stepOver(std::span<const SweptPose> poses);
 
 /// Sees through the triangles of one plan. Keeps its memory from step to step; one for each thread.
 class SweptView {

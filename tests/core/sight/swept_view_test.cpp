@@ -235,5 +235,33 @@ TEST(SweptView, CutsRingsThatLeaveTheFrontMoreThanOnce) {
   EXPECT_FALSE(ringHolds(region, {2.9, -0.5}));
 }
 
+/// Places and sides of a way from pose to pose lie within what one step over it all allows.
+TEST(StepOver, HoldsEveryInstantOfTheWay) {
+  std::mt19937_64 random(2029);
+  for (int trial = 0; trial < 300; ++trial) {
+    std::vector<SweptPose> poses;
+    for (std::size_t i = 0, n = 1 + random() % 12; i < n; ++i)
+      poses.push_back(
+          {{uniform(random, 0, 4), uniform(random, 0, 4)}, uniform(random, -400, 400), uniform(random, 0, 60)});
+    const SweptStep step = stepOver(poses);
+    EXPECT_EQ(step.from.pupil, poses.front().pupil);
+    EXPECT_EQ(step.until.pupil, poses.back().pupil);
+    const auto sides = [](const SweptPose& p) {
+      return geometry::Span{p.bearing - p.halfAngle, p.bearing + p.halfAngle};
+    };
+    const geometry::Span a = sides(step.from), b = sides(step.until);
+    double sway = 0, turn = 0;
+    for (std::size_t i = 0; i + 1 < poses.size(); ++i)
+      for (int k = 0; k <= 20; ++k) {
+        const SweptPose pose = reference::poseAt({poses[i], poses[i + 1]}, k / 20.0);
+        sway = std::max(sway, geometry::distance(pose.pupil, Segment{step.from.pupil, step.until.pupil}));
+        turn = std::max(
+            {turn, std::min(a.from, b.from) - sides(pose).from, sides(pose).until - std::max(a.until, b.until)});
+      }
+    EXPECT_NEAR(step.sway, sway, 1e-9) << "no less than needed, and no more";
+    EXPECT_NEAR(step.turn, turn, 1e-9);
+  }
+}
+
 }  // namespace
 }  // namespace wend::sight
