@@ -75,6 +75,13 @@ class CellBits {
     for (int word = box.wordFrom; word < box.wordUntil; ++word)
       for (int row = box.rowFrom; row < box.rowUntil; ++row) column(word)[row] |= other.column(word)[row];
   }
+  /// Whether all that `other` holds inside the box is held. Requires equal grids.
+  bool holds(const CellBits& other, const WordBox& box) const {
+    for (int word = box.wordFrom; word < box.wordUntil; ++word)
+      for (int row = box.rowFrom; row < box.rowUntil; ++row)
+        if ((other.column(word)[row] & ~column(word)[row]) != 0) return false;
+    return true;
+  }
   bool operator==(const CellBits&) const = default;
 
  private:

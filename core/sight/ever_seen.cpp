@@ -133,25 +133,34 @@ bool UnseenWords::any(const WordBox& box) const {
                              before_[slot(box.wordUntil, box.rowFrom)] - before_[slot(box.wordFrom, box.rowFrom)];
 }
 
+/// What one thread draws, and what it knows to be seen.
 class EverSeen {
  public:
-  EverSeen(const geometry::Grid& grid, double radius, Bodies bodies, const CellBits* settled)
-      : raster_(grid, radius, rowKernels(), bodies), deep_(grid, radius), seen_(grid), inside_(grid), layer_(grid) {
-    batch_.resize(kBatch);
-    if (settled != nullptr) seen_.add(*settled, settled->box());
-  }
+  EverSeen(const geometry::Grid& grid, double radius, Bodies bodies)
+      : raster_(grid, radius, rowKernels(), bodies), deep_(grid, radius), seen_(grid), inside_(grid), layer_(grid) {}
 
-  StepGround& next() { return batch_[used_]; }
+  StepGround& next() {
+    if (used_ == batch_.size()) batch_.emplace_back();
+    batch_[used_].clear();
+    return batch_[used_];
+  }
   void took() {
     if (++used_ == kBatch) settle();
   }
   void settle();
   const CellBits& seen() const { return seen_; }
 
+  void take(const CellBits& seen) { seen_.add(seen, seen.box()); }
+  /// Readies `holds`: what is seen now is what it asks about.
+  void look();
+  /// Whether all cells near the ground were seen when last looked.
+  bool holds(const StepGround& ground);
+
  private:
   void addHidden(const GroundLayer& layer);
   void addBorders(const SweptRegion& region);
   bool mayAdd(std::span<const RegionEdge> ring) const;
+  bool holds(const SweptRegion& region);
 
   RegionRaster raster_;
   DeepGround deep_;
@@ -201,15 +210,165 @@ void EverSeen::settle() {
   used_ = 0;
 }
 
-bool addSteps(EverSeen& ever, StepRange steps, GroundOfSteps& ground, const base::Cancel& cancel) {
-  for (std::uint32_t step = steps.from; step < steps.until; ++step) {
-    if (cancel.fired()) return false;
-    if (step > steps.from && ground.asBefore(step)) continue;
-    ever.next().clear();
-    ground.find(step, ever.next());
-    ever.took();
+void EverSeen::look() {
+  unseen_.look(seen_);
+  deep_.look(seen_, seen_.box());
+}
+
+bool EverSeen::holds(const SweptRegion& region) {
+  WordBox box;
+  if (mayAdd(region.ring)) {
+    box = raster_.addInterior(region.ring, layer_);
+    for (const RegionEdge& edge : region.ring)
+      if (raster_.widens(edge) && !deep_.holds(edge)) box.take(raster_.addNear(edge, layer_));
   }
-  ever.settle();
+  for (const RegionSlice& slice : region.slices)
+    if (slice.corners > 0 && !deep_.holds(slice)) box.take(raster_.addNear(slice, layer_));
+  const bool held = seen_.holds(layer_, box);
+  layer_.clear(box);
+  return held;
+}
+
+bool EverSeen::holds(const StepGround& ground) {
+  return std::ranges::all_of(ground.layers(), [this](const GroundLayer& layer) { return holds(layer.region); });
+}
+
+/// Steps of which it is not yet known whether they see more, as numbers of a list.
+struct Gap {
+  std::uint32_t from, until;
+};
+
+/// The steps so far apart are found first; then those halfway, where what lies between may see more; and so on.
+constexpr std::uint32_t kStride = 16;
+/// A gap of so few steps is found step by step.
+constexpr std::uint32_t kLeast = 2;
+
+/// Finds round by round, and looks in each at what the rounds before it saw and nothing else: so the threads do not
+/// matter, and neither does who does what.
+class Rounds {
+ public:
+  Rounds(const geometry::Grid& grid, double radius, Bodies bodies, const GroundMaker& ground, int threads,
+         const base::Cancel& cancel)
+      : grid_(grid),
+        radius_(radius),
+        bodies_(bodies),
+        maker_(ground),
+        cancel_(cancel),
+        workers_(static_cast<std::size_t>(threads)),
+        seen_(grid) {}
+
+  /// False when cancelled.
+  bool run(StepRange steps);
+  void take(const CellBits& settled) { seen_.add(settled, settled.box()); }
+  const CellBits& seen() const { return seen_; }
+
+ private:
+  struct Worker {
+    EverSeen ever;
+    std::unique_ptr<GroundOfSteps> ground;
+    StepGround over;
+  };
+  Worker& workerAt(std::size_t i);
+  template <class Work>
+  bool share(std::size_t count, Work work);
+  bool findRound();
+  bool closeGaps();
+  void open(Gap gap);
+
+  geometry::Grid grid_;
+  double radius_;
+  Bodies bodies_;
+  const GroundMaker& maker_;
+  const base::Cancel& cancel_;
+  std::vector<std::unique_ptr<Worker>> workers_;
+  CellBits seen_;
+  StepRange steps_;
+  std::vector<std::uint32_t> list_;   ///< the steps that do not see what the one before them did
+  std::vector<std::uint32_t> round_;  ///< numbers of the list to be found
+  std::vector<Gap> gaps_;
+};
+
+Rounds::Worker& Rounds::workerAt(std::size_t i) {
+  if (!workers_[i])
+    workers_[i] = std::make_unique<Worker>(Worker{EverSeen(grid_, radius_, bodies_), maker_(), StepGround{}});
+  workers_[i]->ever.take(seen_);
+  return *workers_[i];
+}
+
+/// Calls `work(worker, range)` for parts of so many things, on all threads. False when cancelled.
+template <class Work>
+bool Rounds::share(std::size_t count, Work work) {
+  const auto threads = static_cast<int>(workers_.size());
+  const std::vector<StepRange> parts = partsOf({0, static_cast<std::uint32_t>(count)}, threads);
+  std::atomic<std::size_t> next{0};
+  std::atomic<bool> whole = true;
+  const auto makeWork = [&] {
+    Worker& worker = workerAt(next++);
+    return [&](std::size_t part) {
+      if (whole && !work(worker, parts[part])) whole = false;
+    };
+  };
+  shareOut(parts.size(), std::min(threads, static_cast<int>(parts.size())), makeWork);
+  return whole;
+}
+
+bool Rounds::findRound() {
+  const bool whole = share(round_.size(), [this](Worker& worker, StepRange part) {
+    for (std::uint32_t i = part.from; i < part.until; ++i) {
+      if (cancel_.fired()) return false;
+      worker.ground->find(list_[round_[i]], worker.ever.next());
+      worker.ever.took();
+    }
+    worker.ever.settle();
+    return true;
+  });
+  for (const auto& worker : workers_)
+    if (worker) take(worker->ever.seen());
+  return whole;
+}
+
+bool Rounds::closeGaps() {
+  std::vector<char> held(gaps_.size());
+  const bool whole = share(gaps_.size(), [&](Worker& worker, StepRange part) {
+    worker.ever.look();
+    for (std::uint32_t i = part.from; i < part.until; ++i) {
+      if (cancel_.fired()) return false;
+      const std::uint32_t until = gaps_[i].until < list_.size() ? list_[gaps_[i].until] : steps_.until;
+      worker.over.clear();
+      held[i] = worker.ground->findOver({list_[gaps_[i].from], until}, worker.over) && worker.ever.holds(worker.over);
+    }
+    return true;
+  });
+  round_.clear();
+  std::vector<Gap> gaps;
+  std::swap(gaps, gaps_);
+  for (std::size_t i = 0; i < gaps.size(); ++i) {
+    if (held[i]) continue;
+    const std::uint32_t middle = (gaps[i].from + gaps[i].until) / 2;
+    round_.push_back(middle);
+    open({gaps[i].from, middle});
+    open({middle + 1, gaps[i].until});
+  }
+  return whole;
+}
+
+void Rounds::open(Gap gap) {
+  if (gap.until - gap.from > kLeast) return gaps_.push_back(gap);
+  for (; gap.from < gap.until; ++gap.from) round_.push_back(gap.from);
+}
+
+bool Rounds::run(StepRange steps) {
+  steps_ = steps;
+  GroundOfSteps& ground = *workerAt(0).ground;
+  for (std::uint32_t step = steps.from; step < steps.until; ++step)
+    if (step == steps.from || !ground.asBefore(step)) list_.push_back(step);
+  const auto count = static_cast<std::uint32_t>(list_.size());
+  for (std::uint32_t i = 0; i < count; i += kStride) {
+    round_.push_back(i);
+    open({i + 1, std::min(i + kStride, count)});
+  }
+  while (!round_.empty())
+    if (!findRound() || !closeGaps()) return false;
   return true;
 }
 
@@ -218,19 +377,10 @@ bool addSteps(EverSeen& ever, StepRange steps, GroundOfSteps& ground, const base
 std::optional<CellBits> everSeen(const geometry::Grid& grid, double radius, StepRange steps, const GroundMaker& ground,
                                  int threads, const base::Cancel& cancel, Bodies bodies, const CellBits* settled) {
   WEND_CHECK(threads >= 1);
-  const std::vector<StepRange> parts = partsOf(steps, threads);
-  CellBits all(grid);
-  std::mutex joining;
-  std::atomic<bool> whole = true;
-  shareOut(parts.size(), threads, [&] {
-    return [&, ever = std::make_unique<EverSeen>(grid, radius, bodies, settled), mine = ground()](std::size_t part) {
-      if (!whole || !addSteps(*ever, parts[part], *mine, cancel)) whole = false;
-      const std::lock_guard lock(joining);
-      all.add(ever->seen(), all.box());
-    };
-  });
-  if (!whole) return std::nullopt;
-  return all;
+  Rounds rounds(grid, radius, bodies, ground, threads, cancel);
+  if (settled != nullptr) rounds.take(*settled);
+  if (!rounds.run(steps)) return std::nullopt;
+  return rounds.seen();
 }
 
 }  // namespace wend::sight

@@ -7,6 +7,7 @@
 #include <span>
 #include <vector>
 
+#include "core/sight/step_parts.h"
 #include "core/sight/swept_region.h"
 
 namespace wend::sight {
@@ -45,6 +46,9 @@ class GroundOfSteps {
   virtual void find(std::size_t step, StepGround& ground) = 0;
   /// Whether the step certainly sees what the one before it did, so that it need not be found.
   virtual bool asBefore(std::size_t) { return false; }
+  /// Adds to an empty `ground`, as layers without hidden areas, ground that holds what is seen at every instant of the
+  /// steps. The nearer it keeps to that the more steps need not be found one by one. False when it has none to offer.
+  virtual bool findOver(StepRange, StepGround&) { return false; }
 };
 
 /// Makes one for each thread.

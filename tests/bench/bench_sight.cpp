@@ -36,6 +36,12 @@ class ScenarioGround : public GroundOfSteps {
   void find(std::size_t step, StepGround& ground) override {
     view_.of({pose(step), pose(step + 1), 0, 0}, ground.addLayer().region);
   }
+  bool findOver(StepRange steps, StepGround& ground) override {
+    poses_.clear();
+    for (std::size_t i = steps.from; i <= steps.until; ++i) poses_.push_back(pose(i));
+    view_.of(stepOver(poses_), ground.addLayer().region);
+    return true;
+  }
   bool asBefore(std::size_t step) override {
     const auto same = [](const SweptPose& a, const SweptPose& b) {
       return a.pupil == b.pupil && a.bearing == b.bearing && a.halfAngle == b.halfAngle;
@@ -50,6 +56,7 @@ class ScenarioGround : public GroundOfSteps {
   }
   const scenarios::SightScenario& scenario_;
   SweptView view_;
+  std::vector<SweptPose> poses_;
 };
 
 /// In microseconds.

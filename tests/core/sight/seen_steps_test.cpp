@@ -19,6 +19,7 @@ struct Wandering {
   std::uint32_t editedFrom = 1000000, editedUntil = 1000000;
   bool rests = false;
   bool onWalls = false;  ///< every other edge of a ring
+  bool over = false;     ///< offers the ground of many steps together
 };
 
 class WanderingGround : public GroundOfSteps {
@@ -39,6 +40,17 @@ class WanderingGround : public GroundOfSteps {
     if (shown % 2 == 0) mirrored.hidden.push_back(regions::randomSlice(random, {2.5, 2}, 2.5));
   }
   bool asBefore(std::size_t step) override { return w_.rests && step % 4 != 0; }
+  bool findOver(StepRange steps, StepGround& ground) override {
+    if (!w_.over) return false;
+    StepGround one;
+    for (std::uint32_t step = steps.from; step < steps.until; ++step) {
+      if (found_ != nullptr) --*found_;
+      one.clear();
+      find(step, one);
+      for (const GroundLayer& layer : one.layers()) ground.addLayer().region = layer.region;
+    }
+    return true;
+  }
 
  private:
   void addView(Point lens, double turn, std::mt19937_64& random, GroundLayer& layer) const {
@@ -178,6 +190,28 @@ TEST(EverSeen, IsWhatTheStepsSeeTogether) {
       EXPECT_EQ(everSeen(spec.grid, spec.radius, {0, steps}, makerOf(w), threads), together) << steps;
     EXPECT_GT(together.count(), spec.grid.cells() / 20);
     EXPECT_LT(together.count(), spec.grid.cells());
+  }
+}
+
+TEST(EverSeen, IsTheSameWhereStretchesThatSeeNothingNewArePassedOver) {
+  for (const bool rests : {false, true}) {
+    const SeenSpec spec = specOf(1500);
+    const Wandering w{.seed = 84, .rests = rests, .over = true};
+    CellBits settled(spec.grid);
+    std::mt19937_64 random(840);
+    for (int row = 0; row < spec.grid.ny; ++row)
+      for (int column = 0; column < spec.grid.nx; ++column)
+        if (random() % 200 != 0) settled.set(column, row);
+    CellBits together = settled;
+    for (const CellBits& bits : cubeOf(spec, w)) together.add(bits, together.box());
+    EXPECT_FALSE(together == settled);
+    for (const int threads : {1, 2, 3}) {
+      std::atomic<int> found = 0;
+      EXPECT_EQ(everSeen(spec.grid, spec.radius, {0, 1500}, makerOf(w, &found), threads, {}, spec.bodies, &settled),
+                together)
+          << threads;
+      EXPECT_LT(found, rests ? 300 : 1200) << "of 375 and of 1500";
+    }
   }
 }
 
