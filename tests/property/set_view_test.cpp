@@ -5,7 +5,9 @@
 #include <gtest/gtest.h>
 
 #include <cstdio>
+#include <numbers>
 
+#include "core/sight/triangulation.h"
 #include "tests/core/sight/world.h"
 
 namespace wend::sight {
@@ -122,11 +124,25 @@ void addBeside(std::mt19937_64& random, const SetLook& look, std::vector<Body>& 
   }
 }
 
+/// How the body is seen, from pupils to every side too, as far off as walls and mirrors may be drawn from where they
+/// stand: what shows by less than that is not told.
+BodySight plainSight(const SceneAt& now, const Eye& eye, const Body& body) {
+  const BodySight sight = bodySight(now, eye, body);
+  for (int i = 0; i < 4 && sight.seen; ++i) {
+    Eye beside = eye;
+    const Vec off = geometry::turned({2 * Triangulation::kJoin, 0}, i * std::numbers::pi / 2);
+    beside.pupil.at = beside.pupil.at + geometry::Vec3{off.x, off.y, 0};
+    const BodySight other = bodySight(now, beside, body);
+    if (!other.seen || other.mirror != sight.mirror) return {};
+  }
+  return sight;
+}
+
 void judge(const Scene& scene, const EyeAt& eye, Span time, const SetLook& look, const Body& body, Counts& counts) {
   bool seen = false;
   for (int k = 0; k <= 100 && !seen; ++k) {
     const double t = geometry::lerp(time.from, time.until, k / 100.0);
-    const BodySight sight = bodySight(scene.at(t), *eye(t), body);
+    const BodySight sight = plainSight(scene.at(t), *eye(t), body);
     if (!sight.seen) continue;
     seen = true;
     counts.falseClear += !maySee(look, sight.mirror, body);
