@@ -39,7 +39,7 @@ Exit chart(const Arguments& arguments) {
 const Verb kChart{
     "chart",
     "CHART",
-    "a lens chart, or a plan's lens: each mark left out in turn, and which to measure next",
+    "a lens chart, or a plan's lens: what its marks are worth, and which to add",
     "wend chart samples/first-batch.wend",
     {{"--feet", "", "distances in feet and inches"},
      kJson,
