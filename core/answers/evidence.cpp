@@ -4,6 +4,7 @@
 #include <future>
 
 #include "core/answers/answers.h"
+#include "core/answers/focus_rests.h"
 #include "core/answers/whole_take.h"
 
 namespace wend::answers {
@@ -85,6 +86,7 @@ base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const
   evidence->cameraCableOut = cameraCableOut(take);
   evidence->moves = movesOf(take);
   evidence->unmet = take.lens().unmet();
+  evidence->rests = focusRests(take, evidence->samples);
   evidence->aimCuts = aimCuts(take);
   evidence->zoomClipped = clippedZoom(take);
   return std::shared_ptr<const Evidence>(std::move(evidence));

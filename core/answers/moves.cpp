@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/answers/lens_charts.h"
 #include "core/answers/whole_take.h"
 #include "core/base/text.h"
+#include "core/pulls/latest_start.h"
 #include "core/sight/ray.h"
 
 namespace wend::answers {
@@ -81,8 +83,10 @@ std::string coverOf(const Take& take, const Move& move) {
 std::vector<Move> focusMoves(const Take& take) {
   std::vector<Move> moves;
   const LensTracks& lens = take.lens();
-  for (const auto& pull : lens.focus().moves) {
+  for (std::size_t k = 0; k < lens.focus().moves.size(); ++k) {
+    const pulls::Move& pull = lens.focus().moves[k];
     Move move;
+    move.latest = pulls::latestStart(lens.focusTube(), lens.focus(), k, focusRules(take.plan()).rate);
     move.axis = Move::Axis::focus;
     move.from = pull.from;
     move.until = pull.until;
@@ -97,22 +101,18 @@ std::vector<Move> focusMoves(const Take& take) {
   return moves;
 }
 
+template <class Mark>
+std::optional<optics::LensScale> scaleThrough(optics::ScaleOf of, const std::vector<Mark>& marks) {
+  auto scale = optics::LensScale::through(of, scaleMarks(marks));
+  return scale ? std::optional(std::move(scale).value()) : std::nullopt;
+}
+
 std::optional<optics::LensScale> irisScale(const plan::Plan& plan) {
-  if (!plan.lens || plan.lens->irisMarks.empty()) return std::nullopt;
-  std::vector<optics::ScaleMark> marks;
-  for (const auto& mark : plan.lens->irisMarks) marks.push_back({mark.stop, mark.deg});
-  auto scale = optics::LensScale::through(optics::ScaleOf::stop, marks);
-  if (!scale) return std::nullopt;
-  return std::move(scale).value();
+  return plan.lens ? scaleThrough(optics::ScaleOf::stop, plan.lens->irisMarks) : std::nullopt;
 }
 
 std::optional<optics::LensScale> zoomScale(const plan::Plan& plan) {
-  if (!plan.lens || plan.lens->zoomMarks.empty()) return std::nullopt;
-  std::vector<optics::ScaleMark> marks;
-  for (const auto& mark : plan.lens->zoomMarks) marks.push_back({mark.focal, mark.deg});
-  auto scale = optics::LensScale::through(optics::ScaleOf::focal, marks);
-  if (!scale) return std::nullopt;
-  return std::move(scale).value();
+  return plan.lens ? scaleThrough(optics::ScaleOf::focal, plan.lens->zoomMarks) : std::nullopt;
 }
 
 void setBarrel(const std::optional<optics::LensScale>& scale, Move& move) {
@@ -126,8 +126,11 @@ void setBarrel(const std::optional<optics::LensScale>& scale, Move& move) {
 std::vector<Move> irisMoves(const Take& take) {
   std::vector<Move> moves;
   const auto scale = irisScale(take.plan());
-  for (const auto& pull : take.lens().iris().moves) {
+  const LensTracks& lens = take.lens();
+  for (std::size_t k = 0; k < lens.iris().moves.size(); ++k) {
+    const pulls::Move& pull = lens.iris().moves[k];
     Move move;
+    move.latest = pulls::latestStart(lens.irisTube(), lens.iris(), k, irisRules(take.plan()).rate);
     move.axis = Move::Axis::iris;
     move.from = pull.from;
     move.until = pull.until;

@@ -157,7 +157,8 @@ Json moveOf(const Move& move) {
                {"barrel", pair(move.barrelBefore, move.barrelAfter)},
                {"peakDegPerSecond", number(move.peakDegPerSecond)},
                {"cover", idOrNull(move.cover)},
-               {"hands", move.hands}};
+               {"hands", move.hands},
+               {"latest", number(move.latest)}};
   if (move.axis == Move::Axis::focus) json["on"] = idOrNull(move.on);
   if (move.axis == Move::Axis::iris) json["peakStopsPerSecond"] = number(move.peakStopsPerSecond);
   if (move.axis == Move::Axis::zoom) json["peakPercentPerSecond"] = number(move.peakPercentPerSecond);
@@ -219,10 +220,16 @@ std::string tableJson(const std::vector<Instant>& instants) {
 }
 
 std::string pullsJson(const Evidence& evidence) {
-  Json json = {{"moves", Json::array()}, {"unmet", Json::array()}};
+  Json json = {{"moves", Json::array()}, {"unmet", Json::array()}, {"rests", Json::array()}};
   for (const auto& move : evidence.moves) json["moves"].push_back(moveOf(move));
   for (const auto& unmet : evidence.unmet)
     json["unmet"].push_back({{"from", unmet.span.from}, {"until", unmet.span.until}, {"reason", unmet.reason}});
+  for (const auto& rest : evidence.rests)
+    json["rests"].push_back({{"from", rest.span.from},
+                             {"until", rest.span.until},
+                             {"setting", rest.setting},
+                             {"near", rest.near},
+                             {"hyperfocal", rest.hyperfocal}});
   return text(json);
 }
 

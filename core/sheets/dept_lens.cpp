@@ -56,10 +56,17 @@ std::string sharpBy(const plan::Plan& plan, const FocusAt& focus, double limit) 
   return std::isfinite(limit) ? lengthText(plan, std::abs(limit - focus.setDistance)) : "\u221e";
 }
 
+/// When a hand has to be told at the latest: the latest start less the time it takes to begin.
+std::string callByText(const Move& move) {
+  // From the cue to the first turn of the ring a quarter of a second: common practice, no source.
+  constexpr double kReaction = 0.25;
+  return move.latest ? secondsText(*move.latest - kReaction) : "\u2013";
+}
+
 TextTable focusMoves(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
-  TextTable table(
-      {">#", "~who", ">from", ">to", ">at", ">over", ">band -", ">+", "warmth", "trigger", "~puller at", "~cover"});
+  TextTable table({">#", "~who", ">from", ">to", ">at", ">call by", ">over", ">band -", ">+", "warmth", "trigger",
+                   "~puller at", "~cover"});
   std::size_t number = 0;
   for (const auto& move : answers.evidence->moves) {
     ++number;
@@ -68,7 +75,7 @@ TextTable focusMoves(const Answers& answers) {
     const auto end = answers::instantAt(*answers.take, move.until);
     table.add({std::to_string(number), move.on.empty() ? "unknown" : nameOf(plan, move.on),
                valueText(plan, move.axis, move.valueBefore), valueText(plan, move.axis, move.valueAfter),
-               secondsText(move.from), secondsText(move.until - move.from),
+               secondsText(move.from), callByText(move), secondsText(move.until - move.from),
                sharpBy(plan, end.focus, end.focus.setBand.near), sharpBy(plan, end.focus, end.focus.setBand.far),
                end.focus.warmth ? heatWord(*end.focus.warmth) : "unknown", triggerText(move.beat, move.plus),
                pullerStands(plan, start), move.cover.empty() ? "none" : move.cover});
@@ -87,6 +94,15 @@ TextTable otherMoves(const Answers& answers) {
                valueText(plan, move.axis, move.valueAfter), secondsText(move.from), secondsText(move.until - move.from),
                rateText(move), triggerText(move.beat, move.plus), move.cover.empty() ? "none" : move.cover});
   }
+  return table;
+}
+
+TextTable restStretches(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({"seconds", ">set and leave at", ">sharp from", ">to", ">hyperfocal"});
+  for (const auto& rest : answers.evidence->rests)
+    table.add({spanText(rest.span), lengthText(plan, rest.setting), lengthText(plan, rest.near), "\u221e",
+               lengthText(plan, rest.hyperfocal)});
   return table;
 }
 
@@ -253,6 +269,7 @@ DeptSheet focusSheet(const Answers& answers) {
                   "Focus pull sheet",
                   {{"Pulls; the band and its warmth are those on arrival", focusMoves(answers)},
                    {"Iris and zoom", otherMoves(answers)},
+                   {"The focus can be left alone", restStretches(answers)},
                    {"Hot and unmet stretches", hotStretches(answers)}}};
   if (TextTable marks = witnessMarks(answers); !marks.empty())
     sheet.parts.push_back({"Marks on the ring nearest to each pull's ends", std::move(marks)});

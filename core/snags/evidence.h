@@ -56,6 +56,17 @@ struct Move {
   double coverShare = 0;            ///< zoom: own flow over all flow, peak
   std::string on;                   ///< focus: who it arrives on
   int hands = 1;                    ///< hands needed while it runs
+  /// The latest start from which the ring, at its limit, still stays inside the slack and arrives in time. Nothing for
+  /// a zoom, and where the move leaves the slack anyway.
+  std::optional<double> latest;
+};
+
+/// A stretch in which the focus can be left at one setting: everything from `near` to infinity is sharp all along.
+struct FocusRest {
+  Span span;
+  double setting = 0;     ///< metres from the sensor
+  double near = 0;        ///< metres from the sensor: the nearest that stays sharp throughout
+  double hyperfocal = 0;  ///< metres from the sensor, the farthest in the stretch
 };
 
 /// A span in which an axis of the lens leaves its slack or its limit, and why: no track exists, or it is set so.
@@ -203,6 +214,7 @@ struct Evidence {
   std::vector<SightOf> sight;
   std::vector<Move> moves;
   std::vector<Unmet> unmet;
+  std::vector<FocusRest> rests;
   std::vector<ClearanceAt> clearances;  ///< per body, side and sample: the nearest obstacle under 0.6 m
   std::vector<Crossing> crossings;
   std::vector<ThroughSight> throughs;
