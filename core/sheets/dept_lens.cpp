@@ -65,8 +65,8 @@ std::string callByText(const Move& move) {
 
 TextTable focusMoves(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
-  TextTable table({">#", "~who", ">from", ">to", ">at", ">call by", ">over", ">band -", ">+", "warmth", "trigger",
-                   "~puller at", "~cover"});
+  TextTable table(
+      {">#", "~who", ">from", ">to", ">at", ">call by", ">over", ">band -", ">+", "warmth", "trigger", "~puller at"});
   std::size_t number = 0;
   for (const auto& move : answers.evidence->moves) {
     ++number;
@@ -78,7 +78,7 @@ TextTable focusMoves(const Answers& answers) {
                secondsText(move.from), callByText(move), secondsText(move.until - move.from),
                sharpBy(plan, end.focus, end.focus.setBand.near), sharpBy(plan, end.focus, end.focus.setBand.far),
                end.focus.warmth ? heatWord(*end.focus.warmth) : "unknown", triggerText(move.beat, move.plus),
-               pullerStands(plan, start), move.cover.empty() ? "none" : move.cover});
+               pullerStands(plan, start)});
   }
   return table;
 }
