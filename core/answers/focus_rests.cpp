@@ -14,12 +14,9 @@ constexpr double kLeastSeconds = 3;
 /// Hyperfocal distance changing by less than this share a second counts as standing still.
 constexpr double kStillShare = 0.01;
 
-std::optional<optics::Optics> opticsAt(const Take& take, double t) {
-  const auto& lens = take.plan().lens;
-  const auto focal = take.view().focalAt(t);
-  if (!lens || !focal) return std::nullopt;
-  return optics::Optics{*focal, optics::fNumberOf(take.lens().irisAt(t), lens->transmission.at(*focal)),
-                        take.plan().camera.blurCircle};
+/// Requires a lens.
+optics::Optics opticsAt(const Take& take, double t) {
+  return opticsOf(take.plan(), *take.view().focalAt(t), take.lens().irisAt(t));
 }
 
 /// From the pupil, the nearest of all that the focus is on or changes between; nothing without a subject.
@@ -39,7 +36,7 @@ std::optional<double> nearestWanted(const Take& take, double t) {
 optics::FarSample sampleOf(const Take& take, const optics::Optics& optics, double t) {
   const auto later = opticsAt(take, std::min(t + 0.1, take.length()));
   const auto earlier = opticsAt(take, std::max(t - 0.1, 0.0));
-  const double rate = (optics::hyperfocal(*later) / optics::hyperfocal(*earlier) - 1) / 0.2;
+  const double rate = (optics::hyperfocal(later) / optics::hyperfocal(earlier) - 1) / 0.2;
   optics::FarSample sample{t, std::nullopt, std::abs(rate) < kStillShare};
   const auto nearest = nearestWanted(take, t);
   if (nearest && *nearest > 0)
@@ -56,7 +53,7 @@ std::vector<snags::FocusRest> focusRests(const Take& take, const std::vector<Ins
   std::vector<optics::Optics> optics;
   std::vector<optics::FarSample> far;
   for (const Instant& instant : samples) {
-    optics.push_back(*opticsAt(take, instant.time));
+    optics.push_back(opticsAt(take, instant.time));
     far.push_back(sampleOf(take, optics.back(), instant.time));
   }
   std::vector<snags::FocusRest> rests;

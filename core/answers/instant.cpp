@@ -114,8 +114,7 @@ FocusAt InstantMaker::focus(const std::optional<LensAt>& lensAt, double stop) co
   focus.wanted = *wanted;
   focus.wantedDistance = driving(plan, *wanted);
   if (!lensAt) return focus;
-  const optics::Optics optics{lensAt->focal, optics::fNumberOf(stop, plan.lens->transmission.at(lensAt->focal)),
-                              plan.camera.blurCircle};
+  const optics::Optics optics = opticsOf(plan, lensAt->focal, stop);
   slack(focus, optics);
   heat(focus, optics);
   const double ahead = pupilAheadOf(plan);
@@ -185,9 +184,7 @@ PerformerAt InstantMaker::performer(std::size_t i, const Instant& instant) const
   framing(*figures[i], instant, at);
   showing(i, instant, at);
   if (instant.focus.known) {
-    const double transmission = plan.lens->transmission.at(instant.lens->focal);
-    const optics::Optics optics{instant.lens->focal, optics::fNumberOf(instant.iris.set, transmission),
-                                plan.camera.blurCircle};
+    const optics::Optics optics = opticsOf(plan, instant.lens->focal, instant.iris.set);
     const double distance = std::max(0.01, optics::fromPupil(driving(plan, at.distances), pupilAheadOf(plan)));
     at.blur = optics::blurOf(distance, optics::fromPupil(instant.focus.setDistance, pupilAheadOf(plan)), optics) /
               plan.camera.blurCircle;

@@ -4,14 +4,17 @@
 #include <vector>
 
 #include "core/optics/scale_trust.h"
-#include "core/plan/camera.h"
+#include "core/plan/lens_marks.h"
 
 namespace wend::answers {
 
-/// The marks of a lens' table, as the optics take them.
-std::vector<optics::ScaleMark> scaleMarks(const std::vector<plan::FocusMark>& marks);
-std::vector<optics::ScaleMark> scaleMarks(const std::vector<plan::IrisMark>& marks);
-std::vector<optics::ScaleMark> scaleMarks(const std::vector<plan::ZoomMark>& marks);
+/// The marks of one of a lens' tables, as the optics take them.
+template <class Mark>
+std::vector<optics::ScaleMark> scaleMarks(const std::vector<Mark>& rows) {
+  std::vector<optics::ScaleMark> marks;
+  for (const Mark& row : rows) marks.push_back({plan::markValue(row), row.deg});
+  return marks;
+}
 
 struct ChartScale {
   optics::ScaleOf of = optics::ScaleOf::distance;

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/answers/lens_charts.h"
 #include "core/base/text.h"
 
 namespace wend::answers {
@@ -13,6 +14,10 @@ double stopsOf(double tNumber) {
 }
 double tNumberOf(double stops) {
   return std::exp2(stops / 2);
+}
+
+optics::Optics opticsOf(const plan::Plan& plan, double focal, double tNumber) {
+  return {focal, optics::fNumberOf(tNumber, plan.lens->transmission.at(focal)), plan.camera.blurCircle};
 }
 
 namespace {
@@ -30,12 +35,8 @@ plan::LensLimits limitsOf(const plan::Plan& plan) {
 
 optics::LensScale scaleOf(const std::optional<plan::Lens>& lens) {
   if (!lens) return optics::LensScale::uncharted(1);
-  std::vector<optics::ScaleMark> marks;
-  for (const auto& mark : lens->focusMarks)
-    marks.push_back({mark.distance.value_or(std::numeric_limits<double>::infinity()), mark.deg});
-  if (!marks.empty())
-    if (auto scale = optics::LensScale::through(optics::ScaleOf::distance, marks)) return std::move(scale).value();
-  return optics::LensScale::uncharted(lens->closeFocus);
+  auto scale = optics::LensScale::through(optics::ScaleOf::distance, scaleMarks(lens->focusMarks));
+  return scale ? std::move(scale).value() : optics::LensScale::uncharted(lens->closeFocus);
 }
 
 /// A track through keyed values: straight for even keys, in small steps for eased ones.
@@ -169,8 +170,7 @@ void LensTracks::Maker::setIris() {
 std::optional<std::pair<double, double>> LensTracks::Maker::focusBounds(double t) const {
   if (!subjects.any() || subjects.changing(t) || !plan.lens) return std::nullopt;
   const double focal = *view.focalAt(t);
-  const optics::Optics optics{focal, optics::fNumberOf(tracks.irisAt(t), plan.lens->transmission.at(focal)),
-                              plan.camera.blurCircle};
+  const optics::Optics optics = opticsOf(plan, focal, tracks.irisAt(t));
   const double ahead = plan.lens->pupilAhead, closest = plan.lens->closeFocus - ahead;
   const auto distances = subjects.drivingDistances(subjects.blendAt(t).after, t, view.sensorAt(t));
   if (distances.empty()) return std::nullopt;

@@ -22,6 +22,9 @@ namespace wend::answers {
 double stopsOf(double tNumber);
 double tNumberOf(double stops);
 
+/// The plan's lens at a focal length and T-number, as depth of field sees it. Requires a lens.
+optics::Optics opticsOf(const plan::Plan& plan, double focal, double tNumber);
+
 /// What planned moves keep to: the lens' limits, and what is easy on the hand and the eye.
 pulls::MoveRules focusRules(const plan::Plan& plan);
 pulls::MoveRules irisRules(const plan::Plan& plan);

@@ -7,6 +7,7 @@
 #include "core/base/text.h"
 #include "core/plan/invariants.h"
 #include "core/plan/quantise.h"
+#include "core/pulls/least_miss.h"
 #include "core/pulls/pinned.h"
 
 namespace wend::answers {
@@ -113,10 +114,6 @@ pulls::Track trackOf(const Axis& axis, const std::vector<Written>& moves, const 
   return track;
 }
 
-double outside(const pulls::TubeSample& sample, double value) {
-  return sample.open ? 0 : std::max({sample.lo - value, value - sample.hi, 0.0});
-}
-
 double steepest(const pulls::Track& track) {
   double rate = 0;
   for (std::size_t k = 1; k < track.knots.size(); ++k) {
@@ -131,8 +128,8 @@ double harm(const pulls::Track& written, const pulls::Track& meant, const pulls:
   constexpr double kNothing = 1e-6;
   double worst = 0;
   for (const auto& sample : tube)
-    if (outside(sample, meant.valueAt(sample.t)) <= kNothing)
-      worst = std::max(worst, outside(sample, written.valueAt(sample.t)) - kNothing);
+    if (pulls::missAt(sample, meant.valueAt(sample.t)) <= kNothing)
+      worst = std::max(worst, pulls::missAt(sample, written.valueAt(sample.t)) - kNothing);
   // The limit comes first: what is faster cannot be done at all.
   constexpr double kGraver = 1e6;
   return worst + kGraver * std::max(0.0, steepest(written) / limit - 1 - kNothing);

@@ -21,8 +21,7 @@ namespace wend::answers {
 /// comes back as it was; `inHand` comes first.
 ///
 /// Ensures   (1) outside the span the axis does what it did, to the bit; kept moves are unchanged in the plan, save
-/// that
-///               the first entry, which only says how the take starts, may be put at its start
+///               that the first entry, which only says how the take starts, may be put at its start
 ///           (2) in the span: the least number of straight pulls from pin to pin, inside the slack wherever the limit
 ///               allows a track there, at no more than the limit; at the ends as near to the slack as the pins let it
 ///           (3) the other axes' entries are unchanged. Where the iris is replanned, a planned focus follows, for

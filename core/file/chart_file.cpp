@@ -2,9 +2,7 @@
 
 #include "core/base/text.h"
 #include "core/file/describe_camera.h"
-#include "core/file/format_stamp.h"
-#include "core/file/object_reader.h"
-#include "core/file/object_writer.h"
+#include "core/file/whole_document.h"
 
 namespace wend::file {
 
@@ -16,6 +14,8 @@ void describe(Fields& f, Of<plan::LensChart>) {
 }
 
 namespace {
+
+constexpr FormatStamp kStamp{kChartFormat, kChartVersion, "lens chart"};
 
 /// Marks nearer than the lens is said to focus: one of the two is a slip, and who measured it knows which.
 void noteTooNear(const plan::Lens& lens, base::Problems& notes) {
@@ -32,29 +32,15 @@ void noteTooNear(const plan::Lens& lens, base::Problems& notes) {
 }  // namespace
 
 base::Result<ChartRead> readChart(std::string_view json) {
-  ProblemList problems;
-  JsonDocument document(json);
-  if (!document.parse(problems)) return problems.told();
-  if (auto problem = otherFormat(document.root(), {kChartFormat, kChartVersion, "lens chart"})) return *problem;
-  ReadContext context(document.root(), problems);
-  ChartRead read;
-  ObjectReader<plan::LensChart> reader(context, document.root(), read.chart);
-  reader.known("format");
-  reader.known("version");
-  describe(reader, Of<plan::LensChart>{});
-  reader.finish();
-  if (problems.count() > 0) return problems.told();
-  read.notes = context.notes().told();
-  noteTooNear(read.chart.lens, read.notes);
-  return read;
+  auto whole = readWhole<plan::LensChart>(json, kStamp);
+  if (!whole) return whole.problems();
+  auto [chart, notes] = std::move(whole).value();
+  noteTooNear(chart.lens, notes);
+  return ChartRead{std::move(chart), std::move(notes)};
 }
 
 std::string writeChart(const plan::LensChart& chart) {
-  ObjectWriter<plan::LensChart> writer(chart);
-  writer.fixed("format", Written::text(kChartFormat));
-  writer.fixed("version", Written::raw(std::to_string(kChartVersion)));
-  describe(writer, Of<plan::LensChart>{});
-  return writer.finish().document();
+  return writtenWhole(chart, kStamp);
 }
 
 }  // namespace wend::file

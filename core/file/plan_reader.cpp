@@ -1,35 +1,15 @@
 #include "core/file/plan_reader.h"
 
 #include "core/file/describe_plan.h"
-#include "core/file/format_stamp.h"
-#include "core/file/object_reader.h"
+#include "core/file/whole_document.h"
 
 namespace wend::file {
 
-namespace {
-
-PlanRead planFrom(JsonValue root, ProblemList& problems) {
-  ReadContext context(root, problems);
-  PlanRead read;
-  ObjectReader<plan::Plan> reader(context, root, read.plan);
-  reader.known("format");
-  reader.known("version");
-  describe(reader, Of<plan::Plan>{});
-  reader.finish();
-  read.notes = context.notes().told();
-  return read;
-}
-
-}  // namespace
-
 base::Result<PlanRead> readPlan(std::string_view json) {
-  ProblemList problems;
-  JsonDocument document(json);
-  if (!document.parse(problems)) return problems.told();
-  if (auto problem = otherFormat(document.root(), {kPlanFormat, kPlanVersion, "plan"})) return *problem;
-  PlanRead read = planFrom(document.root(), problems);
-  if (problems.count() > 0) return problems.told();
-  return read;
+  auto whole = readWhole<plan::Plan>(json, kPlanStamp);
+  if (!whole) return whole.problems();
+  auto [plan, notes] = std::move(whole).value();
+  return PlanRead{std::move(plan), std::move(notes)};
 }
 
 }  // namespace wend::file

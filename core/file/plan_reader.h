@@ -50,12 +50,14 @@
 #include <string_view>
 
 #include "core/base/result.h"
+#include "core/file/format_stamp.h"
 #include "core/plan/plan.h"
 
 namespace wend::file {
 
 inline constexpr int kPlanVersion = 1;
 inline constexpr std::string_view kPlanFormat = "wend-plan";
+inline constexpr FormatStamp kPlanStamp{kPlanFormat, kPlanVersion, "plan"};
 
 struct PlanRead {
   plan::Plan plan;

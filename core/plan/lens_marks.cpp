@@ -4,17 +4,17 @@
 
 namespace wend::plan {
 
-namespace {
-
-double valueOf(const FocusMark& mark) {
+double markValue(const FocusMark& mark) {
   return mark.distance.value_or(std::numeric_limits<double>::infinity());
 }
-double valueOf(const IrisMark& mark) {
+double markValue(const IrisMark& mark) {
   return mark.stop;
 }
-double valueOf(const ZoomMark& mark) {
+double markValue(const ZoomMark& mark) {
   return mark.focal;
 }
+
+namespace {
 
 /// 1 or -1 from `before` to `after`; 0 where they are equal.
 int wayOf(double before, double after) {
@@ -25,7 +25,7 @@ template <class Mark>
 std::size_t turningBack(const std::vector<Mark>& marks) {
   int values = 0, degrees = 0;
   for (std::size_t i = 1; i < marks.size(); ++i) {
-    const int value = wayOf(valueOf(marks[i - 1]), valueOf(marks[i]));
+    const int value = wayOf(markValue(marks[i - 1]), markValue(marks[i]));
     const int turn = wayOf(marks[i - 1].deg, marks[i].deg);
     if (i == 1) {
       values = value;

@@ -11,6 +11,11 @@
 
 namespace wend::plan {
 
+/// What stands at a mark: metres (infinity where the plan names none), T-number, mm.
+double markValue(const FocusMark& mark);
+double markValue(const IrisMark& mark);
+double markValue(const ZoomMark& mark);
+
 /// The first row that does not go on the way the rows before it go, in value or in degrees, or the number of rows.
 /// Ensures   (1) none for fewer than two rows  (2) rows that run one way do so in reverse order too  (3) two rows of
 /// one

@@ -73,8 +73,7 @@ std::vector<UnmetSpan> outside(const Track& track, const Tube& tube);
 ///           (4) no move where one value serves the whole tube
 ///           (5) same tube and rules, same bits
 ///           (6) ramps() >= leastRamps, and no track inside the tube has fewer than leastRamps: where the two are
-///           equal,
-///               the count is the least there is
+///               equal, the count is the least there is
 ///           (7) no track at the rate has a lesser integral outside the tube (least_miss.h), to rounding
 /// Error     where ramps() and leastRamps differ, by one or two here and there, a turn between two samples was not
 ///           found: none of 2554 small random tubes, 11 of 9000 of 600 samples (tests/core/pulls/least_ramps_test.cpp

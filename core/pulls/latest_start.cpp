@@ -24,26 +24,9 @@ Gate gateOf(const TubeSample& sample) {
   return {sample.t, sample.lo - kLateRounding, sample.hi + kLateRounding};
 }
 
-/// Straight between two samples, free when either is.
-Gate gateBetween(const TubeSample& a, const TubeSample& b, double t) {
-  if (a.open || b.open || a.t == b.t) return {t};
-  const double share = (t - a.t) / (b.t - a.t);
-  return gateOf({t, geometry::lerp(a.lo, b.lo, share), geometry::lerp(a.hi, b.hi, share), false});
-}
-
-Gate gateAt(const Tube& tube, double t) {
-  const auto after = std::lower_bound(tube.begin(), tube.end(), t,
-                                      [](const TubeSample& sample, double time) { return sample.t < time; });
-  if (after == tube.end()) return {t};
-  if (after->t == t) return gateOf(*after);
-  return after == tube.begin() ? Gate{t} : gateBetween(*std::prev(after), *after, t);
-}
-
 std::vector<Gate> gatesIn(const Tube& tube, geometry::Span span) {
-  std::vector<Gate> gates{gateAt(tube, span.from)};
-  for (const TubeSample& sample : tube)
-    if (sample.t > span.from && sample.t < span.until) gates.push_back(gateOf(sample));
-  gates.push_back(gateAt(tube, span.until));
+  std::vector<Gate> gates;
+  for (const TubeSample& sample : cutOut(tube, span)) gates.push_back(gateOf(sample));
   return gates;
 }
 
@@ -67,6 +50,7 @@ std::optional<double> latestStart(const Tube& tube, const Track& track, std::siz
   WEND_CHECK(move < track.moves.size() && rate > 0);
   const Move& planned = track.moves[move];
   const double end = move + 1 < track.moves.size() ? track.moves[move + 1].from : track.knots.back().t;
+  if (!(planned.from < end)) return std::nullopt;
   const std::vector<Gate> gates = gatesIn(tube, {planned.from, end});
   const double held = planned.valueBefore;
   if (!gates.back().lets(planned.valueAfter)) return std::nullopt;

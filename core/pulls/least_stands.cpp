@@ -231,7 +231,7 @@ void addSamples(Passable& way, const std::vector<double>& times) {
   way = std::move(more);
 }
 
-std::size_t sampleAt(const Tube& tube, double t) {
+std::size_t sampleIndexAt(const Tube& tube, double t) {
   const auto at =
       std::lower_bound(tube.begin(), tube.end(), t, [](const TubeSample& s, double time) { return s.t < time; });
   return static_cast<std::size_t>(at - tube.begin());
@@ -293,7 +293,8 @@ LeastStands leastStands(Passable& way, double rate) {
     for (const double t : {rest.from, rest.until}) times.push_back(t);
   addSamples(way, times);
   for (const Rest& rest : found)
-    result.stands.push_back({sampleAt(way.reachable, rest.from), sampleAt(way.reachable, rest.until), rest.value});
+    result.stands.push_back(
+        {sampleIndexAt(way.reachable, rest.from), sampleIndexAt(way.reachable, rest.until), rest.value});
   // A sample that shares the last instant is passed too.
   result.stands.back().until = way.reachable.size() - 1;
   return result;

@@ -14,17 +14,6 @@ constexpr double kInfinity = std::numeric_limits<double>::infinity();
 // A hair flatter than `passable` lays its edges, so that what is left can be followed to the pins themselves.
 constexpr double kUnderRate = 1 - 2e-9;
 
-TubeSample sampleAt(const Tube& tube, double t) {
-  const auto after =
-      std::lower_bound(tube.begin(), tube.end(), t, [](const TubeSample& s, double time) { return s.t < time; });
-  if (after == tube.end()) return {t, 0, 0, true};
-  if (after->t == t || after == tube.begin()) return {t, after->lo, after->hi, after->open};
-  const TubeSample &a = *std::prev(after), &b = *after;
-  if (a.open || b.open) return {t, 0, 0, true};
-  const double share = (t - a.t) / (b.t - a.t);
-  return {t, geometry::lerp(a.lo, b.lo, share), geometry::lerp(a.hi, b.hi, share), false};
-}
-
 /// What is reached from a pin so many seconds away.
 Choice reachedFrom(std::optional<double> pin, double seconds, double rate) {
   if (!pin) return {-kInfinity, kInfinity};
@@ -32,15 +21,6 @@ Choice reachedFrom(std::optional<double> pin, double seconds, double rate) {
 }
 
 }  // namespace
-
-Tube cutOut(const Tube& tube, geometry::Span span) {
-  WEND_CHECK(!tube.empty() && span.from < span.until);
-  Tube part{sampleAt(tube, span.from)};
-  for (const TubeSample& s : tube)
-    if (s.t > span.from && s.t < span.until) part.push_back(s);
-  part.push_back(sampleAt(tube, span.until));
-  return part;
-}
 
 double rateBetween(const Pins& pins, geometry::Span span) {
   if (!pins.from || !pins.until || *pins.from == *pins.until) return 0;

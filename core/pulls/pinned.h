@@ -15,13 +15,6 @@ struct Pins {
   std::optional<double> from, until;
 };
 
-/// The tube from span.from to span.until, cut between two samples where the ends fall there. An end next to an open
-/// sample is open.
-///
-/// Requires  span inside the tube's time, from < until
-/// Ensures   (1) samples at both ends, in order; (2) between them the tube's own
-Tube cutOut(const Tube& tube, geometry::Span span);
-
 /// The least |change| a second that leads from one pin to the other; 0 with less than two.
 double rateBetween(const Pins& pins, geometry::Span span);
 

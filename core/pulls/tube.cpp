@@ -94,7 +94,32 @@ void uncross(Edges& e, const Tube& wanted) {
     if (e.lo[i] > e.hi[i]) e.lo[i] = e.hi[i] = std::clamp((e.lo[i] + e.hi[i]) / 2, wanted[i].lo, wanted[i].hi);
 }
 
+/// Where samples at t or later begin.
+Tube::const_iterator firstFrom(const Tube& tube, double t) {
+  return std::lower_bound(tube.begin(), tube.end(), t,
+                          [](const TubeSample& sample, double time) { return sample.t < time; });
+}
+
 }  // namespace
+
+TubeSample sampleAt(const Tube& tube, double t) {
+  const auto after = firstFrom(tube, t);
+  if (after != tube.end() && after->t == t) return *after;
+  if (after == tube.end() || after == tube.begin()) return {t, 0, 0, true};
+  const TubeSample &a = *std::prev(after), &b = *after;
+  if (a.open || b.open) return {t, 0, 0, true};
+  const double share = (t - a.t) / (b.t - a.t);
+  return {t, geometry::lerp(a.lo, b.lo, share), geometry::lerp(a.hi, b.hi, share), false};
+}
+
+Tube cutOut(const Tube& tube, geometry::Span span) {
+  WEND_CHECK(span.from < span.until);
+  Tube part{sampleAt(tube, span.from)};
+  for (auto s = firstFrom(tube, span.from); s != tube.end() && s->t < span.until; ++s)
+    if (s->t > span.from) part.push_back(*s);
+  part.push_back(sampleAt(tube, span.until));
+  return part;
+}
 
 Passable passable(const Tube& tube, double rate) {
   WEND_CHECK(!tube.empty() && orderly(tube) && rate > 0);

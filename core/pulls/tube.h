@@ -22,6 +22,18 @@ struct TubeSample {
 /// Samples in order of time. Two may share an instant (a cut): then both hold.
 using Tube = std::vector<TubeSample>;
 
+/// The tube at an instant: a sample of its own, the first of two that share it; straight between two; open beside an
+/// open one and outside the tube's time. Requires samples in order of time.
+TubeSample sampleAt(const Tube& tube, double t);
+
+/// The tube from span.from to span.until, cut between two samples where the ends fall there. An end next to an open
+/// sample is open.
+///
+/// Requires  from < until
+/// Ensures   (1) samples at both ends, in order; (2) between them the tube's own
+/// Cost      that of the samples between, and a search for the first
+Tube cutOut(const Tube& tube, geometry::Span span);
+
 /// The value at which a tube without any bound rests.
 inline constexpr double kNowhere = 0;
 

@@ -2,7 +2,6 @@
 
 #include <cmath>
 
-#include "core/answers/lens_charts.h"
 #include "core/base/text.h"
 #include "core/sheets/text_tables.h"
 #include "core/units/stop.h"
@@ -22,25 +21,14 @@ std::string signedDegrees(double degrees) {
   return (degrees < 0 ? "" : "+") + fixed(degrees, 1) + "°";
 }
 
-/// What the others show at this mark's place on the ring, and how far off that is.
-std::string missText(const answers::ChartScale& scale, std::size_t row, units::LengthUnit unit) {
-  const auto& miss = scale.trust.rows[row];
-  if (!miss) return "–";
-  const double shown = scale.marks[row].value + miss->value;
-  return signedDegrees(miss->degrees) + ", " + scaleValueText(scale.of, shown, unit);
-}
-
 std::string scaleText(const plan::Lens& lens, const answers::ChartScale& scale, units::LengthUnit unit) {
   TextTable table({">#", ">mark", ">barrel", "witness", "left out, the others say"});
   for (std::size_t i = 0; i < scale.marks.size(); ++i)
     table.add({std::to_string(i + 1), scaleValueText(scale.of, scale.marks[i].value, unit),
                fixed(scale.marks[i].degrees, 1) + "°",
                scale.of == ScaleOf::distance && !lens.focusMarks[i].witness.empty() ? lens.focusMarks[i].witness : "–",
-               missText(scale, i, unit)});
-  std::string text = std::string("\n") + titleOf(scale.of) + "\n" + table.text();
-  text += scale.marks.size() < 3 ? "too few marks to tell how far off they are between"
-                                 : "between marks off by at most about " + fixed(scale.trust.worstDegrees, 1) + "°";
-  return text + "; mark next: " + scaleValueText(scale.of, scale.trust.markNext, unit) + "\n";
+               markMissText(scale, i, unit)});
+  return std::string("\n") + titleOf(scale.of) + "\n" + table.text() + scaleAdvice(scale, unit) + "\n";
 }
 
 std::string rangeText(const std::array<double, 2>& range, int digits) {
@@ -60,6 +48,19 @@ std::string scaleValueText(ScaleOf of, double value, units::LengthUnit unit) {
       return fixed(value, 1) + " mm";
   }
   return {};
+}
+
+std::string markMissText(const answers::ChartScale& scale, std::size_t row, units::LengthUnit unit) {
+  const auto& miss = scale.trust.rows[row];
+  if (!miss) return "–";
+  return signedDegrees(miss->degrees) + ", " + scaleValueText(scale.of, scale.marks[row].value + miss->value, unit);
+}
+
+std::string scaleAdvice(const answers::ChartScale& scale, units::LengthUnit unit) {
+  const std::string off = scale.marks.size() < 3
+                              ? "too few marks to tell how far off they are between"
+                              : "between marks off by at most about " + fixed(scale.trust.worstDegrees, 1) + "°";
+  return off + "; mark next: " + scaleValueText(scale.of, scale.trust.markNext, unit);
 }
 
 std::string chartText(const plan::LensChart& chart, units::LengthUnit unit) {

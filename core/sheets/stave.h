@@ -45,7 +45,9 @@ struct StaveScale {
 /// Samples worth drawing: about one a px. Requires evidence.
 std::size_t sampleStride(const StavePainter& p);
 
-/// 1/distance: on top a step nearer than the lens is set or somebody has to be sharp, infinity at the foot.
+/// 1/distance, of what the focus stave has room for.
+double focusMeasure(double metres);
+/// Of that measure: on top a step nearer than the lens is set or somebody has to be sharp, infinity at the foot.
 StaveScale focusStaveScale(const answers::Take& take, const StaveBox& box);
 /// log2 mm.
 StaveScale zoomStaveScale(const plan::Plan& plan, const StaveBox& box);

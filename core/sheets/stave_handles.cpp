@@ -46,7 +46,7 @@ class HandleFinder {
 
   void sharp(const StaveBox& box) {
     const StaveScale scale = focusStaveScale(take_, box);
-    const auto set = [this](double t) { return 1 / std::max(0.05, take_.lens().focusAt(t)); };
+    const auto set = [this](double t) { return focusMeasure(take_.lens().focusAt(t)); };
     for (std::size_t i = 0; i < plan_.focus.pulls.size(); ++i) {
       const auto& pull = plan_.focus.pulls[i];
       key("pull/" + std::to_string(i), {plan::secondsOf(plan_, pull.at), pull.over, false}, 1 / pull.distance, scale,

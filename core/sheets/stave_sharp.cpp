@@ -21,10 +21,6 @@ constexpr double kWho = 15;
 /// Distances a scale may end at or have a line for, metres.
 constexpr std::array kDistances{0.2, 0.3, 0.5, 0.8, 1.2, 2.0, 3.0, 4.0, 6.0, 10.0, 20.0, 50.0};
 
-double measureOf(double metres) {
-  return 1 / std::max(0.05, metres);
-}
-
 /// The nearest that the lens is set at or that somebody stands who is to be sharp, metres.
 double nearestShown(const answers::LensTracks& lens) {
   double nearest = kDistances.back();
@@ -36,6 +32,11 @@ double nearestShown(const answers::LensTracks& lens) {
 }
 
 }  // namespace
+
+double focusMeasure(double metres) {
+  constexpr double kNearest = 0.05;
+  return 1 / std::max(kNearest, metres);
+}
 
 StaveScale focusStaveScale(const answers::Take& take, const StaveBox& box) {
   // Steps, so that the scale stands still while something is dragged.
@@ -127,9 +128,9 @@ void drawOutside(StavePainter& p, const StaveScale& scale) {
       flush();
       continue;
     }
-    const double x = p.view.x(sample.t), off = std::abs(measureOf(metres(set)) - measureOf(metres(held)));
-    now.set.push_back({x, scale.y(measureOf(metres(set)))});
-    now.edge.push_back({x, scale.y(measureOf(metres(held)))});
+    const double x = p.view.x(sample.t), off = std::abs(focusMeasure(metres(set)) - focusMeasure(metres(held)));
+    now.set.push_back({x, scale.y(focusMeasure(metres(set)))});
+    now.edge.push_back({x, scale.y(focusMeasure(metres(held)))});
     if (off > now.measure) now.measure = off, now.worst = std::abs(metres(set) - metres(held));
   }
   flush();
@@ -244,13 +245,13 @@ void drawSetting(StavePainter& p, const StaveScale& scale) {
   const auto& lens = p.take.lens();
   std::vector<Point> set;
   for (const auto& knot : lens.focus().knots)
-    set.push_back({p.view.x(knot.t), scale.y(measureOf(lens.focusScale().valueAt(knot.value)))});
+    set.push_back({p.view.x(knot.t), scale.y(focusMeasure(lens.focusScale().valueAt(knot.value)))});
   p.line(set, Tone::lens, 2.4);
   double labelled = -100;
   for (const auto& move : lens.focus().moves) {
     const double after = lens.focusScale().valueAt(move.valueAfter);
-    const Point at{p.view.x(move.until), scale.y(measureOf(after))};
-    p.square({p.view.x(move.from), scale.y(measureOf(lens.focusScale().valueAt(move.valueBefore)))});
+    const Point at{p.view.x(move.until), scale.y(focusMeasure(after))};
+    p.square({p.view.x(move.from), scale.y(focusMeasure(lens.focusScale().valueAt(move.valueBefore)))});
     p.square(at);
     const std::string words = "\u2192" + units::lengthText(after, p.plan.display, units::LengthStep::tape);
     const double half = typeWidth(words, type::kLabel) / 2 + 3;

@@ -25,10 +25,10 @@ namespace wend::sight {
 ///
 /// Requires  threads >= 1; `settled` on the same grid.
 /// Ensures   (1) holds every cell in which a body is seen at some instant, and the settled ones; where `findOver`
-/// offers
-///           nothing, every cell that `RegionRaster` sets, and the hidden areas leave, in some step; (2) no cell that
-///           it does not set in some step, but cells nearer than the radius to the inside of a ring across an edge that
-///           the raster does not widen; (3) the same bytes on any number of threads.
+///               offers nothing, every cell that `RegionRaster` sets, and the hidden areas leave, in some step
+///           (2) no cell that it does not set in some step, but cells nearer than the radius to the inside of a ring
+///               across an edge that the raster does not widen
+///           (3) the same bytes on any number of threads.
 /// Fails     when cancelled: nothing.
 /// Cost      a bit a cell for each thread five times over, and the grounds of 512 steps.
 std::optional<CellBits> everSeen(const geometry::Grid& grid, double radius, StepRange steps, const GroundMaker& ground,

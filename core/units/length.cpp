@@ -204,6 +204,11 @@ base::Result<double> lengthFrom(std::string_view typed, LengthUnit assumed) {
   return minus ? -*metres : *metres;
 }
 
+double tapeStep(double metres, LengthUnit unit) {
+  const TapeStep row = stepAt(metres, LengthStep::tape);
+  return unit == LengthUnit::metres ? row.metres : row.inches * kMetresPerInch;
+}
+
 std::string lengthText(double metres, LengthUnit unit, LengthStep step) {
   if (std::isinf(metres)) return base::fixed(metres, 0);
   const TapeStep row = stepAt(metres, step);

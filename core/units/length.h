@@ -32,6 +32,9 @@ base::Result<double> lengthFrom(std::string_view text, LengthUnit assumed);
 /// practice, no source.
 enum class LengthStep { fine, tape };
 
+/// The step of a tape in metres at that distance, in that unit.
+double tapeStep(double metres, LengthUnit unit);
+
 /// "1.27 m" or "4'-2\"", halves as "4'-2½\""; infinity is the sign for it. Requires not NaN.
 std::string lengthText(double metres, LengthUnit unit, LengthStep step = LengthStep::fine);
 

@@ -138,11 +138,13 @@ BodySight plainSight(const SceneAt& now, const Eye& eye, const Body& body) {
   return sight;
 }
 
-void judge(const Scene& scene, const EyeAt& eye, Span time, const SetLook& look, const Body& body, Counts& counts) {
+template <class Sight>
+void judge(const Scene& scene, const EyeAt& eye, Span time, const SetLook& look, const Body& body, Sight sightOf,
+           Counts& counts) {
   bool seen = false;
   for (int k = 0; k <= 100 && !seen; ++k) {
     const double t = geometry::lerp(time.from, time.until, k / 100.0);
-    const BodySight sight = plainSight(scene.at(t), *eye(t), body);
+    const BodySight sight = sightOf(scene.at(t), *eye(t), body);
     if (!sight.seen) continue;
     seen = true;
     counts.falseClear += !maySee(look, sight.mirror, body);
@@ -152,7 +154,8 @@ void judge(const Scene& scene, const EyeAt& eye, Span time, const SetLook& look,
   counts.maySee += maySee(look, std::nullopt, body) || maySee(look, 7, body);
 }
 
-void tryStep(std::mt19937_64& random, bool lattice, Counts& people, Counts& beside) {
+/// `edges` draws apart from `random`, so that how many edges there are changes nothing of the sets.
+void tryStep(std::mt19937_64& random, std::mt19937_64& edges, bool lattice, Counts& people, Counts& beside) {
   const Scene scene(lattice ? onLattice(randomSet(random)) : randomSet(random));
   const EyeAt eye = randomEye(random, lattice);
   const Span time{0.02, 0.02 + 1.0 / 24};
@@ -161,18 +164,21 @@ void tryStep(std::mt19937_64& random, bool lattice, Counts& people, Counts& besi
   SetView view(scene, {0, 1.9}, kGround);
   SetLook look;
   view.look(time, *step, {}, look);
-  for (int n = 0; n < 12; ++n)
-    judge(scene, eye, time, look, {{uniform(random, 0, 8), uniform(random, 0, 8)}, 0.28, 0, uniform(random, 0.5, 1.9)},
-          people);
+  for (int n = 0; n < 12; ++n) {
+    const Body body{{uniform(random, 0, 8), uniform(random, 0, 8)}, 0.28, 0, uniform(random, 0.5, 1.9)};
+    judge(
+        scene, eye, time, look, body,
+        [](const SceneAt& now, const Eye& at, const Body& who) { return bodySight(now, at, who); }, people);
+  }
   std::vector<Body> bodies;
-  addBeside(random, look, bodies);
-  for (const Body& body : bodies) judge(scene, eye, time, look, body, beside);
+  addBeside(edges, look, bodies);
+  for (const Body& body : bodies) judge(scene, eye, time, look, body, plainSight, beside);
 }
 
 void run(std::uint64_t seed, int sets, bool lattice) {
-  std::mt19937_64 random(seed);
+  std::mt19937_64 random(seed), edges(seed + 1000);
   Counts people, beside;
-  for (int trial = 0; trial < sets; ++trial) tryStep(random, lattice, people, beside);
+  for (int trial = 0; trial < sets; ++trial) tryStep(random, edges, lattice, people, beside);
   std::printf("seed %llu, %d sets: %d people, %d seen, %d may be seen, %d false clear; beside edges %d, %d, %d, %d\n",
               static_cast<unsigned long long>(seed), sets, people.asked, people.seen, people.maySee, people.falseClear,
               beside.asked, beside.seen, beside.maySee, beside.falseClear);
@@ -182,7 +188,7 @@ void run(std::uint64_t seed, int sets, bool lattice) {
   EXPECT_GT(beside.seen, sets);
   // False seen is the price of soundness; in sets as crowded as these, mostly frame tops and bottoms that count for
   // all.
-  EXPECT_LT(people.maySee, people.seen * 7 / 5);
+  EXPECT_LT(people.maySee, people.seen * 5 / 4);
 }
 
 TEST(SetView, NeverCallsClearWhomTheLensSeesAtSomeInstant) {

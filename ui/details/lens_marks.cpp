@@ -8,6 +8,7 @@
 #include "core/base/check.h"
 #include "core/base/text.h"
 #include "core/plan/edits_camera.h"
+#include "core/plan/lens_marks.h"
 #include "core/units/length.h"
 #include "core/units/stop.h"
 #include "core/units/typed.h"
@@ -17,18 +18,6 @@ namespace wend::ui {
 using optics::ScaleOf;
 
 namespace {
-
-constexpr double kInfinity = std::numeric_limits<double>::infinity();
-
-double valueOf(const plan::FocusMark& mark) {
-  return mark.distance.value_or(kInfinity);
-}
-double valueOf(const plan::IrisMark& mark) {
-  return mark.stop;
-}
-double valueOf(const plan::ZoomMark& mark) {
-  return mark.focal;
-}
 
 void put(plan::FocusMark& mark, const RingMark& from) {
   mark.distance = std::isinf(from.value) ? std::nullopt : std::optional(from.value);
@@ -84,7 +73,7 @@ std::vector<RingMark> ringMarks(const plan::Plan& plan, ScaleOf of) {
   if (!plan.lens) return {};
   return withMarks(*plan.lens, of, [](const auto& marks) {
     std::vector<RingMark> rows;
-    for (const auto& mark : marks) rows.push_back({valueOf(mark), mark.deg, witnessOf(mark)});
+    for (const auto& mark : marks) rows.push_back({plan::markValue(mark), mark.deg, witnessOf(mark)});
     return rows;
   });
 }
@@ -98,10 +87,10 @@ base::Result<plan::Plan> markSet(const plan::Plan& plan, ScaleOf of, std::size_t
 
 base::Result<plan::Plan> markAdded(const plan::Plan& plan, ScaleOf of, const RingMark& mark) {
   return changed(plan, of, [&](auto& marks) {
-    const bool falling = marks.size() > 1 ? valueOf(marks.front()) > valueOf(marks.back())
+    const bool falling = marks.size() > 1 ? plan::markValue(marks.front()) > plan::markValue(marks.back())
                                           : of == ScaleOf::distance;  // as a barrel is read: from infinity on
     const auto at = std::find_if(marks.begin(), marks.end(), [&](const auto& other) {
-      return falling ? valueOf(other) < mark.value : valueOf(other) > mark.value;
+      return falling ? plan::markValue(other) < mark.value : plan::markValue(other) > mark.value;
     });
     using Mark = typename std::decay_t<decltype(marks)>::value_type;
     fill(*marks.insert(at, Mark{}), mark);
@@ -119,7 +108,8 @@ base::Result<double> markValueFrom(ScaleOf of, const std::string& typed, plan::L
   const std::string text(base::trimmed(typed));
   if (of == ScaleOf::stop) return units::stopFrom(text);
   if (of == ScaleOf::distance)
-    return text == "inf" || text == "infinity" || text == "\u221e" ? kInfinity : units::lengthFrom(text, unit);
+    return text == "inf" || text == "infinity" || text == "\u221e" ? std::numeric_limits<double>::infinity()
+                                                                   : units::lengthFrom(text, unit);
   const auto number = units::typedNumber(text.ends_with("mm") ? text.substr(0, text.size() - 2) : text);
   if (number) return *number;
   return base::Problem{"bad-number", "", units::asTyped(text), "a focal length in millimetres", "Type it like 35."};

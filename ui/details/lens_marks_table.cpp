@@ -6,7 +6,6 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
-#include "core/answers/lens_charts.h"
 #include "core/base/text.h"
 #include "core/sheets/chart_text.h"
 #include "core/units/angle.h"
@@ -44,14 +43,6 @@ std::optional<answers::ChartScale> scaleOf(const plan::Plan& plan, ScaleOf of) {
   for (auto& scale : answers::chartScales(*plan.lens))
     if (scale.of == of) return std::move(scale);
   return std::nullopt;
-}
-
-/// "+1.2°, 2.02 m": how far off the others are on the ring, and what they show at this mark's place.
-QString missText(const answers::ChartScale& scale, std::size_t row, plan::LengthUnit unit) {
-  const auto& miss = scale.trust.rows[row];
-  if (!miss) return QStringLiteral("\u2013");
-  return words((miss->degrees < 0 ? "" : "+") + base::fixed(miss->degrees, 1) + "\u00b0, " +
-               sheets::scaleValueText(scale.of, scale.marks[row].value + miss->value, unit));
 }
 
 }  // namespace
@@ -145,7 +136,7 @@ void LensMarksTable::refresh() {
   const auto scale = scaleOf(plan, of());
   table_->setRowCount(int(marks.size()));
   for (std::size_t i = 0; i < marks.size(); ++i)
-    showRow(int(i), marks[i], scale ? missText(*scale, i, plan.display) : QStringLiteral("\u2013"));
+    showRow(int(i), marks[i], words(scale ? sheets::markMissText(*scale, i, plan.display) : "\u2013"));
   if (row >= 0) table_->setCurrentCell(std::min(row, table_->rowCount() - 1), std::max(column, 0));
   filling_ = false;
   setEnabled(plan.lens.has_value());
@@ -160,11 +151,7 @@ void LensMarksTable::showAdvice() {
   else if (!scale)
     advice_->setText(tr("Two marks make a table; mark both ends of the ring first."));
   else
-    advice_->setText(
-        (scale->marks.size() < 3 ? tr("Too few marks to tell how far off they are between; ")
-                                 : tr("Between marks off by at most about %1\u00b0; ")
-                                       .arg(words(base::fixed(scale->trust.worstDegrees, 1)))) +
-        tr("mark next: %1").arg(words(sheets::scaleValueText(scale->of, scale->trust.markNext, plan.display))));
+    advice_->setText(words(sheets::scaleAdvice(*scale, plan.display)));
 }
 
 void LensMarksTable::typed(int row, int column) {

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/answers/lens_tracks.h"
 #include "core/base/text.h"
 #include "core/units/clock_time.h"
 #include "core/units/length.h"
@@ -17,11 +18,6 @@ namespace {
 constexpr double kStartsPx = 3, kBeatReachPx = 6;
 constexpr double kSnapSeconds = 0.1, kFreeSeconds = 0.001;
 
-/// Steps a tape is read in: finer where focus is.
-double tapeStep(double metres) {
-  return metres < 1 ? 0.01 : metres < 3 ? 0.02 : metres < 8 ? 0.05 : 0.1;
-}
-
 double rounded(double value, double step) {
   return std::round(value / step) * step;
 }
@@ -34,11 +30,11 @@ HandleDrag::Value HandleDrag::value() const {
   return handle_.key.starts_with("iris/") ? Value::stop : Value::distance;
 }
 
-double HandleDrag::snappedMeasure(double measure) const {
+double HandleDrag::snappedMeasure(double measure, plan::LengthUnit unit) const {
   if (value() == Value::focal) return std::log2(std::max(1.0, std::round(std::exp2(measure))));
   if (value() == Value::stop) return std::round(measure * 3) / 3;
   const double metres = 1 / std::max(measure, 1e-3);
-  return 1 / rounded(metres, tapeStep(metres));
+  return 1 / rounded(metres, units::tapeStep(metres, unit));
 }
 
 void HandleDrag::pointTo(QPointF px, Qt::KeyboardModifiers keys, const sheets::ScoreView& view,
@@ -63,7 +59,7 @@ void HandleDrag::pointTo(QPointF px, Qt::KeyboardModifiers keys, const sheets::S
   }
   if (handle_.perPx > 0 && std::abs(up) > kStartsPx) {
     const double measure = handle_.value + up * handle_.perPx;
-    move_.measure = free ? measure : snappedMeasure(measure);
+    move_.measure = free ? measure : snappedMeasure(measure, plan.display);
   }
   if (free) snappedTo_ = QObject::tr("free");
 }
@@ -98,7 +94,7 @@ std::optional<double> HandleDrag::typedMeasure(const plan::Plan& plan) const {
   }
   if (value() == Value::stop) {
     const auto stop = units::stopFrom(text);
-    return stop.ok() ? std::optional(2 * std::log2(*stop)) : std::nullopt;
+    return stop.ok() ? std::optional(answers::stopsOf(*stop)) : std::nullopt;
   }
   const auto number = units::typedNumber(text);
   return number && *number > 0 ? std::optional(std::log2(*number)) : std::nullopt;
@@ -122,7 +118,7 @@ QString HandleDrag::valueWords(const plan::Plan& plan, double measure) const {
   if (value() == Value::focal) return QString::fromStdString(base::fixed(std::exp2(measure), 1) + " mm");
   if (value() == Value::stop)
     return QString::fromStdString(
-        units::stopText(std::clamp(std::exp2(measure / 2), units::kWidestStop, units::kClosedStop)));
+        units::stopText(std::clamp(answers::tNumberOf(measure), units::kWidestStop, units::kClosedStop)));
   return QString::fromStdString(units::lengthText(1 / std::max(measure, 1e-3), plan.display));
 }
 

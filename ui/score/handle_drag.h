@@ -38,7 +38,7 @@ class HandleDrag {
   Value value() const;
   void take(const plan::Plan& plan);
   std::optional<double> typedMeasure(const plan::Plan& plan) const;
-  double snappedMeasure(double measure) const;
+  double snappedMeasure(double measure, plan::LengthUnit unit) const;
   QString valueWords(const plan::Plan& plan, double measure) const;
 
   sheets::ScoreHandle handle_;

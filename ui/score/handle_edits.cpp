@@ -4,6 +4,7 @@
 #include <charconv>
 #include <cmath>
 
+#include "core/answers/lens_tracks.h"
 #include "core/plan/edits_beats.h"
 #include "core/plan/edits_camera.h"
 #include "core/plan/edits_keys.h"
@@ -88,7 +89,7 @@ Result<Plan> withValue(const Plan& plan, const KeyRef& key, double measure) {
     return plan::zoomFocalSet(plan, key.index, plan.lens ? withinLens(focal, plan.lens->focal) : focal);
   }
   if (key.axis == Axis::iris) {
-    const double stop = std::exp2(measure / 2);
+    const double stop = answers::tNumberOf(measure);
     return plan::irisStopSet(plan, key.index, plan.lens ? withinLens(stop, plan.lens->stop) : stop);
   }
   if (!std::holds_alternative<plan::OnDistance>(plan.focus.keys[key.index].on)) return plan;

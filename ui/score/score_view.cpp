@@ -189,7 +189,7 @@ void ScoreView::tellPlanned(QPointF px) {
   const auto scale = sheets::focusStaveScale(take, *box);
   for (const auto& move : take.lens().focus().moves)
     for (const auto& [t, barrel] : {std::pair(move.from, move.valueBefore), std::pair(move.until, move.valueAfter)}) {
-      const double y = scale.y(1 / std::max(0.05, take.lens().focusScale().valueAt(barrel)));
+      const double y = scale.y(sheets::focusMeasure(take.lens().focusScale().valueAt(barrel)));
       if (std::hypot(px.x() - view_.x(t), px.y() - y) > kReachPx) continue;
       return Q_EMIT told(tr("Wend plans this pull. To drag it choose a span on the ruler, then Keep as hand keys"));
     }
@@ -311,7 +311,7 @@ void ScoreView::nudge(double seconds, double steps) {
     const double metres = 1 / std::max(handle.value, 1e-3);
     move.measure = key.starts_with("iris/")   ? handle.value + steps / 3
                    : key.starts_with("zoom/") ? handle.value + steps / 12
-                                              : 1 / std::max(0.05, metres - steps * 0.05);
+                                              : sheets::focusMeasure(metres - steps * 0.05);
   }
   const auto moved = movedHandle(*document_.plan(), key, move);
   if (!moved) return Q_EMIT told(QString::fromStdString(moved.problems().front().remedy));

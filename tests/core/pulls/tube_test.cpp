@@ -54,11 +54,11 @@ TEST(Passable, ForcesACutThroughTheMiddleAtFullRate) {
     else
       after = std::max(after, 99 - v);
   }
-  // 98 at 100 a second, half of it before the cut and half after: with the miss of a ramp growing evenly on both sides,
-  // the sum of the two squares is least where they are equal, within what a sample's step leaves open.
+  // 98 at 100 a second, ten a sample: the sum of the misses is least, and the same, wherever as many samples are missed
+  // on either side, which is from 48 to 50.
   EXPECT_NEAR(first, 2 - 0.49, 0.11);
   EXPECT_NEAR(last, 2 + 0.49, 0.11);
-  EXPECT_NEAR(before, 49, 5) << "leaves as early as it arrives late";
+  EXPECT_NEAR(before, 49, 1.001) << "leaves as early as it arrives late";
   EXPECT_NEAR(before + after, 98, 1e-3);
 }
 

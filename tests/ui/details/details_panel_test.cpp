@@ -1,51 +1,26 @@
 #include "ui/details/details_panel.h"
 
-#include <QComboBox>
 #include <QSignalSpy>
 
 #include "core/plan/edits_marks.h"
 #include "core/plan/edits_plan.h"
 #include "core/units/stop.h"
 #include "tests/ui/details/one_room.h"
-#include "ui/details/fields.h"
+#include "tests/ui/details/panel_hand.h"
 
 namespace wend::ui {
 namespace {
 
-class Details : public OneRoom {
+class Details : public OneRoom, public PanelHand {
  protected:
-  Details() {
+  Details() : PanelHand(panel) {
     panel.resize(464, 600);
     panel.show();
     panel.activateWindow();  // only an active window tells its fields that the keyboard left
     EXPECT_TRUE(QTest::qWaitForWindowActive(&panel));
   }
 
-  FieldEdit* field(const char* label) {
-    auto* edit = qobject_cast<FieldEdit*>(panel.editorOf(QString::fromUtf8(label)));
-    EXPECT_NE(edit, nullptr) << label;
-    return edit;
-  }
-  /// Types into a field as a person does: click, select all, keys.
-  void type(const char* label, const char* text) {
-    FieldEdit* const edit = field(label);
-    edit->setFocus();
-    QTest::keyClick(edit, Qt::Key_A, Qt::ControlModifier);
-    QTest::keyClicks(edit, QString::fromUtf8(text));
-  }
   void enter(const char* label) { QTest::keyClick(field(label), Qt::Key_Return); }
-  QComboBox* box(const char* label) { return qobject_cast<QComboBox*>(panel.editorOf(QString::fromUtf8(label))); }
-  /// By the arrow keys. Every choice on the way is an edit, which may bring other fields and a new box.
-  void choose(const char* label, const char* choice) {
-    ASSERT_NE(box(label), nullptr) << label;
-    const int row = box(label)->findText(QString::fromUtf8(choice));
-    ASSERT_GE(row, 0) << choice;
-    for (int key = 0; key < 20 && box(label)->currentIndex() != row; ++key) {
-      box(label)->setFocus();
-      QTest::keyClick(box(label), box(label)->currentIndex() < row ? Qt::Key_Down : Qt::Key_Up);
-    }
-    ASSERT_EQ(box(label)->currentIndex(), row);
-  }
   const plan::Mark& noraMark(std::size_t i) { return plan().performers[0].marks[i]; }
   void selectNora(int mark) { document.select({Kind::performer, "nora", mark}); }
 

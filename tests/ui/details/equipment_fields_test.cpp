@@ -1,57 +1,29 @@
 // Fields of equipment, needs and tables: typed and chosen on the real panel, looked up in the plan.
-#include <QComboBox>
-
 #include "core/plan/edits_entities.h"
 #include "core/plan/edits_keys.h"
 #include "core/plan/edits_people.h"
 #include "tests/ui/details/one_room.h"
+#include "tests/ui/details/panel_hand.h"
 #include "ui/details/chosen_words.h"
 #include "ui/details/contents_box.h"
-#include "ui/details/details_panel.h"
-#include "ui/details/fields.h"
 
 namespace wend::ui {
 namespace {
 
-class Equipment : public ::testing::Test {
+class Equipment : public OnSample, public PanelHand {
  protected:
-  Equipment() {
-    const auto opened = openPlan(QString::fromUtf8(WEND_SOURCE_DIR "/samples/links-and-booms.wend"));
-    EXPECT_TRUE(opened.ok());
-    document.start(opened->plan, {});
+  Equipment() : OnSample("links-and-booms.wend"), PanelHand(panel) {
     panel.resize(464, 700);
     panel.show();
     EXPECT_TRUE(QTest::qWaitForWindowExposed(&panel));
   }
 
-  const plan::Plan& plan() const { return *document.plan(); }
   void enter(const char* label, const char* text) {
-    auto* edit = qobject_cast<FieldEdit*>(panel.editorOf(QString::fromUtf8(label)));
-    ASSERT_NE(edit, nullptr) << label;
-    edit->setFocus();
-    QTest::keyClick(edit, Qt::Key_A, Qt::ControlModifier);
-    if (*text)
-      QTest::keyClicks(edit, QString::fromUtf8(text));
-    else
-      QTest::keyClick(edit, Qt::Key_Delete);
-    QTest::keyClick(edit, Qt::Key_Return);
-  }
-  QComboBox* box(const char* label) { return qobject_cast<QComboBox*>(panel.editorOf(QString::fromUtf8(label))); }
-  /// By the arrow keys; every choice on the way is an edit.
-  void choose(const char* label, const char* choice) {
-    ASSERT_NE(box(label), nullptr) << label;
-    const int row = box(label)->findText(QString::fromUtf8(choice));
-    ASSERT_GE(row, 0) << choice;
-    for (int key = 0; key < 20 && box(label)->currentIndex() != row; ++key) {
-      box(label)->setFocus();
-      QTest::keyClick(box(label), box(label)->currentIndex() < row ? Qt::Key_Down : Qt::Key_Up);
-    }
-    ASSERT_EQ(box(label)->currentIndex(), row) << label;
+    type(label, text);
+    QTest::keyClick(field(label), Qt::Key_Return);
   }
   void put(plan::Plan changed) { document.start(std::make_shared<const plan::Plan>(std::move(changed)), {}); }
 
-  Document document;
-  AnswersBridge bridge{document};
   DetailsPanel panel{document, bridge};
 };
 

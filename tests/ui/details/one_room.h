@@ -1,4 +1,4 @@
-/// The one-room sample opened in a document with its answers: what the tests of the panels work on.
+/// A sample opened in a document with its answers: what the tests of the panels work on.
 #pragma once
 
 #include <gtest/gtest.h>
@@ -10,10 +10,10 @@
 
 namespace wend::ui {
 
-class OneRoom : public ::testing::Test {
+class OnSample : public ::testing::Test {
  protected:
-  OneRoom() {
-    const auto opened = openPlan(QString::fromUtf8(WEND_SOURCE_DIR "/samples/one-room.wend"));
+  explicit OnSample(const char* sample) {
+    const auto opened = openPlan(QString::fromUtf8(WEND_SOURCE_DIR "/samples/") + QString::fromUtf8(sample));
     EXPECT_TRUE(opened.ok());
     document.start(opened->plan, {});
   }
@@ -23,6 +23,11 @@ class OneRoom : public ::testing::Test {
 
   Document document;
   AnswersBridge bridge{document};
+};
+
+class OneRoom : public OnSample {
+ protected:
+  OneRoom() : OnSample("one-room.wend") {}
 };
 
 }  // namespace wend::ui

@@ -1,4 +1,4 @@
-#include "core/pulls/ramp_cover.h"
+#include "core/pulls/zoom_feather.h"
 
 #include <algorithm>
 #include <cmath>
@@ -6,13 +6,6 @@
 #include "core/base/check.h"
 
 namespace wend::pulls {
-
-Cover coverForIris(double stopsPerSecond) {
-  const double rate = std::abs(stopsPerSecond);
-  if (rate <= 0.25) return Cover::movingFrame;
-  if (rate <= 0.5) return Cover::panOrTravel;
-  return rate <= 1 ? Cover::doorwayOrCue : Cover::full;
-}
 
 double featheredSeconds(double ratio, double perSecond) {
   WEND_CHECK(ratio > 0 && perSecond > 0);

@@ -1,9 +1,7 @@
-/// What a change of iris or zoom needs around it to pass unseen, by how fast it is.
+/// How a zoom begins, ends and turns round so that nobody minds: feathers, and the time between two.
 ///
-/// Source    common practice, no source: the iris hides at up to a quarter of a stop a second in any moving frame, to a
-///           half under a pan or travel, to one under a doorway, a crossing body or a light cue, faster only under full
-///           cover. A zoom is feathered for a second at each end and not turned round within four.
-/// Stops     knowing what the eye looks at.
+/// Source    common practice, no source: a zoom is feathered for a second at each end and not turned round within four.
+/// Stops     knowing what the eye looks at; what hides a zoom altogether is in cover.h.
 #pragma once
 
 #include <cstddef>
@@ -12,12 +10,6 @@
 #include "core/pulls/fewest_moves.h"
 
 namespace wend::pulls {
-
-/// From least to most.
-enum class Cover { movingFrame, panOrTravel, doorwayOrCue, full };
-
-/// Requires  a finite rate, of either sign, in stops a second
-Cover coverForIris(double stopsPerSecond);
 
 inline constexpr double kZoomFeather = 1.0;   ///< seconds at each end
 inline constexpr double kZoomReversal = 4.0;  ///< seconds between the end of a zoom and the start of one back
