@@ -10,7 +10,9 @@ constexpr int kPitch = FieldBox::kWidth + FieldBox::kGap;
 }  // namespace
 
 FieldGrid::FieldGrid(QWidget* parent) : QWidget(parent) {
-  QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+  // Not fixed: that would hold the height to the hint's, which is that of four columns, and centre it in what fewer
+  // need.
+  QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Minimum);
   policy.setHeightForWidth(true);
   setSizePolicy(policy);
 }

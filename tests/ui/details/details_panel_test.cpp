@@ -7,6 +7,7 @@
 #include "core/units/stop.h"
 #include "tests/ui/details/one_room.h"
 #include "tests/ui/details/panel_hand.h"
+#include "ui/details/field_grid.h"
 
 namespace wend::ui {
 namespace {
@@ -27,6 +28,18 @@ class Details : public OneRoom, public PanelHand {
   DetailsPanel panel{document, bridge};
   QSignalSpy problems{&panel, &DetailsPanel::toldProblem};
 };
+
+TEST_F(Details, ANarrowPanelHasRoomForEveryField) {
+  document.select({});
+  auto* grid = panel.findChild<FieldGrid*>();
+  ASSERT_NE(grid, nullptr);
+  for (const int width : {460, 330, 240}) {
+    panel.resize(width, 1600);
+    QCoreApplication::processEvents();
+    EXPECT_EQ(grid->height(), grid->heightForWidth(grid->width())) << width;
+    for (const FieldBox* box : grid->boxes()) EXPECT_LE(box->geometry().bottom(), grid->height()) << width;
+  }
+}
 
 TEST_F(Details, TypedMetresMoveTheMarkAsOneStep) {
   selectNora(1);
