@@ -53,7 +53,7 @@ LensMarksTable::LensMarksTable(Document& document, QWidget* parent)
       rings_(new QTabBar(this)),
       table_(new QTableWidget(0, columns, this)),
       value_(newEdit(tr("new mark"), this)),
-      degrees_(newEdit(tr("barrel, degrees"), this)),
+      degrees_(newEdit(tr("degrees"), this)),
       witness_(newEdit(tr("witness"), this)),
       add_(new QPushButton(tr("Add"), this)),
       remove_(new QPushButton(tr("Remove row"), this)),
