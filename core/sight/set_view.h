@@ -7,7 +7,9 @@
 ///
 /// Given away: the frame's upper and lower sides, bodies hidden only by two low things together, leaves and pieces that
 /// move at some instant of the step, and what stands between the eye and a mirror unless it is a wall. Walls and
-/// mirrors stand where the triangulation draws them, within 2 kJoin of the plan: what shows by less is not told.
+/// mirrors stand where the triangulation draws them, within 2 kJoin of the plan: what shows by less is not
+/// told. Nor is what a mirror shows only in its skin (mirror_leg.h): where a solid meets its face, or to a pupil within
+/// a millimetre of it.
 ///
 /// Frame     plan metres, heights above the datum.
 #pragma once
