@@ -2,30 +2,17 @@
 #include "core/light/background.h"
 
 #include "core/answers/answers.h"
+#include "core/answers/ray_end.h"
 #include "core/light/exposure.h"
-#include "core/sight/ray.h"
 
 namespace wend::answers {
 
 namespace {
 
 constexpr int kAcross = 16, kUp = 9;
-constexpr double kFar = 200;
 
-/// Where a ray ends: a hair in front of what it meets, or on the floor, or nowhere.
-std::optional<geometry::Point3> endOf(const Take& take, const sight::SceneAt& now, geometry::Point3 from,
-                                      geometry::Vec3 direction) {
-  const auto hit = sight::rayHit(now, from, direction, kFar);
-  double distance = hit ? hit->distance : kFar;
-  bool ends = hit.has_value();
-  if (direction.z < 0) {
-    const double floor = take.people().floorAt(geometry::flat(from));
-    const double toFloor = (floor - from.z) / direction.z;
-    if (toFloor < distance) distance = toFloor, ends = true;
-  }
-  if (!ends) return std::nullopt;
-  return from + direction * (distance - 0.05);
-}
+/// A ray stops so far short of what it meets, that the place read lies before it.
+constexpr double kShort = 0.05;
 
 }  // namespace
 
@@ -37,11 +24,11 @@ std::optional<snags::Background> backgroundAt(const Take& take, const Instant& i
   for (int i = 0; i < kAcross; ++i) {
     for (int k = 0; k < kUp; ++k) {
       const double x = (2 * i + 1.0) / kAcross - 1, y = (2 * k + 1.0) / kUp - 1;
-      geometry::Vec3 way = pupil.forward() + pupil.rightward() * (x * instant.lens->half.h) +
-                           pupil.upward() * (y * instant.lens->half.v);
-      way = way * (1 / geometry::length(way));
-      const auto end = endOf(take, now, pupil.at, way);
-      const auto reading = end ? take.lighting().areas.stopAt(geometry::flat(*end), instant.time) : std::nullopt;
+      const geometry::Vec3 way = rayThrough(pupil, instant.lens->half, {x, y});
+      const auto length = rayLength(take, now, pupil.at, way);
+      const auto reading =
+          length ? take.lighting().areas.stopAt(geometry::flat(pupil.at + way * (*length - kShort)), instant.time)
+                 : std::nullopt;
       stops.push_back(reading ? std::optional<double>(
                                     light::throughDensity(*reading, take.lighting().exposureAt(instant.time).ndStops))
                               : std::nullopt);

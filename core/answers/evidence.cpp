@@ -4,7 +4,11 @@
 #include <future>
 
 #include "core/answers/answers.h"
+#include "core/answers/covers.h"
 #include "core/answers/focus_rests.h"
+#include "core/answers/hand_windows.h"
+#include "core/answers/lens_work.h"
+#include "core/answers/who_is_sharp.h"
 #include "core/answers/whole_take.h"
 
 namespace wend::answers {
@@ -84,7 +88,12 @@ base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const
   evidence->crossings = crossingsOf(take);
   evidence->cablesShutIn = cablesShutIn(take);
   evidence->cameraCableOut = cameraCableOut(take);
-  evidence->moves = movesOf(take);
+  evidence->covers = coversOf(take, evidence->samples);
+  evidence->moves = movesOf(take, evidence->covers);
+  evidence->work = lensWork(take.plan(), evidence->moves);
+  evidence->handWindows = handWindows(take, evidence->samples, evidence->moves);
+  evidence->sharp = sharpSpans(take, evidence->samples);
+  evidence->together = togetherInFrame(take, evidence->samples);
   evidence->unmet = take.lens().unmet();
   evidence->rests = focusRests(take, evidence->samples);
   evidence->aimCuts = aimCuts(take);

@@ -4,10 +4,10 @@
 #include <cmath>
 
 #include "core/answers/lens_charts.h"
+#include "core/answers/move_cover.h"
 #include "core/answers/whole_take.h"
-#include "core/base/text.h"
+#include "core/answers/zoom_flow.h"
 #include "core/pulls/latest_start.h"
-#include "core/sight/ray.h"
 
 namespace wend::answers {
 
@@ -15,69 +15,12 @@ using namespace snags;
 
 namespace {
 
-/// A pan this fast hides a move of iris or zoom, degrees per second. Common practice, no source.
-constexpr double kCoveringPan = 20;
-
 void bindToBeat(const plan::Plan& plan, Move& move) {
   const plan::Beat* last = nullptr;
   for (const auto& beat : plan.beats)
     if (beat.time <= move.from + 1e-9 && (!last || beat.time >= last->time)) last = &beat;
   move.beat = last ? last->id.text() : std::string();
   move.plus = last ? move.from - last->time : move.from;
-}
-
-void addWord(std::string& words, const std::string& word) {
-  if (word.empty() || words.find(word) != std::string::npos) return;
-  words += (words.empty() ? "" : ", ") + word;
-}
-
-bool starts(const plan::Plan& plan, const plan::KeyTime& time, const Move& move) {
-  const double at = plan::secondsOf(plan, time.at);
-  return at > 0 && at >= move.from - 0.5 && at <= move.until;
-}
-
-void addCues(const plan::Plan& plan, const Move& move, std::string& words) {
-  for (const auto& area : plan.set.areas)
-    for (const auto& state : area.states)
-      if (starts(plan, state.time, move)) addWord(words, state.name);
-  for (const auto& opening : plan.set.openings)
-    for (const auto& key : opening.open)
-      if (starts(plan, key.time, move)) addWord(words, key.name);
-}
-
-void addDoorways(const Take& take, const motion::Track& way, const Move& move, std::string& words) {
-  const double step = 0.25;
-  for (double t = move.from; t < move.until; t += step) {
-    const Point a = way.place(t), b = way.place(std::min(move.until, t + step));
-    for (const int tag : sight::openingsCrossed(take.scene(), a, b))
-      addWord(words, take.plan().set.openings[static_cast<std::size_t>(tag)].name);
-  }
-}
-
-/// Doorways that the camera passes, or the one it follows: either wipes the frame.
-void addDoorways(const Take& take, const Move& move, std::string& words) {
-  addDoorways(take, take.people().camera(), move, words);
-  if (!take.subjects().any()) return;
-  const std::size_t who =
-      take.plan().performers.indexOf(take.subjects().firstOf(take.subjects().blendAt(move.from).after));
-  if (who == take.plan().performers.size()) return;
-  if (const auto* way = take.people().performer(who)) addDoorways(take, *way, move, words);
-}
-
-void addPan(const Take& take, const Move& move, std::string& words) {
-  double peak = 0;
-  for (double t = move.from; t < move.until; t += 0.1)
-    peak = std::max(peak, std::abs(take.view().aim().ratesAt(t).bearing));
-  if (peak >= kCoveringPan) addWord(words, "pan " + base::fixed(peak, 0) + "\u00b0/s");
-}
-
-/// What happens meanwhile that hides a change: doorways passed, cues of light and doors, a fast pan.
-std::string coverOf(const Take& take, const Move& move) {
-  std::string words;
-  addCues(take.plan(), move, words);
-  addDoorways(take, move, words);
-  addPan(take, move, words);
-  return words;
 }
 
 std::vector<Move> focusMoves(const Take& take) {
@@ -138,7 +81,6 @@ std::vector<Move> irisMoves(const Take& take) {
     move.valueAfter = tNumberOf(pull.valueAfter);
     move.peakStopsPerSecond = pull.peakRate;
     setBarrel(scale, move);
-    move.cover = coverOf(take, move);
     moves.push_back(move);
   }
   return moves;
@@ -173,32 +115,30 @@ std::vector<Move> zoomMoves(const Take& take) {
   }
   for (auto& move : moves) {
     move.peakPercentPerSecond = peakZoomRate(take, move);
+    move.flowShare = zoomFlowShare(take, {move.from, move.until});
     setBarrel(scale, move);
-    move.cover = coverOf(take, move);
   }
   return moves;
 }
 
-/// As many hands as axes move at once somewhere in the move.
-int handsFor(const Move& move, const std::vector<Move>& all) {
-  int hands = 1;
-  for (const auto axis : {Move::Axis::focus, Move::Axis::iris, Move::Axis::zoom})
-    hands += axis != move.axis && std::any_of(all.begin(), all.end(), [&](const Move& other) {
-               return other.axis == axis && other.from < move.until && other.until > move.from;
-             });
-  return hands;
+/// Each may lie anywhere between its neighbours. Requires moves of one axis in order.
+void coverMoves(const Take& take, const std::vector<pulls::CoverSpan>& covers, std::vector<Move>& moves) {
+  for (std::size_t k = 0; k < moves.size(); ++k) {
+    const double from = k == 0 ? 0 : moves[k - 1].until;
+    const double until = k + 1 == moves.size() ? take.length() : moves[k + 1].from;
+    coverMove(take, covers, {from, until}, moves[k]);
+  }
 }
 
 }  // namespace
 
-std::vector<Move> movesOf(const Take& take) {
-  std::vector<Move> all;
-  for (const auto& moves : {focusMoves(take), irisMoves(take), zoomMoves(take)})
+std::vector<Move> movesOf(const Take& take, const std::vector<pulls::CoverSpan>& covers) {
+  std::vector<Move> all = focusMoves(take);
+  for (auto moves : {irisMoves(take), zoomMoves(take)}) {
+    coverMoves(take, covers, moves);
     all.insert(all.end(), moves.begin(), moves.end());
-  for (auto& move : all) {
-    bindToBeat(take.plan(), move);
-    move.hands = handsFor(move, all);
   }
+  for (auto& move : all) bindToBeat(take.plan(), move);
   std::stable_sort(all.begin(), all.end(), [](const Move& a, const Move& b) { return a.from < b.from; });
   return all;
 }

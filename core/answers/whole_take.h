@@ -7,6 +7,7 @@
 
 #include "core/answers/answers.h"
 #include "core/geometry/spans.h"
+#include "core/pulls/cover.h"
 
 namespace wend::answers {
 
@@ -61,7 +62,8 @@ std::vector<snags::LaneTaken> lanesTaken(const Take& take, const std::vector<Ins
 /// a second, up to 40 m away. Nothing when cancelled.
 std::optional<std::vector<snags::OutsideSeen>> outsideSeen(const Take& take, const base::Cancel& cancel);
 
-/// The moves of focus, iris and zoom, in order of time.
-std::vector<snags::Move> movesOf(const Take& take);
+/// The moves of focus, iris and zoom, in order of time, with what of `covers` hides them. `hands` is
+/// filled by lensWork.
+std::vector<snags::Move> movesOf(const Take& take, const std::vector<pulls::CoverSpan>& covers);
 
 }  // namespace wend::answers

@@ -1,20 +1,13 @@
 #include "core/exchange/chart_json.h"
 
-#include <cmath>
 #include <nlohmann/json.hpp>
 
 #include "core/answers/lens_charts.h"
+#include "core/exchange/json_values.h"
 
 namespace wend::exchange {
 
-using Json = nlohmann::ordered_json;
-
 namespace {
-
-/// Infinity is null.
-Json finite(double value) {
-  return std::isfinite(value) ? Json(value) : Json(nullptr);
-}
 
 const char* wordOf(optics::ScaleOf of) {
   return of == optics::ScaleOf::distance ? "focus" : of == optics::ScaleOf::stop ? "iris" : "zoom";
@@ -24,15 +17,15 @@ Json scaleOf(const answers::ChartScale& scale) {
   Json rows = Json::array();
   for (std::size_t i = 0; i < scale.marks.size(); ++i) {
     const auto& miss = scale.trust.rows[i];
-    rows.push_back({{"value", finite(scale.marks[i].value)},
+    rows.push_back({{"value", number(scale.marks[i].value)},
                     {"barrel", scale.marks[i].degrees},
-                    {"missDegrees", miss ? finite(miss->degrees) : Json(nullptr)},
-                    {"missValue", miss ? finite(miss->value) : Json(nullptr)}});
+                    {"missDegrees", miss ? number(miss->degrees) : Json(nullptr)},
+                    {"missValue", miss ? number(miss->value) : Json(nullptr)}});
   }
   return {{"axis", wordOf(scale.of)},
           {"marks", std::move(rows)},
           {"worstDegrees", scale.trust.worstDegrees},
-          {"markNext", finite(scale.trust.markNext)}};
+          {"markNext", number(scale.trust.markNext)}};
 }
 
 }  // namespace
@@ -47,7 +40,7 @@ std::string chartJson(const plan::LensChart& chart) {
                   {"stop", {lens.stop[0], lens.stop[1]}},
                   {"closeFocus", lens.closeFocus},
                   {"scales", std::move(scales)}};
-  return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+  return text(json);
 }
 
 }  // namespace wend::exchange

@@ -1,35 +1,14 @@
 #include "core/exchange/verbs_json.h"
 
-#include <cmath>
 #include <nlohmann/json.hpp>
+
+#include "core/exchange/json_values.h"
 
 namespace wend::exchange {
 
-using Json = nlohmann::ordered_json;
 using namespace snags;
 
 namespace {
-
-/// Infinity and what is not known are null.
-Json number(double value) {
-  return std::isfinite(value) ? Json(value) : Json(nullptr);
-}
-Json number(const std::optional<double>& value) {
-  return value ? number(*value) : Json(nullptr);
-}
-Json place(geometry::Point p) {
-  return Json::array({p.x, p.y});
-}
-Json pair(double a, double b) {
-  return Json::array({number(a), number(b)});
-}
-Json idOrNull(const std::string& id) {
-  return id.empty() ? Json(nullptr) : Json(id);
-}
-
-std::string text(const Json& json) {
-  return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
-}
 
 Json distancesOf(const optics::SubjectDistances& d) {
   return {{"floor", number(d.floor)}, {"slant", number(d.slant)}, {"flat", number(d.flat)}};
@@ -144,27 +123,6 @@ Json snagOf(const Snag& snag) {
           {"accepted", snag.accepted ? Json{{"by", snag.accepted->by}, {"note", snag.accepted->note}} : Json(nullptr)}};
 }
 
-const char* wordOf(Move::Axis axis) {
-  return axis == Move::Axis::focus ? "focus" : axis == Move::Axis::iris ? "iris" : "zoom";
-}
-
-Json moveOf(const Move& move) {
-  Json json = {{"axis", wordOf(move.axis)},
-               {"value", pair(move.valueBefore, move.valueAfter)},
-               {"from", move.from},
-               {"until", move.until},
-               {"trigger", {{"beat", idOrNull(move.beat)}, {"plus", move.plus}}},
-               {"barrel", pair(move.barrelBefore, move.barrelAfter)},
-               {"peakDegPerSecond", number(move.peakDegPerSecond)},
-               {"cover", idOrNull(move.cover)},
-               {"hands", move.hands},
-               {"latest", number(move.latest)}};
-  if (move.axis == Move::Axis::focus) json["on"] = idOrNull(move.on);
-  if (move.axis == Move::Axis::iris) json["peakStopsPerSecond"] = number(move.peakStopsPerSecond);
-  if (move.axis == Move::Axis::zoom) json["peakPercentPerSecond"] = number(move.peakPercentPerSecond);
-  return json;
-}
-
 Json pathOf(const std::vector<geometry::Point>& path) {
   Json points = Json::array();
   for (const auto p : path) points.push_back(place(p));
@@ -217,20 +175,6 @@ std::string tableJson(const std::vector<Instant>& instants) {
   Json rows = Json::array();
   for (const auto& instant : instants) rows.push_back(instantOf(instant));
   return text({{"rows", rows}});
-}
-
-std::string pullsJson(const Evidence& evidence) {
-  Json json = {{"moves", Json::array()}, {"unmet", Json::array()}, {"rests", Json::array()}};
-  for (const auto& move : evidence.moves) json["moves"].push_back(moveOf(move));
-  for (const auto& unmet : evidence.unmet)
-    json["unmet"].push_back({{"from", unmet.span.from}, {"until", unmet.span.until}, {"reason", unmet.reason}});
-  for (const auto& rest : evidence.rests)
-    json["rests"].push_back({{"from", rest.span.from},
-                             {"until", rest.span.until},
-                             {"setting", rest.setting},
-                             {"near", rest.near},
-                             {"hyperfocal", rest.hyperfocal}});
-  return text(json);
 }
 
 std::string spotJson(geometry::Point pos, double height, const SightOf& sight) {

@@ -13,12 +13,12 @@ double featheredSeconds(double ratio, double perSecond) {
   return 2 * kZoomFeather + std::max(0.0, std::abs(std::log(ratio)) / perSecond - kZoomFeather);
 }
 
-std::vector<std::size_t> reversals(const std::vector<Move>& moves) {
+std::vector<std::size_t> reversals(const std::vector<Move>& moves, double apart) {
   std::vector<std::size_t> found;
   for (std::size_t i = 1; i < moves.size(); ++i) {
     const double before = moves[i - 1].valueAfter - moves[i - 1].valueBefore;
     const double now = moves[i].valueAfter - moves[i].valueBefore;
-    if (before * now < 0 && moves[i].from - moves[i - 1].until < kZoomReversal) found.push_back(i);
+    if (before * now < 0 && moves[i].from - moves[i - 1].until < apart) found.push_back(i);
   }
   return found;
 }

@@ -21,8 +21,8 @@ inline constexpr double kZoomReversal = 4.0;  ///< seconds between the end of a 
 /// Requires  ratio > 0, perSecond > 0
 double featheredSeconds(double ratio, double perSecond);
 
-/// Which moves turn round sooner than kZoomReversal after the one before ended: their places in the list.
+/// Which moves turn round sooner than `apart` seconds after the one before ended: their places in the list.
 /// Requires  moves in order
-std::vector<std::size_t> reversals(const std::vector<Move>& moves);
+std::vector<std::size_t> reversals(const std::vector<Move>& moves, double apart = kZoomReversal);
 
 }  // namespace wend::pulls

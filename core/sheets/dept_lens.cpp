@@ -1,8 +1,8 @@
 // Sheets for those who turn the lens and those who light: focus and light.
 #include <algorithm>
-#include <cctype>
 #include <cmath>
 
+#include "core/answers/lens_work.h"
 #include "core/answers/light_window.h"
 #include "core/base/text.h"
 #include "core/light/colour.h"
@@ -22,28 +22,8 @@ using units::secondsText;
 
 namespace {
 
-bool holdsWord(std::string text, const std::string& word) {
-  for (char& c : text) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-  return text.find(word) != std::string::npos;
-}
-
-/// Who has the focus: as handed over, else the one whose role says so. Empty: unknown.
-std::string pullerAt(const plan::Plan& plan, double t) {
-  std::string who;
-  for (const auto& handover : plan.handovers) {
-    if (handover.what != "focus") continue;
-    if (who.empty()) who = handover.from;
-    if (plan::secondsOf(plan, handover.at) + handover.over <= t) who = handover.to;
-  }
-  if (!who.empty()) return who;
-  for (const char* word : {"focus", "first assistant camera"})
-    for (const auto& crew : plan.crew)
-      if (holdsWord(crew.role, word)) return crew.id.text();
-  return {};
-}
-
 std::string pullerStands(const plan::Plan& plan, const Instant& instant) {
-  const std::string who = pullerAt(plan, instant.time);
+  const std::string who = answers::holderOf(plan, Move::Axis::focus, instant.time);
   for (const auto& at : instant.crew)
     if (at.id == who && at.present)
       return who + " " + (at.shelter.empty() ? placeText(at.pos) : at.shelter) + (at.walking ? ", walking" : "");
@@ -262,27 +242,38 @@ TextTable hoursAndColours(const Answers& answers) {
   return table;
 }
 
+void add(std::vector<SheetPart> parts, DeptSheet& sheet) {
+  for (auto& part : parts) sheet.parts.push_back(std::move(part));
+}
+
 }  // namespace
 
 DeptSheet focusSheet(const Answers& answers) {
   DeptSheet sheet{"focus",
                   "Focus pull sheet",
                   {{"Pulls; the band and its warmth are those on arrival", focusMoves(answers)},
-                   {"Iris and zoom", otherMoves(answers)},
-                   {"The focus can be left alone", restStretches(answers)},
-                   {"Hot and unmet stretches", hotStretches(answers)}}};
+                   {"Iris and zoom", otherMoves(answers)}}};
+  add(hidingParts(answers), sheet);
+  sheet.parts.push_back({"The focus can be left alone", restStretches(answers)});
+  sheet.parts.push_back({"Hot and unmet stretches", hotStretches(answers)});
+  add(sharpParts(answers), sheet);
+  add(handsParts(answers), sheet);
   if (TextTable marks = witnessMarks(answers); !marks.empty())
     sheet.parts.push_back({"Marks on the ring nearest to each pull's ends", std::move(marks)});
   return sheet;
 }
 
 DeptSheet lightSheet(const Answers& answers) {
-  return {"light",
-          "Light cue sheet",
-          {{"Cues of lamps, lit areas (their highest reading) and openings", lightCues(answers.take->plan())},
-           {"Faces in frame at each beat, and the background's tenths, in stops against the set stop",
-            faceOffsets(answers)},
-           {"Hours, mains and colours", hoursAndColours(answers)}}};
+  DeptSheet sheet{"light",
+                  "Light cue sheet",
+                  {{"Cues of lamps, lit areas (their highest reading) and openings", lightCues(answers.take->plan())},
+                   {"Faces in frame at each beat, and the background's tenths, in stops against the set stop",
+                    faceOffsets(answers)},
+                   {"Iris and zoom", otherMoves(answers)}}};
+  add(hidingParts(answers), sheet);
+  add(coverParts(answers), sheet);
+  sheet.parts.push_back({"Hours, mains and colours", hoursAndColours(answers)});
+  return sheet;
 }
 
 }  // namespace wend::sheets

@@ -41,6 +41,13 @@ DeptSheet marksSheet(const answers::Answers& answers);
 
 /// Tables for those who carry microphones and aerials: none of what the plan has none of.
 std::vector<SheetPart> boomAndLinkParts(const answers::Answers& answers);
+/// Whether each change of iris and zoom hides, and what could hide one.
+std::vector<SheetPart> hidingParts(const answers::Answers& answers);
+std::vector<SheetPart> coverParts(const answers::Answers& answers);
+/// Who is sharp when, followed or not, and which two one setting would hold.
+std::vector<SheetPart> sharpParts(const answers::Answers& answers);
+/// Who turns what, how much at once, and when things may change hands.
+std::vector<SheetPart> handsParts(const answers::Answers& answers);
 /// The spans in which the lens sees ground outside the set; none where it sees none.
 std::vector<SheetPart> lockUpParts(const answers::Answers& answers);
 

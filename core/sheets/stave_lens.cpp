@@ -68,19 +68,30 @@ StaveScale zoomStaveScale(const plan::Plan& plan, const StaveBox& box) {
 
 namespace {
 
-/// What hides the moves of an axis, as named boxes behind it. A name that would lie on another is left out.
+/// From just before the move until just after it: cover that goes on for longer says no more.
+geometry::Span coverShown(const snags::Move& move, const pulls::CoverSpan& cover) {
+  constexpr double kAround = 1;
+  return {std::max(cover.span.from, move.from - kAround), std::min(cover.span.until, move.until + kAround)};
+}
+
+/// A box of what hides or would hide a change. A name that would lie on another is left out.
+void drawCover(StavePainter& p, geometry::Span span, const std::string& words, Fill fill, double& named) {
+  p.block(span.from, span.until, p.box.top + 1, p.box.height - 2, fill, {.tone = Tone::line2, .width = 1, .dash = {}});
+  const double left = p.view.x(span.from) + 2;
+  const std::string name = cutToWidth(words, type::kLabel, std::max(span.length() * p.view.pxPerSecond() + 30, 60.0));
+  if (left < named || name.empty()) return;
+  p.text({left, p.box.top + p.box.height - 4}, name, Tone::ink2);
+  named = left + typeWidth(name, type::kLabel) + 4;
+}
+
+/// What hides the moves of an axis, hatched behind them; where a change shows, where it would hide instead, empty.
 void drawCovers(StavePainter& p, snags::Move::Axis axis) {
   double named = -100;
   for (const auto& move : p.answers.evidence->moves) {
-    if (move.axis != axis || move.cover.empty()) continue;
-    p.block(move.from, move.until, p.box.top + 1, p.box.height - 2, {Tone::line2, Pattern::hatchCover},
-            {.tone = Tone::line2, .width = 1, .dash = {}});
-    const double left = p.view.x(move.from) + 2;
-    const double room = std::max((move.until - move.from) * p.view.pxPerSecond() + 30, 60.0);
-    const std::string name = cutToWidth(move.cover, type::kLabel, room);
-    if (left < named || name.empty()) continue;
-    p.text({left, p.box.top + p.box.height - 4}, name, Tone::ink2);
-    named = left + typeWidth(name, type::kLabel) + 4;
+    if (move.axis != axis) continue;
+    if (!move.coveredBy.empty())
+      drawCover(p, coverShown(move, move.coveredBy.front()), move.cover, {Tone::line2, Pattern::hatchCover}, named);
+    if (move.better) drawCover(p, move.better->span, "better: " + move.betterCover, {Tone::page}, named);
   }
 }
 

@@ -224,6 +224,22 @@ void drawHeat(StavePainter& p) {
   }
 }
 
+/// Where one person's axes want more hands than one, under the bar of heat.
+void drawHands(StavePainter& p) {
+  double named = -100;
+  for (const auto& work : p.answers.evidence->work)
+    for (const auto& stretch : work.load.stretches) {
+      if (stretch.hands < 2) continue;
+      p.block(stretch.span.from, stretch.span.until, p.box.top + 7, 3, {Tone::ink2});
+      const std::string words = std::to_string(stretch.hands) + " hands";
+      const double at = p.view.x((stretch.span.from + stretch.span.until) / 2),
+                   half = typeWidth(words, type::kLabel) / 2;
+      if (at - half < named) continue;
+      p.text({at, p.box.top + 21}, words, Tone::ink, false, Align::centre);
+      named = at + half + 4;
+    }
+}
+
 void drawDistances(StavePainter& p, const StaveScale& scale) {
   p.scale(scale.y(0), "\u221e");
   double last = scale.y(0);
@@ -273,6 +289,7 @@ void drawSharpStave(StavePainter& p) {
   if (p.answers.evidence) {
     drawWho(p);
     drawHeat(p);
+    drawHands(p);
   }
   p.handles({"focus/", "pull/"});
 }

@@ -224,6 +224,13 @@ TextTable movesTable(const plan::Plan& plan, const Evidence& evidence) {
 std::string pullsText(const plan::Plan& plan, const Evidence& evidence) {
   std::string text = movesTable(plan, evidence).text();
   for (const auto& unmet : evidence.unmet) text += "unmet " + spanText(unmet.span) + ": " + unmet.reason + "\n";
+  std::size_t number = 0;
+  for (const auto& move : evidence.moves) {
+    ++number;
+    if (move.exposed && move.exposed->worst > 1)
+      text += "shows " + std::to_string(number) + " for " + secondsText(move.exposed->seconds) + " s" +
+              (move.better ? ", would hide in " + spanText(move.better->span) + ": " + move.betterCover : "") + "\n";
+  }
   return text;
 }
 

@@ -9,6 +9,8 @@
 
 #include "core/geometry/point.h"
 #include "core/plan/plan.h"
+#include "core/pulls/slot.h"
+#include "core/pulls/workload.h"
 #include "core/snags/instant.h"
 
 namespace wend::snags {
@@ -48,14 +50,18 @@ struct Move {
   double valueBefore = 0, valueAfter = 0;    ///< metres (infinite allowed), T-number, mm
   double barrelBefore = 0, barrelAfter = 0;  ///< degrees
   double peakDegPerSecond = 0;
-  double peakStopsPerSecond = 0;    ///< iris
-  double peakPercentPerSecond = 0;  ///< zoom, of the focal length
-  std::string beat;                 ///< the beat before it, empty before the first
-  double plus = 0;                  ///< seconds after that beat
-  std::string cover;                ///< what hides it, in words; empty: nothing known
-  double coverShare = 0;            ///< zoom: own flow over all flow, peak
-  std::string on;                   ///< focus: who it arrives on
-  int hands = 1;                    ///< hands needed while it runs
+  double peakStopsPerSecond = 0;            ///< iris
+  double peakPercentPerSecond = 0;          ///< zoom, of the focal length
+  std::string beat;                         ///< the beat before it, empty before the first
+  double plus = 0;                          ///< seconds after that beat
+  std::string cover;                        ///< what hides it, in words; empty: nothing known
+  std::vector<pulls::CoverSpan> coveredBy;  ///< the same as values, best first; none for focus
+  std::optional<pulls::Exposed> exposed;    ///< what of it stays seen; nothing for focus
+  std::optional<pulls::Slot> better;        ///< where all of it would hide, when something stays seen
+  std::string betterCover;                  ///< what hides it there, in words
+  std::optional<double> flowShare;          ///< zoom: of the picture's flow, its own, the most; a heuristic
+  std::string on;                           ///< focus: who it arrives on
+  int hands = 1;                            ///< hands needed while it runs
   /// The latest start from which the ring, at its limit, still stays inside the slack and arrives in time. Nothing for
   /// a zoom, and where the move leaves the slack anyway.
   std::optional<double> latest;
@@ -74,6 +80,37 @@ struct Unmet {
   Span span;
   std::string reason;          ///< a sentence without its full stop
   std::string axis = "focus";  ///< or "iris" or "zoom"
+};
+
+/// A stretch in which somebody's eyes are in the frame and within the blur circle, followed or not.
+struct SharpSpan {
+  std::string who;  ///< performer
+  Span span;
+  bool followed = false;  ///< the focus is on them all along
+};
+
+/// Two people in the frame at once, and whether one setting would hold both inside the slack.
+struct Together {
+  std::string a, b;  ///< performers
+  Span span;
+  bool holds = false;  ///< throughout, each instant by a setting of its own
+  /// Settings, metres from the sensor, that hold both throughout: the focus may rest at one. Nothing where none does.
+  std::optional<BandAt> settings;
+  /// Where it does not hold: the T-number, or the focal length in mm, that would at the hardest instant, each alone.
+  std::optional<double> stop, focal;
+};
+
+/// What one person's hands have to do on the lens.
+struct LensWork {
+  std::string who;  ///< crew id; empty: nobody is named
+  std::vector<Move::Axis> axes;
+  pulls::Workload load;  ///< axes as places in Move::Axis
+};
+
+/// When a thing may change hands.
+struct HandWindows {
+  std::string what;  ///< "focus", "boom" or "rig"
+  std::vector<Span> spans;
 };
 
 /// The nearest thing to a body at an instant.
@@ -213,8 +250,13 @@ struct Evidence {
   std::vector<Instant> samples;
   std::vector<SightOf> sight;
   std::vector<Move> moves;
+  std::vector<pulls::CoverSpan> covers;  ///< what could hide a change of iris or zoom, in order of starts
   std::vector<Unmet> unmet;
   std::vector<FocusRest> rests;
+  std::vector<SharpSpan> sharp;
+  std::vector<Together> together;
+  std::vector<LensWork> work;
+  std::vector<HandWindows> handWindows;
   std::vector<ClearanceAt> clearances;  ///< per body, side and sample: the nearest obstacle under 0.6 m
   std::vector<Crossing> crossings;
   std::vector<ThroughSight> throughs;

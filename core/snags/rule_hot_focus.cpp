@@ -20,6 +20,26 @@ std::string cureText(const std::string& what, const std::string& value, const op
          (cure.enough ? "" : ", not enough") + ")";
 }
 
+double rigStray(const plan::Plan& plan, bool moving) {
+  if (plan.camera.rig.kind == plan::RigKind::dolly) return plan.wobble.dolly;
+  return moving ? plan.wobble.operatorMoving : plan.wobble.operatorStill;
+}
+
+/// What less straying would make of the same band: the subject stopped on tape, the camera stopped.
+std::string steadierText(const plan::Plan& plan, const Instant& worst, double distance, const optics::Optics& optics) {
+  const double rig = rigStray(plan, worst.camera.moving), still = rigStray(plan, false), all = *worst.focus.wobble;
+  const double subject = std::sqrt(std::max(0.0, all * all - rig * rig));
+  const auto warmth = [&](double a, double b) {
+    return base::fixed(optics::warmthOf(distance, optics, optics::wobbleOf({a, b})), 1) + " \u00d7 wobble)";
+  };
+  std::string text;
+  const bool person = plan.performers.find(worst.focus.on.front()) != nullptr;
+  if (person && subject > plan.wobble.taped * (1 + 1e-6))
+    text += "; or stop them on tape (" + warmth(plan.wobble.taped, rig);
+  if (still < rig) text += "; or pull while the camera stands (" + warmth(subject, still);
+  return text;
+}
+
 std::string curesText(const plan::Plan& plan, const Instant& worst) {
   const plan::Lens& lens = *plan.lens;
   const double target = threshold(plan, "warmth").value, transmission = lens.transmission.at(worst.lens->focal);
@@ -33,7 +53,9 @@ std::string curesText(const plan::Plan& plan, const Instant& worst) {
   const double stop = optics::tNumberOf(cures.stopDown.value, transmission);
   return cureText("back off to ", metres(cures.backOff.value + lens.pupilAhead), cures.backOff, lens.pupilAhead) +
          "; or widen to " + cureText("", base::fixed(cures.widen.value, 0) + " mm", cures.widen, lens.pupilAhead) +
-         "; or stop down to T" + cureText("", base::fixed(stop, 1), cures.stopDown, lens.pupilAhead);
+         "; or stop down to T" + cureText("", base::fixed(stop, 1), cures.stopDown, lens.pupilAhead) + ", with " +
+         base::fixed(2 * std::log2(stop / worst.iris.set), 1) + " stops more light" +
+         steadierText(plan, worst, distance, optics);
 }
 
 }  // namespace

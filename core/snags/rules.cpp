@@ -40,6 +40,9 @@ const std::vector<Rule>& rules() {
       {"cable-short", cableShort},
       {"exit-lane", exitLane},
       {"lock-up", lockUp},
+      {"ramp-seen", rampSeen},
+      {"zoom-turns", zoomTurns},
+      {"handover-hot", handoverHot},
   };
   return list;
 }

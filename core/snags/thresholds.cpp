@@ -42,6 +42,10 @@ const std::vector<Threshold>& thresholdTable() {
       {"cable-short", 1, "of the cable's length", 0, Severity::stops, "the cable's own length"},
       {"exit-lane", 0, "s taken", 0, Severity::stops, kPractice},
       {"lock-up", 0, "s seen", 0.5, Severity::note, kPractice},
+      {"ramp-seen", 1, "of the rate that hides", 0.25, Severity::note, kPractice},
+      {"ramp-seen-twice", 2, "of the rate that hides", 0.25, Severity::risks, kPractice},
+      {"zoom-turns", 4, "s from a zoom to one back", 0, Severity::note, kPractice},
+      {"handover-hot", 0, "s outside a quiet stretch", 0, Severity::risks, kPractice},
       {"boom-lamp", 0.3, "m from the pole to a lamp", 0, Severity::risks, kPractice},
   };
   return table;

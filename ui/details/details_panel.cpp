@@ -53,6 +53,7 @@ DetailsPanel::DetailsPanel(Document& document, AnswersBridge& bridge, QWidget* p
       change_(newWrapped(this)),
       contents_(new ContentsBox(document, this)),
       grid_(new FieldGrid(this)),
+      lensMarks_(new LensMarksTable(document, this)),
       add_(new QPushButton(this)),
       remove_(new QPushButton(this)) {
   setAccessibleName(tr("Details"));
@@ -85,6 +86,7 @@ void DetailsPanel::layOut() {
   rows->addWidget(contents_);
   rows->addLayout(top);
   rows->addWidget(grid_);
+  rows->addWidget(lensMarks_);
   rows->addWidget(problem_);
   rows->addWidget(computed_);
   auto* buttons = new QHBoxLayout;
@@ -126,6 +128,7 @@ void DetailsPanel::refresh() {
   const Subject about = subject();
   fields_ = fieldsOf(about);
   grid_->showFields(fields_, about.plan);
+  lensMarks_->setVisible(chosen_.kind == Kind::lens);
   heading_->setText(QString::fromStdString(headingOf(about)));
   remark_->setText(QString::fromStdString(remarkOf(about)));
   refreshComputed(about);

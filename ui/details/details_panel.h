@@ -14,6 +14,7 @@
 #include "ui/details/chosen_edits.h"
 #include "ui/details/contents_box.h"
 #include "ui/details/field_grid.h"
+#include "ui/details/lens_marks_table.h"
 #include "ui/document/answers_bridge.h"
 #include "ui/document/document.h"
 
@@ -27,6 +28,8 @@ class DetailsPanel : public QWidget {
   ~DetailsPanel() override;
 
   void setTheme(sheets::Theme theme);
+  /// Shown while the lens is chosen.
+  LensMarksTable* lensMarks() const { return lensMarks_; }
   /// The place to type in of the field so called; null where the chosen has none.
   QWidget* editorOf(const QString& label) const;
 
@@ -65,6 +68,7 @@ class DetailsPanel : public QWidget {
   QLabel *heading_, *remark_, *problem_, *computed_, *change_;
   ContentsBox* contents_;
   FieldGrid* grid_;
+  LensMarksTable* lensMarks_;
   QPushButton *add_, *remove_;
 };
 

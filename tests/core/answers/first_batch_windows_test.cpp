@@ -1,28 +1,9 @@
 // First Batch against figures worked out by an independent sampler at 0.02 s, written from the definitions alone.
-#include <gtest/gtest.h>
-
-#include <fstream>
-#include <sstream>
-
-#include "core/answers/answers.h"
 #include "core/answers/whole_take.h"
-#include "core/file/plan_reader.h"
+#include "tests/core/answers/first_batch.h"
 
 namespace wend::answers {
 namespace {
-
-plan::PlanPtr sample(const char* name) {
-  std::ifstream in(std::string(WEND_SOURCE_DIR "/samples/") + name);
-  std::ostringstream text;
-  text << in.rdbuf();
-  auto read = file::readPlan(text.str());
-  return std::make_shared<const plan::Plan>(read->plan);
-}
-
-const Answers& firstBatch() {
-  static const AnswersPtr answers = *answersOf(sample("first-batch.wend"));
-  return *answers;
-}
 
 const snags::SightOf& sightOf(const std::string& id) {
   for (const auto& sight : firstBatch().evidence->sight)
@@ -166,7 +147,7 @@ TEST(FirstBatch, SeesTheSameOnOneThreadAsOnTwo) {
 }
 
 TEST(Evidence, PublishesNothingWhenCancelledAtAnyPollAndComesOutRightAfterwards) {
-  const auto take = *Take::of(sample("one-room.wend"));
+  const auto take = *Take::of(samplePlan("one-room.wend"));
   const base::Cancel counting;
   const auto whole = evidenceOf(*take, counting);
   ASSERT_TRUE(whole.ok());
@@ -181,7 +162,7 @@ TEST(Evidence, PublishesNothingWhenCancelledAtAnyPollAndComesOutRightAfterwards)
 }
 
 TEST(Take, WithoutALensKnowsNoSightAndSaysSo) {
-  plan::Plan plan = *sample("first-batch.wend");
+  plan::Plan plan = *samplePlan("first-batch.wend");
   plan.lens.reset();
   const auto answers = answersOf(std::make_shared<const plan::Plan>(plan));
   ASSERT_TRUE(answers.ok());
@@ -192,7 +173,7 @@ TEST(Take, WithoutALensKnowsNoSightAndSaysSo) {
 }
 
 TEST(Take, WithoutReadingsKnowsNoExposure) {
-  plan::Plan plan = *sample("first-batch.wend");
+  plan::Plan plan = *samplePlan("first-batch.wend");
   plan.set.areas = {};
   const auto take = *Take::of(std::make_shared<const plan::Plan>(plan));
   const Instant instant = instantAt(*take, 60);

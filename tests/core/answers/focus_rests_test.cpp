@@ -2,26 +2,12 @@
 // definitions at every sample.
 #include "core/answers/focus_rests.h"
 
-#include <gtest/gtest.h>
-
 #include <cmath>
-#include <fstream>
-#include <sstream>
 
-#include "core/file/plan_reader.h"
+#include "tests/core/answers/first_batch.h"
 
 namespace wend::answers {
 namespace {
-
-const Answers& firstBatch() {
-  static const AnswersPtr answers = [] {
-    std::ifstream in(WEND_SOURCE_DIR "/samples/first-batch.wend");
-    std::ostringstream text;
-    text << in.rdbuf();
-    return *answersOf(std::make_shared<const plan::Plan>(file::readPlan(text.str())->plan));
-  }();
-  return *answers;
-}
 
 TEST(FocusRests, TheStreetIsHeldAtTheHyperfocalDistance) {
   const auto& rests = firstBatch().evidence->rests;

@@ -1,6 +1,7 @@
 // Keys, beats, acceptance, the table of thresholds, and rules on takes written by hand.
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <set>
 
 #include "tests/core/snags/quiet_take.h"
@@ -31,6 +32,26 @@ TEST(HotFocus, CountsBelowOneTimesTheWobble) {
   expectOne(hot, "hot-focus", Severity::risks);
   EXPECT_NE(hot[0].mend.find("back off to"), std::string::npos) << hot[0].mend;
   EXPECT_TRUE(during(3, 4, [](Instant& s) { s.focus.warmth = 1.01; }).empty());
+}
+
+TEST(HotFocus, SaysWhatTapeAndAStandingCameraWouldDo) {
+  const auto mend = [](double wobble, bool moving) {
+    return during(3, 4, [&](Instant& s) {
+             s.focus.wobble = wobble;
+             s.focus.warmth = 0.56;
+             s.camera.moving = moving;
+           })[0]
+        .mend;
+  };
+  // Walking before a walking operator: 0.20 and 0.20 m, common practice, no source.
+  const std::string walking = mend(std::hypot(0.2, 0.2), true);
+  EXPECT_NE(walking.find("stop them on tape"), std::string::npos) << walking;
+  EXPECT_NE(walking.find("pull while the camera stands"), std::string::npos) << walking;
+  EXPECT_NE(walking.find("stops more light"), std::string::npos) << walking;
+  // On tape before a standing operator there is nothing left to steady.
+  const std::string steady = mend(std::hypot(0.12, 0.07), false);
+  EXPECT_EQ(steady.find("tape"), std::string::npos) << steady;
+  EXPECT_EQ(steady.find("stands"), std::string::npos) << steady;
 }
 
 TEST(TooClose, StopsTheTakeAtOnce) {

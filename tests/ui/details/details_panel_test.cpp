@@ -65,6 +65,19 @@ TEST_F(Details, FeetAndInchesAreReadInAMetricPlan) {
   EXPECT_NEAR(noraMark(1).pos.y, 0.4572, 1e-9);
 }
 
+TEST_F(Details, TheChosenLensShowsItsMarksToType) {
+  selectNora(1);
+  EXPECT_FALSE(panel.lensMarks()->isVisible());
+  document.select({Kind::lens, {}, -1});
+  ASSERT_TRUE(panel.lensMarks()->isVisible());
+  const std::size_t marks = plan().lens->focusMarks.size();
+  QTest::keyClicks(panel.lensMarks()->newValue(), QStringLiteral("1.07"));
+  QTest::keyClicks(panel.lensMarks()->newDegrees(), QStringLiteral("205"));
+  QTest::mouseClick(panel.lensMarks()->addButton(), Qt::LeftButton);
+  EXPECT_EQ(plan().lens->focusMarks.size(), marks + 1);
+  EXPECT_EQ(steps(), 1);
+}
+
 TEST_F(Details, NonsenseIsRefusedAndStaysToBeMended) {
   selectNora(1);
   const plan::PlanPtr before = document.plan();

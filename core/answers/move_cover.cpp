@@ -1,0 +1,171 @@
+#include "core/answers/move_cover.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/base/text.h"
+#include "core/pulls/slot.h"
+#include "core/pulls/zoom_feather.h"
+
+namespace wend::answers {
+
+using namespace snags;
+using pulls::CoverKind;
+using pulls::CoverSpan;
+using pulls::Hidden;
+
+namespace {
+
+Hidden hiddenOf(const Move& move) {
+  return move.axis == Move::Axis::iris ? Hidden::iris : Hidden::zoom;
+}
+
+double peakOf(const Move& move) {
+  return move.axis == Move::Axis::iris ? move.peakStopsPerSecond : move.peakPercentPerSecond;
+}
+
+/// Kinds that are one thing at different strengths share a family.
+int familyOf(CoverKind kind) {
+  switch (kind) {
+    case CoverKind::movingFrame:
+    case CoverKind::travel:
+      return 0;
+    case CoverKind::pan:
+    case CoverKind::fastPan:
+    case CoverKind::swish:
+      return 1;
+    case CoverKind::crossing:
+    case CoverKind::wipe:
+      return 2;
+    case CoverKind::leaf:
+    case CoverKind::doorway:
+      return 3;
+    case CoverKind::lightCue:
+      return 4;
+  }
+  return 0;
+}
+
+/// The first of each thing in a ranked list.
+std::vector<CoverSpan> oneOfEach(const std::vector<CoverSpan>& ranked) {
+  std::vector<CoverSpan> kept;
+  for (const auto& cover : ranked)
+    if (std::none_of(kept.begin(), kept.end(), [&](const CoverSpan& other) {
+          return familyOf(other.kind) == familyOf(cover.kind) && other.by == cover.by;
+        }))
+      kept.push_back(cover);
+  return kept;
+}
+
+std::vector<CoverSpan> coveringOf(const std::vector<CoverSpan>& covers, const Move& move) {
+  std::vector<CoverSpan> kept = oneOfEach(pulls::rankedFor(covers, hiddenOf(move), {move.from, move.until}));
+  const auto enough = std::stable_partition(kept.begin(), kept.end(), [&](const CoverSpan& cover) {
+    return pulls::rateUnder(cover.kind, hiddenOf(move)) >= peakOf(move);
+  });
+  kept.erase(enough == kept.begin() && !kept.empty() ? kept.begin() + 1 : enough, kept.end());
+  // That the camera travels goes without saying where something else hides the change.
+  const bool more = std::any_of(kept.begin(), kept.end(), [](const CoverSpan& c) { return familyOf(c.kind) != 0; });
+  if (more) std::erase_if(kept, [](const CoverSpan& cover) { return familyOf(cover.kind) == 0; });
+  return kept;
+}
+
+/// Stops a second, or percent of the focal length a second.
+double rateAt(const Take& take, const Move& move, double t) {
+  if (move.axis == Move::Axis::zoom) return take.view().zoomRateAt(t);
+  constexpr double kStep = 0.001;
+  return (stopsOf(take.lens().irisAt(t + kStep)) - stopsOf(take.lens().irisAt(t - kStep))) / (2 * kStep);
+}
+
+std::vector<pulls::RateAt> ratesOf(const Take& take, const Move& move) {
+  std::vector<pulls::RateAt> rates;
+  const double half = 0.5 / take.rate();
+  for (double t = std::ceil((move.from + half) * take.rate()) / take.rate(); t <= move.until - half;
+       t += 1 / take.rate())
+    rates.push_back({t, rateAt(take, move, t)});
+  return rates;
+}
+
+/// Up to when the value before the move would still do, and from when the value after it does; open where the value
+/// does not do even then, as with a move set by hand.
+Span mustSpan(const pulls::Tube& tube, const Move& move) {
+  const auto inside = [](const pulls::TubeSample& at, double value) {
+    return at.open || (value >= at.lo - 1e-6 && value <= at.hi + 1e-6);
+  };
+  const double before = stopsOf(move.valueBefore), after = stopsOf(move.valueAfter);
+  Span must{kInfinity, -kInfinity};
+  if (inside(pulls::sampleAt(tube, move.from), before)) {
+    const auto leaves = std::find_if(tube.begin(), tube.end(), [&](const pulls::TubeSample& at) {
+      return at.t >= move.from && !inside(at, before);
+    });
+    if (leaves != tube.end()) must.from = leaves->t;
+  }
+  if (inside(pulls::sampleAt(tube, move.until), after)) {
+    const auto enters = std::find_if(tube.rbegin(), tube.rend(), [&](const pulls::TubeSample& at) {
+      return at.t <= move.until && !inside(at, after);
+    });
+    if (enters != tube.rend()) must.until = enters->t;
+  }
+  return must;
+}
+
+pulls::SlotQuestion questionOf(const Move& move, Span free) {
+  pulls::SlotQuestion question;
+  question.axis = hiddenOf(move);
+  question.change = move.axis == Move::Axis::iris ? stopsOf(move.valueAfter) - stopsOf(move.valueBefore)
+                                                  : 100 * std::log(move.valueAfter / move.valueBefore);
+  question.free = {free};
+  question.near = (move.from + move.until) / 2;
+  question.feather = move.axis == Move::Axis::zoom ? pulls::kZoomFeather : 0;
+  return question;
+}
+
+std::optional<pulls::Slot> betterSlot(const Take& take, const std::vector<CoverSpan>& covers, Span free,
+                                      const Move& move) {
+  const pulls::SlotQuestion question = questionOf(move, free);
+  if (question.change == 0 || free.length() <= 0) return std::nullopt;
+  const Span must =
+      move.axis == Move::Axis::iris ? mustSpan(take.lens().irisTube(), move) : Span{kInfinity, -kInfinity};
+  for (const auto& slot : pulls::slotsFor(covers, question))
+    if (slot.span.from <= must.from && slot.span.until >= must.until) return slot;
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::string wordsOf(const CoverSpan& cover) {
+  switch (cover.kind) {
+    case CoverKind::movingFrame:
+      return "moving frame";
+    case CoverKind::travel:
+      return "travel " + base::fixed(cover.strength, 1) + " m/s";
+    case CoverKind::pan:
+    case CoverKind::fastPan:
+    case CoverKind::swish:
+      return "pan " + base::fixed(cover.strength, 0) + "\u00b0/s";
+    case CoverKind::leaf:
+      return cover.by + " moving";
+    case CoverKind::crossing:
+      return cover.by + " crosses";
+    case CoverKind::wipe:
+      return cover.by + " fills the frame";
+    case CoverKind::doorway:
+    case CoverKind::lightCue:
+      return cover.by;
+  }
+  return "";
+}
+
+void coverMove(const Take& take, const std::vector<CoverSpan>& covers, Span free, Move& move) {
+  move.coveredBy = coveringOf(covers, move);
+  move.cover.clear();
+  for (const auto& cover : move.coveredBy) move.cover += (move.cover.empty() ? "" : ", ") + wordsOf(cover);
+  if (move.from >= move.until) return;
+  move.exposed = pulls::exposedIn(covers, hiddenOf(move), ratesOf(take, move));
+  if (move.exposed->worst <= 1) return;
+  move.better = betterSlot(take, covers, free, move);
+  if (!move.better) return;
+  const auto there = pulls::rankedFor(covers, hiddenOf(move), move.better->span);
+  move.betterCover = there.empty() ? "no cover needed" : wordsOf(there.front());
+}
+
+}  // namespace wend::answers

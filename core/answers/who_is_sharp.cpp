@@ -1,0 +1,138 @@
+#include "core/answers/who_is_sharp.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/optics/split.h"
+#include "core/optics/warmth.h"
+
+namespace wend::answers {
+
+using namespace snags;
+
+namespace {
+
+bool eyesInFrame(const PerformerAt& at) {
+  return at.present && (at.inFrame == optics::Showing::whole || at.inFrame == optics::Showing::part) &&
+         std::abs(at.place.x) <= 1 && std::abs(at.place.y) <= 1;
+}
+
+bool followed(const FocusAt& focus, const std::string& id) {
+  return focus.known && !focus.changing && std::find(focus.on.begin(), focus.on.end(), id) != focus.on.end();
+}
+
+/// From the pupil, by the plan's focus distance.
+double distanceOf(const plan::Plan& plan, const PerformerAt& at) {
+  return optics::fromPupil(driving(plan, at.distances), plan.lens->pupilAhead);
+}
+
+/// One pair at one sample.
+struct PairAt {
+  bool inFrame = false;
+  std::optional<optics::Range> settings;  ///< from the pupil
+  std::optional<optics::SplitNeeds> needs;
+};
+
+PairAt pairAt(const plan::Plan& plan, const Instant& instant, std::size_t a, std::size_t b) {
+  PairAt pair;
+  const PerformerAt &one = instant.performers[a], &other = instant.performers[b];
+  if (!instant.lens || !eyesInFrame(one) || !eyesInFrame(other)) return pair;
+  pair.inFrame = true;
+  const std::vector<double> distances{distanceOf(plan, one), distanceOf(plan, other)};
+  const double closest = plan.lens->closeFocus - plan.lens->pupilAhead;
+  const optics::Optics optics = opticsOf(plan, instant.lens->focal, instant.iris.set);
+  if (*std::min_element(distances.begin(), distances.end()) <= optics.focal / 1000) return pair;
+  pair.settings = optics::splitFocus(distances, optics, plan.focus.blurShare, closest).slack;
+  if (!pair.settings) pair.needs = optics::splitNeeds(distances, optics, plan.focus.blurShare, closest);
+  return pair;
+}
+
+/// A stretch of a pair as it grows.
+class Stretch {
+ public:
+  Stretch(const plan::Plan& plan, std::size_t a, std::size_t b) : plan_(plan), a_(a), b_(b) {}
+
+  void add(const Instant& instant, std::vector<Together>& done) {
+    const PairAt now = pairAt(plan_, instant, a_, b_);
+    if (open_ && (!now.inFrame || now.settings.has_value() != row_.holds)) close(done);
+    if (!now.inFrame) return;
+    if (!open_) start(instant, now);
+    row_.span.until = instant.time;
+    if (now.settings) narrow(*now.settings);
+    if (now.needs) harden(*now.needs);
+  }
+
+  void close(std::vector<Together>& done) {
+    if (open_ && row_.span.length() >= kShortestSharp) done.push_back(row_);
+    open_ = false;
+  }
+
+ private:
+  void start(const Instant& instant, const PairAt& now) {
+    row_ = {};
+    row_.a = plan_.performers[a_].id.text();
+    row_.b = plan_.performers[b_].id.text();
+    row_.span.from = instant.time;
+    row_.holds = now.settings.has_value();
+    if (row_.holds) row_.settings = BandAt{0, kInfinity};
+    open_ = true;
+  }
+
+  void narrow(const optics::Range& settings) {
+    if (!row_.settings) return;
+    const double ahead = plan_.lens->pupilAhead;
+    row_.settings = BandAt{std::max(row_.settings->near, settings.near + ahead),
+                           std::min(row_.settings->far, settings.far + ahead)};
+    if (row_.settings->near > row_.settings->far) row_.settings.reset();
+  }
+
+  void harden(const optics::SplitNeeds& needs) {
+    const double transmission = plan_.lens->transmission.at(needs.focal);
+    const double stop = optics::tNumberOf(needs.fNumber, transmission);
+    row_.stop = std::max(row_.stop.value_or(stop), stop);
+    row_.focal = std::min(row_.focal.value_or(needs.focal), needs.focal);
+  }
+
+  const plan::Plan& plan_;
+  std::size_t a_, b_;
+  bool open_ = false;
+  Together row_;
+};
+
+}  // namespace
+
+std::vector<SharpSpan> sharpSpans(const Take& take, const std::vector<Instant>& samples) {
+  std::vector<SharpSpan> all;
+  const double gap = 2.5 / take.rate();
+  for (std::size_t who = 0; take.plan().lens && who < take.plan().performers.size(); ++who) {
+    std::vector<SharpSpan> own;
+    for (const Instant& instant : samples) {
+      const PerformerAt& at = instant.performers[who];
+      if (!eyesInFrame(at) || at.blur > 1 || !instant.focus.known) continue;
+      const bool follows = followed(instant.focus, at.id);
+      if (own.empty() || instant.time - own.back().span.until > gap || own.back().followed != follows)
+        own.push_back({at.id, {instant.time, instant.time}, follows});
+      own.back().span.until = instant.time;
+    }
+    std::erase_if(own, [](const SharpSpan& one) { return one.span.length() < kShortestSharp; });
+    all.insert(all.end(), own.begin(), own.end());
+  }
+  std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.span.from < b.span.from; });
+  return all;
+}
+
+std::vector<Together> togetherInFrame(const Take& take, const std::vector<Instant>& samples) {
+  std::vector<Together> all;
+  const plan::Plan& plan = take.plan();
+  if (!plan.lens) return all;
+  for (std::size_t a = 0; a < plan.performers.size(); ++a)
+    for (std::size_t b = a + 1; b < plan.performers.size(); ++b) {
+      Stretch stretch(plan, a, b);
+      for (const Instant& instant : samples) stretch.add(instant, all);
+      stretch.close(all);
+    }
+  std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.span.from < b.span.from; });
+  return all;
+}
+
+}  // namespace wend::answers

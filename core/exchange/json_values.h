@@ -1,0 +1,24 @@
+/// Values as every verb's JSON writes them: what is unbounded or not known is null.
+#pragma once
+
+#include <nlohmann/json_fwd.hpp>
+#include <optional>
+#include <string>
+
+#include "core/geometry/point.h"
+
+namespace wend::exchange {
+
+using Json = nlohmann::ordered_json;
+
+Json number(double value);
+Json number(const std::optional<double>& value);
+Json place(geometry::Point p);
+Json pair(double a, double b);
+Json idOrNull(const std::string& id);
+/// An object of `from` and `until`, for more to be put in.
+Json spanned(geometry::Span span);
+
+std::string text(const Json& json);
+
+}  // namespace wend::exchange

@@ -1,0 +1,261 @@
+// For those who turn the lens: does a change hide, who is sharp, what two hands can do, when things change hands.
+#include <algorithm>
+#include <cmath>
+
+#include "core/answers/lens_work.h"
+#include "core/answers/move_cover.h"
+#include "core/base/text.h"
+#include "core/optics/depth_of_field.h"
+#include "core/optics/distance.h"
+#include "core/sheets/dept_sheets.h"
+#include "core/sheets/text_words.h"
+#include "core/snags/stretch.h"
+#include "core/units/clock_time.h"
+#include "core/units/stop.h"
+
+namespace wend::sheets {
+
+using namespace snags;
+using answers::Answers;
+using base::fixed;
+using pulls::Hidden;
+using units::secondsText;
+
+namespace {
+
+std::string limitText(Move::Axis axis, double rate) {
+  if (std::isinf(rate)) return "anything";
+  if (rate <= 0) return "nothing";
+  return axis == Move::Axis::iris ? fixed(rate, 2) + " stop/s" : fixed(rate, 1) + " %/s";
+}
+
+std::string verdictText(const Move& move) {
+  if (!move.exposed) return "unknown";
+  if (move.exposed->worst <= 1) return "hides";
+  return "shows for " + secondsText(move.exposed->seconds) + " s";
+}
+
+std::string betterText(const Move& move) {
+  if (!move.exposed || move.exposed->worst <= 1) return "\u2013";
+  return move.better ? spanText(move.better->span) + " " + move.betterCover : "nowhere between its neighbours";
+}
+
+/// The shot size of whoever the focus is on, "\u2013" for no person in frame.
+std::string sizeAt(const answers::Take& take, double t) {
+  const Instant instant = answers::sampleAt(take, t);
+  for (const auto& at : instant.performers)
+    if (!instant.focus.on.empty() && at.id == instant.focus.on.back() && at.inFrame != optics::Showing::out)
+      return at.size;
+  return "\u2013";
+}
+
+TextTable hidingMoves(const Answers& answers) {
+  TextTable table({">#", "axis", ">rate", ">hides up to", "so it", "~better"});
+  std::size_t number = 0;
+  for (const auto& move : answers.evidence->moves) {
+    ++number;
+    if (move.axis == Move::Axis::focus || !move.exposed) continue;
+    table.add({std::to_string(number), wordOf(move.axis),
+               limitText(move.axis, move.exposed->rate) + " at " + secondsText(move.exposed->at),
+               limitText(move.axis, move.exposed->allowed), verdictText(move), betterText(move)});
+  }
+  return table;
+}
+
+TextTable zoomSizes(const Answers& answers) {
+  TextTable table({">#", ">from", ">to", "size before", "after", ">ratio", ">own share of the flow"});
+  std::size_t number = 0;
+  for (const auto& move : answers.evidence->moves) {
+    ++number;
+    if (move.axis != Move::Axis::zoom) continue;
+    table.add({std::to_string(number), valueText(answers.take->plan(), move.axis, move.valueBefore),
+               valueText(answers.take->plan(), move.axis, move.valueAfter), sizeAt(*answers.take, move.from),
+               sizeAt(*answers.take, move.until), "\u00d7" + fixed(move.valueAfter / move.valueBefore, 2),
+               move.flowShare ? fixed(100 * *move.flowShare, 0) + " %" : "unknown"});
+  }
+  return table;
+}
+
+/// What is sharp with the focus where it is set on arrival, at one focal length and stop or another.
+std::string sharpWith(const Answers& answers, const Move& move, double value) {
+  const plan::Plan& plan = answers.take->plan();
+  const Instant end = answers::sampleAt(*answers.take, move.until);
+  if (!end.lens || !end.focus.known) return "unknown";
+  const bool zoom = move.axis == Move::Axis::zoom;
+  const auto optics = answers::opticsOf(plan, zoom ? value : end.lens->focal, zoom ? end.iris.set : value);
+  const double ahead = plan.lens->pupilAhead, set = optics::fromPupil(end.focus.setDistance, ahead);
+  if (set <= optics.focal / 1000) return "unknown";
+  const optics::Range sharp = optics::depthOfField(set, optics);
+  return bandText(plan, {sharp.near + ahead, sharp.far + ahead});
+}
+
+TextTable bandChanges(const Answers& answers) {
+  TextTable table({">#", "axis", ">from", ">to", ">sharp before", ">and after, focus as on arrival"});
+  std::size_t number = 0;
+  for (const auto& move : answers.evidence->moves) {
+    ++number;
+    if (move.axis == Move::Axis::focus) continue;
+    table.add({std::to_string(number), wordOf(move.axis), valueText(answers.take->plan(), move.axis, move.valueBefore),
+               valueText(answers.take->plan(), move.axis, move.valueAfter), sharpWith(answers, move, move.valueBefore),
+               sharpWith(answers, move, move.valueAfter)});
+  }
+  return table;
+}
+
+/// The same change on a face by lamps or by density while the iris holds. Lamps dimmed by voltage turn warmer.
+TextTable insteadOfIris(const Answers& answers) {
+  TextTable table({">#", ">hold", ">over", ">all light there to", ">or density from 0 to"});
+  std::size_t number = 0;
+  for (const auto& move : answers.evidence->moves) {
+    ++number;
+    if (move.axis != Move::Axis::iris) continue;
+    const double stops = answers::stopsOf(move.valueAfter) - answers::stopsOf(move.valueBefore);
+    table.add({std::to_string(number), units::stopText(move.valueBefore), secondsText(move.until - move.from),
+               fixed(100 * std::exp2(-stops), 0) + " %",
+               stops > 0 ? fixed(stops * std::log10(2.0), 1) : std::string("none: it has to open")});
+  }
+  return table;
+}
+
+/// A pan that is as fast as a faster kind all along says nothing new.
+bool partOfFasterPan(const std::vector<pulls::CoverSpan>& covers, const pulls::CoverSpan& cover) {
+  const auto pans = [](pulls::CoverKind kind) {
+    return kind == pulls::CoverKind::pan || kind == pulls::CoverKind::fastPan || kind == pulls::CoverKind::swish;
+  };
+  return pans(cover.kind) && std::any_of(covers.begin(), covers.end(), [&](const pulls::CoverSpan& other) {
+           return pans(other.kind) && other.kind > cover.kind && other.span.from <= cover.span.from + 0.1 &&
+                  other.span.until >= cover.span.until - 0.1;
+         });
+}
+
+TextTable covers(const Answers& answers) {
+  TextTable table({"seconds", "~what", ">iris up to", ">zoom up to"});
+  // What moves all the time is no cover to wait for.
+  constexpr double kWorthWaiting = 0.5;
+  for (const auto& cover : answers.evidence->covers) {
+    const double iris = pulls::rateUnder(cover.kind, Hidden::iris);
+    if (cover.kind == pulls::CoverKind::travel || iris < kWorthWaiting) continue;
+    if (cover.span.length() < kWorthWaiting && !std::isinf(iris)) continue;
+    if (partOfFasterPan(answers.evidence->covers, cover)) continue;
+    table.add({spanText(cover.span), answers::wordsOf(cover), limitText(Move::Axis::iris, iris),
+               limitText(Move::Axis::zoom, pulls::rateUnder(cover.kind, Hidden::zoom))});
+  }
+  return table;
+}
+
+TextTable whoIsSharp(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({"who", "~followed", "~sharp besides"});
+  for (const auto& performer : plan.performers) {
+    std::string followed, besides;
+    for (const auto& sharp : answers.evidence->sharp) {
+      if (sharp.who != performer.id.text()) continue;
+      std::string& list = sharp.followed ? followed : besides;
+      list += (list.empty() ? "" : ", ") + spanText(sharp.span);
+    }
+    table.add({nameOf(plan, performer.id.text()), followed.empty() ? "never" : followed,
+               besides.empty() ? "never" : besides});
+  }
+  return table;
+}
+
+std::string splitText(const plan::Plan& plan, const Together& pair) {
+  if (pair.settings)
+    return "set " + lengthText(plan, pair.settings->near) + " to " + lengthText(plan, pair.settings->far);
+  if (pair.holds) return "yes, the setting moving with them";
+  if (!pair.stop) return "no: one is too close";
+  return "no; T" + fixed(*pair.stop, 1) + " or " + fixed(*pair.focal, 0) + " mm would";
+}
+
+TextTable pairs(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({"seconds", "~who", "~one setting for both"});
+  for (const auto& pair : answers.evidence->together)
+    table.add({spanText(pair.span), nameOf(plan, pair.a) + " and " + nameOf(plan, pair.b), splitText(plan, pair)});
+  return table;
+}
+
+std::string busyText(const pulls::Workload& load) {
+  std::string text;
+  geometry::Spans busy;
+  for (const auto& stretch : load.stretches)
+    if (stretch.hands > 1) busy.push_back(stretch.span);
+  for (const auto& span : geometry::tidy(busy)) text += (text.empty() ? "" : ", ") + spanText(span);
+  return text.empty() ? "never" : text;
+}
+
+std::string pressedText(const pulls::Workload& load) {
+  std::string text;
+  for (const auto& start : load.starts)
+    if (start.pressed) text += (text.empty() ? "" : ", ") + secondsText(start.at);
+  return text.empty() ? "never" : text;
+}
+
+TextTable work(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({"~who", "~turns", ">hands", "~more than one", "~starts under 1 s apart", ">most in 10 s"});
+  for (const auto& one : answers.evidence->work) {
+    std::string axes;
+    for (const auto axis : one.axes) axes += std::string(axes.empty() ? "" : ", ") + wordOf(axis);
+    table.add({one.who.empty() ? "unknown" : nameOf(plan, one.who), axes, std::to_string(one.load.mostHands),
+               busyText(one.load), pressedText(one.load), std::to_string(one.load.mostStarts)});
+  }
+  return table;
+}
+
+TextTable handovers(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({"what", "~planned", "~quiet enough, 2 s and more"});
+  for (const auto& windows : answers.evidence->handWindows) {
+    std::string planned, quiet;
+    for (const auto& handover : plan.handovers) {
+      if (handover.what != windows.what) continue;
+      const double at = plan::secondsOf(plan, handover.at);
+      planned += (planned.empty() ? "" : "; ") + handover.from + " to " + handover.to + " " +
+                 spanText({at, at + handover.over});
+    }
+    for (const auto& span : windows.spans)
+      if (span.length() >= 2) quiet += (quiet.empty() ? "" : ", ") + spanText(span);
+    table.add({windows.what, planned.empty() ? "none" : planned, quiet.empty() ? "never" : quiet});
+  }
+  return table;
+}
+
+void addPart(std::vector<SheetPart>& parts, const std::string& heading, TextTable table) {
+  if (!table.empty()) parts.push_back({heading, std::move(table)});
+}
+
+}  // namespace
+
+std::vector<SheetPart> hidingParts(const Answers& answers) {
+  std::vector<SheetPart> parts;
+  addPart(parts, "Does it hide? The rate at its worst instant against what covers it then", hidingMoves(answers));
+  addPart(parts, "Zooms: shot sizes, and how much of the picture's flow is theirs at most (a heuristic)",
+          zoomSizes(answers));
+  addPart(parts, "What each does to the sharp band", bandChanges(answers));
+  return parts;
+}
+
+std::vector<SheetPart> coverParts(const Answers& answers) {
+  std::vector<SheetPart> parts;
+  addPart(parts, "What would hide a change of iris or zoom", covers(answers));
+  addPart(parts, "Instead of the iris: the same change by lamps or by a variable density", insteadOfIris(answers));
+  return parts;
+}
+
+std::vector<SheetPart> sharpParts(const Answers& answers) {
+  std::vector<SheetPart> parts;
+  if (!answers.evidence->sharp.empty())
+    addPart(parts, "Who is sharp: eyes in frame, within the blur circle", whoIsSharp(answers));
+  addPart(parts, "Two in one frame, and whether one setting holds both", pairs(answers));
+  return parts;
+}
+
+std::vector<SheetPart> handsParts(const Answers& answers) {
+  std::vector<SheetPart> parts;
+  addPart(parts, "Whose hands", work(answers));
+  addPart(parts, "Handing over", handovers(answers));
+  return parts;
+}
+
+}  // namespace wend::sheets

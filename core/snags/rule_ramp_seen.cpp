@@ -1,0 +1,44 @@
+// An iris or zoom changes faster than what covers it hides: over the rate by a little worth knowing, by twice a risk.
+#include <cmath>
+
+#include "core/base/text.h"
+#include "core/snags/rule_list.h"
+#include "core/snags/stretch.h"
+
+namespace wend::snags {
+
+namespace {
+
+std::string rateText(const Move& move, double rate) {
+  return move.axis == Move::Axis::iris ? base::fixed(rate, 2) + " stop/s" : base::fixed(rate, 1) + " %/s";
+}
+
+std::string allowedText(const Move& move) {
+  if (move.exposed->allowed <= 0) return "nothing hides it: the frame stands still";
+  return "what covers it there hides " + rateText(move, move.exposed->allowed);
+}
+
+std::string mendText(const Move& move) {
+  if (!move.better) return "make it slower, or give it a doorway, a body that crosses, a pan or a cue of light";
+  return "from " + base::fixed(move.better->span.from, 1) + " to " + seconds(move.better->span.until) +
+         " all of it would hide: " + move.betterCover + ", at " + rateText(move, move.better->rate);
+}
+
+}  // namespace
+
+Findings rampSeen(const Evidence& evidence) {
+  Findings findings;
+  const Threshold some = threshold(*evidence.plan, "ramp-seen"), much = threshold(*evidence.plan, "ramp-seen-twice");
+  for (const Move& move : evidence.moves) {
+    if (!move.exposed || move.exposed->worst <= some.value || move.exposed->seconds < some.hold) continue;
+    findings.push_back({move.axis == Move::Axis::iris ? "iris" : "zoom", "", move.from, move.until, std::nullopt,
+                        move.exposed->worst > much.value ? much.severity : some.severity,
+                        std::string(move.axis == Move::Axis::iris ? "iris ramp" : "zoom") +
+                            " shows: " + rateText(move, move.exposed->rate) + " at " + seconds(move.exposed->at) +
+                            ", and " + allowedText(move) + "; " + seconds(move.exposed->seconds) + " of it over that",
+                        mendText(move)});
+  }
+  return findings;
+}
+
+}  // namespace wend::snags

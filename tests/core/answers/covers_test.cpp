@@ -1,0 +1,143 @@
+// What hides a change of iris or zoom: on First Batch, whose sheet names the covers, and on takes small enough to be
+// worked out by hand.
+#include "core/answers/covers.h"
+
+#include <cmath>
+
+#include "core/answers/move_cover.h"
+#include "core/answers/whole_take.h"
+#include "core/pulls/zoom_cover.h"
+#include "tests/core/answers/first_batch.h"
+#include "tests/core/answers/small_plan.h"
+
+namespace wend::answers {
+namespace {
+
+using pulls::CoverKind;
+using pulls::CoverSpan;
+using snags::Move;
+
+std::vector<CoverSpan> ofKind(const std::vector<CoverSpan>& covers, CoverKind kind, const std::string& by = "") {
+  std::vector<CoverSpan> found;
+  for (const auto& cover : covers)
+    if (cover.kind == kind && (by.empty() || cover.by == by)) found.push_back(cover);
+  return found;
+}
+
+Move moveAt(Move::Axis axis, double from) {
+  for (const auto& move : movesOn(firstBatch(), axis))
+    if (std::abs(move.from - from) < 0.05) return move;
+  ADD_FAILURE() << "no move at " << from;
+  return {};
+}
+
+TEST(CoversOfFirstBatch, AreTheDoorwayTheLampCordAndThePan) {
+  const auto& covers = firstBatch().evidence->covers;
+  const auto doorway = ofKind(covers, CoverKind::doorway, "D2");
+  ASSERT_EQ(doorway.size(), 1u);
+  // The lens passes D2 at 95.6; the opening fills a quarter of the frame for seconds before that.
+  EXPECT_LE(doorway[0].span.from, 92.5);
+  EXPECT_NEAR(doorway[0].span.until, 95.5, 0.6);
+  const auto cord = ofKind(covers, CoverKind::lightCue, "LIGHT 1");
+  ASSERT_EQ(cord.size(), 1u);
+  EXPECT_NEAR(cord[0].span.from, 34 - pulls::kCueLead, 1e-9);
+  // 112 degrees of bearing in 2.5 s.
+  bool panned = false;
+  for (const auto& pan : ofKind(covers, CoverKind::fastPan))
+    panned = panned || (pan.span.from < 113.1 && pan.span.until > 115.4 && pan.strength > 45 && pan.strength < 55);
+  EXPECT_TRUE(panned);
+}
+
+TEST(CoversOfFirstBatch, HideTheIrisThroughTheDoorway) {
+  const Move iris = moveAt(Move::Axis::iris, 91.5);
+  EXPECT_NE(iris.cover.find("D2"), std::string::npos) << iris.cover;
+  ASSERT_TRUE(iris.exposed);
+  EXPECT_LE(iris.exposed->worst, 1) << "at " << iris.exposed->at;
+}
+
+TEST(CoversOfFirstBatch, HideTheZoomInThePan) {
+  const Move zoom = moveAt(Move::Axis::zoom, 113);
+  EXPECT_NEAR(zoom.peakPercentPerSecond, 10.9, 0.1);
+  ASSERT_TRUE(zoom.exposed);
+  EXPECT_LE(zoom.exposed->worst, 1) << "at " << zoom.exposed->at;
+  ASSERT_TRUE(zoom.flowShare);
+  EXPECT_LT(*zoom.flowShare, pulls::kCoveredShare);
+}
+
+/// T4 until 4, T8 from 6, set by hand: a stop a second.
+plan::Plan rampingPlan() {
+  plan::Plan plan = smallPlan();
+  plan.iris.keys.resize(2);
+  plan.iris.keys[0].stop = 4;
+  plan.iris.keys[1].time = {{"", 4}, 2, plan::Pace::even};
+  plan.iris.keys[1].stop = 8;
+  return plan;
+}
+
+Move rampOf(const plan::Plan& plan) {
+  const auto take = takeOf(plan);
+  for (const auto& move : movesOf(*take, coversOf(*take, samplesOf(*take))))
+    if (move.axis == Move::Axis::iris) return move;
+  ADD_FAILURE() << "no ramp";
+  return {};
+}
+
+TEST(Covers, LeaveARampInAStillFrameSeenAllAlong) {
+  const Move ramp = rampOf(rampingPlan());
+  ASSERT_TRUE(ramp.exposed);
+  EXPECT_TRUE(std::isinf(ramp.exposed->worst));
+  EXPECT_NEAR(ramp.exposed->rate, 1, 1e-6);
+  EXPECT_NEAR(ramp.exposed->seconds, 2, 0.2);
+  EXPECT_TRUE(ramp.cover.empty()) << ramp.cover;
+  EXPECT_FALSE(ramp.better) << "nothing in this take covers anything";
+}
+
+TEST(Covers, APanLastsAsLongAsTheCameraTurns) {
+  plan::Plan plan = rampingPlan();
+  plan.camera.aims.push_back({{{"", 4}, 2, plan::Pace::even}, plan::OnBearing{100, 0}, {0, 0}, 0, {}});
+  const auto take = takeOf(plan);
+  const auto pans = ofKind(coversOf(*take, samplesOf(*take)), CoverKind::fastPan);
+  ASSERT_EQ(pans.size(), 1u);
+  const double frame = 1 / take->rate();
+  EXPECT_NEAR(pans[0].span.from, 4, frame);
+  EXPECT_NEAR(pans[0].span.until, 6, frame);
+  EXPECT_NEAR(pans[0].strength, 50, 0.1);
+}
+
+TEST(Covers, APanFromTwoSecondsEarlierIsTheBetterPlace) {
+  plan::Plan plan = rampingPlan();
+  plan.camera.aims.push_back({{{"", 0.5}, 2.5, plan::Pace::even}, plan::OnBearing{100, 0}, {0, 0}, 0, {}});
+  const Move ramp = rampOf(plan);
+  ASSERT_FALSE(ramp.better)
+      << "a stop a second over two stops does not hide under a pan of 40 degrees: half of it does";
+  plan.camera.aims.back() = {{{"", 0.5}, 3.4, plan::Pace::even}, plan::OnBearing{600, 0}, {0, 0}, 0, {}};
+  const Move swished = rampOf(plan);
+  ASSERT_TRUE(swished.better);
+  EXPECT_GE(swished.better->span.from, 0.45);
+  EXPECT_LE(swished.better->span.until, 3.95);
+  EXPECT_NE(swished.betterCover.find("pan"), std::string::npos);
+}
+
+/// From left to right in five seconds, so many metres in front of the lens.
+void letNoraCross(plan::Plan& plan, double metres) {
+  plan::Performer nora = plan.performers[0];
+  nora.marks = {markAt("n1", {-3, metres}, 2), markAt("n2", {3, metres}, 7)};
+  plan.performers.replace(0, nora);
+}
+
+TEST(Covers, SomebodyWhoCrossesCloseHidesMore) {
+  plan::Plan plan = smallPlan();
+  // Across the frame at a metre, 1.2 m/s: half a metre wide against a frame of 0.71 m by 0.40 m there.
+  letNoraCross(plan, 1);
+  const auto take = takeOf(plan);
+  const auto crossings = ofKind(coversOf(*take, samplesOf(*take)), CoverKind::crossing, "NORA");
+  ASSERT_EQ(crossings.size(), 1u);
+  EXPECT_NEAR((crossings[0].span.from + crossings[0].span.until) / 2, 4.5, 0.05);
+  EXPECT_NEAR(crossings[0].strength, 0.5 / 0.7114, 0.05);
+  letNoraCross(plan, 6);
+  const auto far = takeOf(plan);
+  EXPECT_TRUE(ofKind(coversOf(*far, samplesOf(*far)), CoverKind::crossing).empty()) << "too small at six metres";
+}
+
+}  // namespace
+}  // namespace wend::answers
