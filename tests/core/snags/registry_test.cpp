@@ -36,11 +36,12 @@ TEST(HotFocus, CountsBelowOneTimesTheWobble) {
 
 TEST(HotFocus, SaysWhatTapeAndAStandingCameraWouldDo) {
   const auto mend = [](double wobble, bool moving) {
-    return during(3, 4, [&](Instant& s) {
-             s.focus.wobble = wobble;
-             s.focus.warmth = 0.56;
-             s.camera.moving = moving;
-           })[0]
+    return during(3, 4,
+                  [&](Instant& s) {
+                    s.focus.wobble = wobble;
+                    s.focus.warmth = 0.56;
+                    s.camera.moving = moving;
+                  })[0]
         .mend;
   };
   // Walking before a walking operator: 0.20 and 0.20 m, common practice, no source.
