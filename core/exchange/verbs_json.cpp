@@ -1,31 +1,12 @@
 #include "core/exchange/verbs_json.h"
 
-#include <cmath>
-#include <nlohmann/json.hpp>
+#include "core/exchange/traps_json.h"
 
 namespace wend::exchange {
 
-using Json = nlohmann::ordered_json;
 using namespace snags;
 
 namespace {
-
-/// Infinity and what is not known are null.
-Json number(double value) {
-  return std::isfinite(value) ? Json(value) : Json(nullptr);
-}
-Json number(const std::optional<double>& value) {
-  return value ? number(*value) : Json(nullptr);
-}
-Json place(geometry::Point p) {
-  return Json::array({p.x, p.y});
-}
-Json pair(double a, double b) {
-  return Json::array({number(a), number(b)});
-}
-Json idOrNull(const std::string& id) {
-  return id.empty() ? Json(nullptr) : Json(id);
-}
 
 std::string text(const Json& json) {
   return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
@@ -119,6 +100,7 @@ Json instantOf(const Instant& instant) {
   for (const auto& crew : instant.crew) json["crew"].push_back(crewOf(crew));
   if (instant.background)
     json["background"] = {{"brightest", instant.background->brightest}, {"darkest", instant.background->darkest}};
+  addTraps(instant, json);
   return json;
 }
 
@@ -202,10 +184,11 @@ Json routeOf(const sheets::RouteOf& route) {
 
 }  // namespace
 
-std::string checkJson(const base::Problems& problems, const Snags& snags) {
+std::string checkJson(const base::Problems& problems, const Snags& snags, const Evidence* evidence) {
   Json json = {{"problems", Json::array()}, {"snags", Json::array()}};
   for (const auto& problem : problems) json["problems"].push_back(problemOf(problem));
   for (const auto& snag : snags) json["snags"].push_back(snagOf(snag));
+  if (evidence) addTraps(*evidence, json);
   return text(json);
 }
 
