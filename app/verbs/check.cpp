@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "app/verbs/common.h"
+#include "core/answers/routes.h"
 #include "core/exchange/verbs_json.h"
 #include "core/sheets/text_tables.h"
 
@@ -22,10 +23,11 @@ Exit check(const Arguments& arguments) {
     if (json) handedOut(arguments, exchange::checkJson(take.problems(), {}));
     return refused(take.problems(), path);
   }
-  const auto answers = answers::answersOf(*take);
+  auto answers = answers::answersOf(*take);
+  if (answers) answers = answers::withRoutes(*answers);
   if (!answers) return refused(answers.problems(), path);
   const snags::Snags& snags = *(*answers)->snags;
-  std::string text = exchange::checkJson(plan->notes, snags);
+  std::string text = exchange::checkJson(plan->notes, snags, (*answers)->evidence.get());
   if (!json)
     text = sheets::problemsText(plan->notes) + sheets::takeSummary(**answers) + "\n" +
            sheets::snagsText(*plan->plan, snags) + "\n" + sheets::kCaution + "\n";

@@ -10,6 +10,7 @@
 #include "core/sheets/frame_drawing.h"
 #include "core/sheets/plan_view.h"
 #include "core/sheets/score_drawing.h"
+#include "core/sheets/side_drawing.h"
 #include "ui/canvas/drawing_painter.h"
 
 namespace wend::app {
@@ -54,7 +55,7 @@ sheets::Theme themeNamed(const std::string& word) {
 }
 
 Result<Picture> pictureOf(const Arguments& arguments) {
-  const auto view = wordOption(arguments, "--view", "plan", {"plan", "frame", "score"});
+  const auto view = wordOption(arguments, "--view", "plan", {"plan", "frame", "side", "score"});
   const auto theme = wordOption(arguments, "--theme", "paper", {"dark", "paper", "torch"});
   const auto format = formatOf(arguments);
   for (const auto* word : {&view, &theme, &format})
@@ -88,6 +89,12 @@ Drawing frameOf(const answers::Answers& answers, const Picture& picture, double 
   return sheets::frameDrawing(answers, instant, std::round(width), height);
 }
 
+Drawing sideOf(const answers::Answers& answers, const Picture& picture, double t) {
+  const auto instant = answers::instantAt(*answers.take, t, answers.evidence.get());
+  return sheets::sideDrawing(answers, instant, picture.width > 0 ? picture.width : 1600,
+                             picture.height > 0 ? picture.height : 700);
+}
+
 Drawing scoreOf(const answers::Answers& answers, const Picture& picture, double t) {
   const plan::Plan& plan = answers.take->plan();
   sheets::ScoreView view;
@@ -100,6 +107,7 @@ Drawing scoreOf(const answers::Answers& answers, const Picture& picture, double 
 
 Drawing drawingOf(const answers::Answers& answers, const Picture& picture, double t) {
   if (picture.view == "frame") return frameOf(answers, picture, t);
+  if (picture.view == "side") return sideOf(answers, picture, t);
   if (picture.view == "score") return scoreOf(answers, picture, t);
   return planOf(answers, picture, t);
 }
@@ -129,7 +137,7 @@ Exit draw(const Arguments& arguments) {
   const answers::Take& take = *(*answers)->take;
   const auto t = timeWithin(take, arguments.text("--at").value_or("0"));
   if (!t) return refused(t.problems());
-  if (picture->view == "frame" && !take.plan().lens) return refused(noLens());
+  if ((picture->view == "frame" || picture->view == "side") && !take.plan().lens) return refused(noLens());
   const Drawing drawing = drawingOf(**answers, *picture, *t);
   if (picture->format == "png") return handedOut(arguments, pngOf(drawing, picture->theme));
   const exchange::SvgStyle style{picture->theme, sheets::Unit::px,
@@ -142,10 +150,10 @@ Exit draw(const Arguments& arguments) {
 
 const Verb kDraw{"draw",
                  "PLAN",
-                 "a picture of one instant: the floor plan, the frame or the score",
+                 "a picture of one instant: floor plan, frame, side elevation or score",
                  "wend draw samples/first-batch.wend --at b6+5 --view plan -o plan.svg",
                  {{"--at", "TIME", "the instant; the take's start without it"},
-                  {"--view", "VIEW", "plan (without it), frame or score"},
+                  {"--view", "VIEW", "plan (without it), frame, side (true heights along the lens) or score"},
                   {"--theme", "THEME", "paper (without it), dark or torch"},
                   {"--width", "W", "of the picture, px"},
                   {"--height", "H", "of the picture, px; the score's follows from its staves"},

@@ -1,5 +1,6 @@
 // wend at, wend table: one instant, and instants along the take.
 #include "app/verbs/common.h"
+#include "core/answers/whole_take.h"
 #include "core/exchange/verbs_json.h"
 #include "core/sheets/text_tables.h"
 
@@ -7,13 +8,19 @@ namespace wend::app {
 
 namespace {
 
+answers::Instant everythingAt(const answers::Answers& answers, double t) {
+  answers::Instant instant = answers::instantAt(*answers.take, t, answers.evidence.get());
+  instant.traps = answers::trapsNow(*answers.take, instant, answers.evidence.get());
+  return instant;
+}
+
 Exit at(const Arguments& arguments) {
   auto answers = answersAt(arguments.operands()[0], arguments.has("--quiet"));
   if (!answers) return refused(answers.problems());
   const answers::Take& take = *(*answers)->take;
   const auto t = timeWithin(take, arguments.operands()[1]);
   if (!t) return refused(t.problems());
-  const auto instant = answers::instantAt(take, *t, (*answers)->evidence.get());
+  const auto instant = everythingAt(**answers, *t);
   return handedOut(arguments, arguments.has("--json")
                                   ? exchange::instantJson(instant)
                                   : sheets::instantText(take, instant) + "\n" + sheets::kCaution + "\n");
@@ -26,7 +33,7 @@ Exit table(const Arguments& arguments) {
   const auto step = arguments.number("--step", 0, 0.001, 86400);
   if (!step) return refused(step.problems());
   std::vector<answers::Instant> rows;
-  const auto add = [&](double t) { rows.push_back(answers::instantAt(take, t, (*answers)->evidence.get())); };
+  const auto add = [&](double t) { rows.push_back(everythingAt(**answers, t)); };
   if (*step == 0)
     for (const double t : take.frameTimes()) add(t);
   else

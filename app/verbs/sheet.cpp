@@ -40,9 +40,10 @@ Result<bool> wantsCsv(const Arguments& arguments) {
                  "let the ending say which is wanted"};
 }
 
-/// Routes take long to find and are for the crew sheet alone.
+/// Routes take long to find; the crew sheet shows them, and the director's what stops the take for want of one.
 Result<answers::AnswersPtr> withWhatIsNeeded(const answers::AnswersPtr& answers, const std::vector<std::string>& whom) {
-  const bool routes = std::find(whom.begin(), whom.end(), "crew") != whom.end();
+  const bool routes =
+      std::any_of(whom.begin(), whom.end(), [](const auto& w) { return w == "crew" || w == "director"; });
   return routes ? answers::withRoutes(answers) : answers;
 }
 

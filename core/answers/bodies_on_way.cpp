@@ -59,11 +59,24 @@ class ClearanceLog {
     if (!at.walking || at.carried || !before.crew[i].present) return;
     const geometry::Vec moved = at.pos - before.crew[i].pos;
     if (geometry::length(moved) < geometry::kTouch) return;
-    // People of the crew meet performers and each other, not themselves.
+    // People of the crew meet performers and each other, not themselves, nor those in a shelter they come into.
+    std::vector<std::string> apart = inSheltersAt(instant, at.pos);
+    apart.push_back(at.id);
     std::vector<crew::Obstacle> others;
-    std::copy_if(near.begin(), near.end(), std::back_inserter(others),
-                 [&](const crew::Obstacle& obstacle) { return obstacle.id != at.id; });
+    std::copy_if(near.begin(), near.end(), std::back_inserter(others), [&](const crew::Obstacle& obstacle) {
+      return std::find(apart.begin(), apart.end(), obstacle.id) == apart.end();
+    });
     log(instant.time, {at.id, at.pos, at.radius, at.floor, at.floor + at.height}, geometry::bearingOf(moved), others);
+  }
+
+  /// Those who stand in a shelter that the place is in.
+  std::vector<std::string> inSheltersAt(const Instant& instant, Point pos) const {
+    std::vector<std::string> ids;
+    for (const auto& other : instant.crew) {
+      const plan::Shelter* shelter = other.walking ? nullptr : take_.plan().shelters.find(other.shelter);
+      if (shelter && geometry::distance(pos, shelter->pos) <= shelter->radius) ids.push_back(other.id);
+    }
+    return ids;
   }
 
   void log(double time, const crew::Body& body, double travel, const std::vector<crew::Obstacle>& near) {
@@ -98,6 +111,28 @@ Edges cablesOf(const plan::Plan& plan) {
     edges.list.push_back({cable.id.text(), cable.points, false, cable.height});
     edges.when.push_back({cable.from ? plan::secondsOf(plan, *cable.from) : 0,
                           cable.until ? plan::secondsOf(plan, *cable.until) : plan.clock.length});
+  }
+  return edges;
+}
+
+/// The camera's own cable under everybody else, leg by leg from the anchor on, each from when the camera has gone it.
+Edges trailingOf(const Take& take) {
+  Edges edges;
+  const auto& cable = take.plan().camera.cable;
+  if (!cable) return edges;
+  const motion::Track& camera = take.people().camera();
+  const auto lay = [&](std::vector<Point> points, double from) {
+    edges.list.push_back({plan::kCameraEnd, std::move(points), false, kTrailingHeight});
+    edges.when.push_back({from, take.length()});
+  };
+  lay({cable->anchor, camera.place(0)}, 0);
+  const auto path = camera.path(0.005);
+  for (const auto& leg : camera.legs()) {
+    std::vector<Point> points = {camera.place(leg.time.from)};
+    for (const auto& passed : path)
+      if (passed.t > leg.time.from && passed.t < leg.time.until) points.push_back(passed.place);
+    points.push_back(camera.place(leg.time.until));
+    if (!leg.hold) lay(std::move(points), leg.time.until);
   }
   return edges;
 }
@@ -155,7 +190,7 @@ std::optional<std::vector<ClearanceAt>> clearancesOf(const Take& take, const std
 
 std::vector<Crossing> crossingsOf(const Take& take) {
   const plan::Plan& plan = take.plan();
-  const Edges edges = edgesOf(plan), cables = cablesOf(plan);
+  const Edges edges = edgesOf(plan), cables = cablesOf(plan), trailing = trailingOf(take);
   const Span all{0, take.length()};
   std::vector<Crossing> crossings;
   addCrossings(
@@ -163,14 +198,17 @@ std::vector<Crossing> crossingsOf(const Take& take) {
   for (std::size_t i = 0; i < plan.crew.size(); ++i) {
     const std::string id = plan.crew[i].id.text();
     const auto beside = [&](double t) { return take.people().crewAt(i, t, take.view().sensorAt(t)).pos; };
-    if (const motion::Track* track = take.people().crew(i))
+    if (const motion::Track* track = take.people().crew(i)) {
       addTrack(take, id, *track, edges, crossings);
-    else if (take.people().crewAt(i, 0, take.view().sensorAt(0)).carried && !cables.list.empty())
+      addTrack(take, id, *track, trailing, crossings);
+    } else if (take.people().crewAt(i, 0, take.view().sensorAt(0)).carried && !cables.list.empty()) {
       addCrossings(take, id, true, beside, all, cables, crossings);
+    }
   }
-  for (std::size_t i = 0; i < plan.performers.size() && !cables.list.empty(); ++i)
-    if (const motion::Track* track = take.people().performer(i))
-      addTrack(take, plan.performers[i].id.text(), *track, cables, crossings);
+  for (std::size_t i = 0; i < plan.performers.size(); ++i)
+    for (const Edges* lying : {&cables, &trailing})
+      if (const motion::Track* track = lying->list.empty() ? nullptr : take.people().performer(i))
+        addTrack(take, plan.performers[i].id.text(), *track, *lying, crossings);
   std::stable_sort(crossings.begin(), crossings.end(), [](const auto& a, const auto& b) { return a.time < b.time; });
   return crossings;
 }

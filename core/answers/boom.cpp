@@ -1,9 +1,8 @@
 // Who picks up which line of speech, and what the picture, the pole and the lamps leave them.
-#include "core/crew/boom.h"
-
 #include <algorithm>
 #include <tuple>
 
+#include "core/answers/booms.h"
 #include "core/answers/whole_take.h"
 #include "core/sight/ray.h"
 
@@ -13,19 +12,19 @@ using namespace snags;
 
 namespace {
 
-/// Who holds the pole at t, by the plan's handovers.
-std::string holderAt(const plan::Plan& plan, const plan::Pole& pole, double t) {
-  std::string holder = pole.crew;
-  for (const auto& handover : plan.handovers)
-    if (handover.what == "boom" && handover.from == holder && plan::secondsOf(plan, handover.at) <= t)
-      holder = handover.to;
-  return holder;
-}
-
 const CrewAt* crewOf(const Instant& instant, const std::string& id) {
   for (const auto& at : instant.crew)
     if (at.id == id && at.present) return &at;
   return nullptr;
+}
+
+bool shows(const PerformerAt& speaker, const Instant& instant) {
+  return instant.lens && speaker.inFrame != optics::Showing::out;
+}
+
+std::optional<double> topOver(const PerformerAt& speaker, const Instant& instant) {
+  if (!shows(speaker, instant)) return std::nullopt;
+  return crew::topOfFrame(instant.camera.pupil, instant.lens->half.v, speaker.pos);
 }
 
 /// One pole over one speaker.
@@ -39,14 +38,11 @@ class Boom {
     BoomAt at;
     at.time = instant.time;
     at.pos = speaker.pos;
-    const bool shows = instant.lens && speaker.inFrame != optics::Showing::out;
-    if (shows) at.top = crew::topOfFrame(instant.camera.pupil, instant.lens->half.v, speaker.pos);
+    at.top = topOver(speaker, instant);
     const CrewAt* holder = crewOf(instant, holderAt(take_.plan(), pole_, instant.time));
-    const geometry::Point3 mouth = geometry::at(speaker.pos, speaker.eyes - crew::kMouthUnderEyes);
     const crew::BoomStand stand =
-        crew::boomStand({pole_.reach, pole_.shoulder, pole_.above, pole_.gap[0], pole_.gap[1]},
-                        holder ? holder->pos : speaker.pos, holder ? holder->floor : speaker.floor, mouth, at.top);
-    if (instant.lens && (at.top || !shows)) at.gap = stand.gap;
+        standOver(pole_, speaker, instant, holder ? holder->pos : speaker.pos, holder ? holder->floor : speaker.floor);
+    if (instant.lens && (at.top || !shows(speaker, instant))) at.gap = stand.gap;
     if (holder && instant.lens) addWay(stand, instant.time, at);
     if (!holder) return at;
     at.reach = stand.reach;
@@ -94,6 +90,53 @@ std::tuple<std::size_t, double> wanting(const plan::Pole& pole, const BoomLine& 
 }
 
 }  // namespace
+
+std::optional<BoomAt> boomNow(const Take& take, const BoomLine& line, const Instant& instant) {
+  const Boom boom(take, *take.plan().poles.find(line.pole));
+  for (const auto& at : instant.performers)
+    if (at.id == line.who && at.present) return boom.over(at, instant);
+  return std::nullopt;
+}
+
+std::string holderAt(const plan::Plan& plan, const plan::Pole& pole, double t) {
+  std::string holder = pole.crew;
+  for (const auto& handover : plan.handovers)
+    if (handover.what == "boom" && handover.from == holder && plan::secondsOf(plan, handover.at) <= t)
+      holder = handover.to;
+  return holder;
+}
+
+std::vector<Span> heldSpans(const plan::Plan& plan, const plan::Pole& pole, const std::string& member) {
+  std::vector<double> times = {0, plan.clock.length};
+  for (const auto& handover : plan.handovers)
+    if (handover.what == "boom")
+      times.push_back(std::clamp(plan::secondsOf(plan, handover.at), 0.0, plan.clock.length));
+  std::sort(times.begin(), times.end());
+  std::vector<Span> spans;
+  for (std::size_t i = 1; i < times.size(); ++i) {
+    if (times[i] <= times[i - 1] || holderAt(plan, pole, times[i - 1]) != member) continue;
+    const bool goesOn = !spans.empty() && spans.back().until == times[i - 1];
+    if (goesOn) spans.back().until = times[i];
+    if (!goesOn) spans.push_back({times[i - 1], times[i]});
+  }
+  return spans;
+}
+
+std::vector<std::size_t> linesOnlyFor(const plan::Plan& plan, const plan::Pole& pole) {
+  std::vector<std::size_t> lines;
+  for (std::size_t i = 0; i < plan.speech.size(); ++i) {
+    const std::string& named = plan.speech[i].pole;
+    if (named == pole.id.text() || (named.empty() && plan.poles.size() == 1)) lines.push_back(i);
+  }
+  return lines;
+}
+
+crew::BoomStand standOver(const plan::Pole& pole, const PerformerAt& speaker, const Instant& instant, Point holder,
+                          double holdersFloor) {
+  const geometry::Point3 mouth = geometry::at(speaker.pos, speaker.eyes - crew::kMouthUnderEyes);
+  return crew::boomStand({pole.reach, pole.shoulder, pole.above, pole.gap[0], pole.gap[1]}, holder, holdersFloor, mouth,
+                         topOver(speaker, instant));
+}
 
 std::vector<BoomLine> boomLines(const Take& take, const std::vector<Instant>& samples) {
   const plan::Plan& plan = take.plan();

@@ -11,15 +11,25 @@ using namespace snags;
 
 namespace {
 
+/// The line across an opening that something lies through which stands up so high from the floor.
+std::optional<geometry::Segment> gapOf(const plan::Plan& plan, const plan::Opening& opening, double height) {
+  const plan::Wall* wall = plan.set.walls.find(opening.wall);
+  if (!wall || opening.sill > height) return std::nullopt;
+  const geometry::Course course(wall->points);
+  return geometry::Segment{course.at(opening.along.from), course.at(opening.along.until)};
+}
+
+bool canShut(const plan::Opening& opening) {
+  return opening.fill != plan::OpeningFill::open && opening.fill != plan::OpeningFill::curtain;
+}
+
 /// Where the cable lies through the opening.
 std::optional<Point> whereThrough(const plan::Plan& plan, const plan::Opening& opening, const plan::Cable& cable) {
-  const plan::Wall* wall = plan.set.walls.find(opening.wall);
-  if (!wall || opening.sill > cable.height) return std::nullopt;
-  const geometry::Course course(wall->points);
-  const geometry::Segment gap{course.at(opening.along.from), course.at(opening.along.until)};
+  const auto gap = gapOf(plan, opening, cable.height);
+  if (!gap) return std::nullopt;
   for (std::size_t i = 0; i + 1 < cable.points.size(); ++i)
-    if (const auto share = geometry::whereMeet(gap, {cable.points[i], cable.points[i + 1]}))
-      return geometry::lerp(gap.a, gap.b, *share);
+    if (const auto share = geometry::whereMeet(*gap, {cable.points[i], cable.points[i + 1]}))
+      return geometry::lerp(gap->a, gap->b, *share);
   return std::nullopt;
 }
 
@@ -30,47 +40,117 @@ bool shutAt(const plan::Plan& plan, const plan::Opening& opening, double t) {
   return geometry::lerp(opening.open[blend.before].share, opening.open[blend.after].share, blend.share) == 0;
 }
 
-/// The first frame at which the opening is shut while the cable lies there.
-std::optional<double> firstShut(const Take& take, const plan::Opening& opening, const plan::Cable& cable) {
+/// An opening that shuts on a cable when it is shut while the cable lies there.
+struct Pinch {
+  std::string cable;
+  const plan::Opening* opening;
+  Point where;
+  Span lies;
+};
+
+void addLaid(const Take& take, std::vector<Pinch>& pinches) {
   const plan::Plan& plan = take.plan();
-  const double from = cable.from ? plan::secondsOf(plan, *cable.from) : 0;
-  const double until = cable.until ? plan::secondsOf(plan, *cable.until) : take.length();
-  for (const double t : take.frameTimes())
-    if (t >= from && t <= until && shutAt(plan, opening, t)) return t;
+  for (const auto& cable : plan.cables) {
+    const Span lies{cable.from ? plan::secondsOf(plan, *cable.from) : 0,
+                    cable.until ? plan::secondsOf(plan, *cable.until) : take.length()};
+    for (const auto& opening : plan.set.openings) {
+      const auto where = canShut(opening) ? whereThrough(plan, opening, cable) : std::nullopt;
+      if (where) pinches.push_back({cable.id.text(), &opening, *where, lies});
+    }
+  }
+}
+
+/// The frame by which the camera, its cable trailing from the anchor, has gone over a line; and where.
+struct Passage {
+  double time = 0;
+  Point where;
+};
+std::optional<Passage> passageOver(const Take& take, geometry::Segment line) {
+  Point before = take.plan().camera.cable->anchor;
+  for (const double t : take.frameTimes()) {
+    const Point here = take.people().camera().place(t);
+    if (const auto share = geometry::whereMeet(line, {before, here}))
+      return Passage{t, geometry::lerp(line.a, line.b, *share)};
+    before = here;
+  }
   return std::nullopt;
+}
+
+/// The camera's own lies where the camera has gone, from the anchor on.
+void addTrailing(const Take& take, std::vector<Pinch>& pinches) {
+  const plan::Plan& plan = take.plan();
+  if (!plan.camera.cable) return;
+  for (const auto& opening : plan.set.openings) {
+    if (!canShut(opening)) continue;
+    const auto gap = gapOf(plan, opening, kTrailingHeight);
+    if (!gap) continue;
+    if (const auto passed = passageOver(take, *gap))
+      pinches.push_back({plan::kCameraEnd, &opening, passed->where, {passed->time, take.length()}});
+  }
+}
+
+std::vector<Pinch> pinchesOf(const Take& take) {
+  std::vector<Pinch> pinches;
+  addLaid(take, pinches);
+  addTrailing(take, pinches);
+  return pinches;
+}
+
+bool isShutIn(const Take& take, const Pinch& pinch, double t) {
+  return pinch.lies.from <= t && t <= pinch.lies.until && shutAt(take.plan(), *pinch.opening, t);
+}
+
+/// visit(t, metres) at each frame: how long the camera's cable has to be by then. Requires one.
+template <class Visit>
+void alongCameraCable(const Take& take, Visit visit) {
+  Point before = take.plan().camera.cable->anchor;
+  double gone = 0;
+  for (const double t : take.frameTimes()) {
+    const Point here = take.people().camera().place(t);
+    gone += geometry::distance(before, here);
+    before = here;
+    visit(t, gone);
+  }
 }
 
 }  // namespace
 
 std::vector<CableShutIn> cablesShutIn(const Take& take) {
-  const plan::Plan& plan = take.plan();
   std::vector<CableShutIn> found;
-  for (const auto& cable : plan.cables) {
-    for (const auto& opening : plan.set.openings) {
-      if (opening.fill == plan::OpeningFill::open || opening.fill == plan::OpeningFill::curtain) continue;
-      const auto where = whereThrough(plan, opening, cable);
-      const auto when = where ? firstShut(take, opening, cable) : std::nullopt;
-      if (when) found.push_back({*when, cable.id.text(), opening.id.text(), *where});
-    }
+  const std::vector<double> times = take.frameTimes();
+  for (const Pinch& pinch : pinchesOf(take)) {
+    const auto shut = std::find_if(times.begin(), times.end(), [&](double t) { return isShutIn(take, pinch, t); });
+    if (shut != times.end()) found.push_back({*shut, pinch.cable, pinch.opening->id.text(), pinch.where});
   }
   std::stable_sort(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.time < b.time; });
   return found;
+}
+
+std::vector<TrapsNow::Shut> shutInAt(const Take& take, double t) {
+  std::vector<TrapsNow::Shut> shut;
+  for (const Pinch& pinch : pinchesOf(take))
+    if (isShutIn(take, pinch, t)) shut.push_back({pinch.cable, pinch.opening->id.text()});
+  return shut;
 }
 
 std::optional<CableOut> cameraCableOut(const Take& take) {
   const auto& cable = take.plan().camera.cable;
   if (!cable) return std::nullopt;
   std::optional<CableOut> out;
-  Point before = cable->anchor;
-  double gone = 0;
-  for (const double t : take.frameTimes()) {
-    const Point here = take.people().camera().place(t);
-    gone += geometry::distance(before, here);
-    before = here;
-    if (gone > cable->length && !out) out = CableOut{t, gone, here};
+  alongCameraCable(take, [&](double t, double gone) {
+    if (gone > cable->length && !out) out = CableOut{t, gone, take.people().camera().place(t)};
     if (out) out->most = gone;
-  }
+  });
   return out;
+}
+
+std::optional<double> cableNeededAt(const Take& take, double t) {
+  if (!take.plan().camera.cable) return std::nullopt;
+  double needed = 0;
+  alongCameraCable(take, [&](double at, double gone) {
+    if (at <= t) needed = gone;
+  });
+  return needed;
 }
 
 }  // namespace wend::answers

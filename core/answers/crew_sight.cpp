@@ -114,13 +114,25 @@ class Looks {
   std::vector<std::unique_ptr<sight::TakeLook>> looks_;
 };
 
-/// The openings a straight look from the pupil to the body passes, joined with '+'.
-std::string openingsTo(const Take& take, double t, Point pos) {
+/// The openings that a look passes on its way from place to place, joined with '+'.
+std::string openingsOn(const Take& take, const std::vector<Point>& way) {
   std::string names;
-  const Point eye = geometry::flat(take.view().pupilAt(t).at);
-  for (const int tag : sight::openingsCrossed(take.scene(), eye, pos))
-    names += (names.empty() ? "" : "+") + take.plan().set.openings[static_cast<std::size_t>(tag)].id.text();
+  for (std::size_t i = 1; i < way.size(); ++i)
+    for (const int tag : sight::openingsCrossed(take.scene(), way[i - 1], way[i]))
+      names += (names.empty() ? "" : "+") + take.plan().set.openings[static_cast<std::size_t>(tag)].id.text();
   return names;
+}
+
+/// The way of a look from the pupil to the middle of a body, straight or by a mirror; nothing where the mirror shows no
+/// more than its edge.
+std::vector<Point> wayOfLook(const Take& take, double t, Point pos, std::optional<int> mirror) {
+  const Point eye = geometry::flat(take.view().pupilAt(t).at);
+  if (!mirror) return {eye, pos};
+  for (const auto& shown : take.scene().at(t).mirrors()) {
+    const auto share = geometry::whereMeet(shown.face, {eye, geometry::reflected(pos, shown.face)});
+    if (shown.tag == *mirror && share) return {eye, geometry::lerp(shown.face.a, shown.face.b, *share), pos};
+  }
+  return {};
 }
 
 std::optional<SightOf> sightOfBody(const Take& take, Looks& looks, const std::string& id, BodyKind kind,
@@ -138,7 +150,10 @@ std::optional<SightOf> sightOfBody(const Take& take, Looks& looks, const std::st
     const auto at = body(seen.time.from);
     if (at) span.pos = at->centre;
     span.via = seen.mirror ? take.plan().set.pieces[static_cast<std::size_t>(*seen.mirror)].id.text() : "direct";
-    if (!seen.mirror) span.by = openingsTo(take, seen.time.from, span.pos);
+    // At either end of a span only an edge of the body shows, and a mirror's edge may be all it shows it in.
+    const double when = seen.mirror ? (seen.time.from + seen.time.until) / 2 : seen.time.from;
+    const auto then = body(when);
+    span.by = openingsOn(take, wayOfLook(take, when, then ? then->centre : span.pos, seen.mirror));
     sight.seen.push_back(std::move(span));
   }
   for (const auto& clear : windows->clear) sight.clear.push_back({clear.time, clear.marginDegrees});

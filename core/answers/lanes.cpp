@@ -1,7 +1,9 @@
 // Ground with a use of its own: lanes that stay free, and what lies outside the set.
 #include <algorithm>
 
+#include "core/answers/set_scene.h"
 #include "core/answers/whole_take.h"
+#include "core/crew/obstacles.h"
 #include "core/geometry/polygon.h"
 #include "core/geometry/segment.h"
 #include "core/sight/ray.h"
@@ -48,6 +50,7 @@ class Lane {
     for (const auto& shelter : plan.shelters) addDisc(shelter.id.text(), shelter.pos, shelter.radius);
     for (const auto& gear : plan.gear) addDisc(gear.id.text(), gear.pos, gear.radius);
     for (const auto& piece : plan.set.pieces) {
+      if (!piece.moved.empty()) continue;
       const bool closed = !std::holds_alternative<plan::Line>(piece.shape);
       const auto shape = outlineOf(piece.shape);
       if (piece.bottom < kHead && ringMeets(ring_, shape, closed)) add(piece.id.text(), {0, take_.length()}, shape[0]);
@@ -55,19 +58,42 @@ class Lane {
   }
 
   void addCrew(const std::vector<Instant>& samples) {
-    for (std::size_t i = 0; i < take_.plan().crew.size(); ++i) {
-      bool open = false;
-      for (const auto& instant : samples) {
-        const CrewAt& at = instant.crew[i];
+    for (std::size_t i = 0; i < take_.plan().crew.size(); ++i)
+      addWhile(take_.plan().crew[i].id.text(), samples, [&](std::size_t k) {
+        const CrewAt& at = samples[k].crew[i];
         const bool stands = at.present && !at.walking && !at.carried && ringTouches(ring_, at.pos, at.radius);
-        if (stands && !open) add(at.id, {instant.time, instant.time}, at.pos);
-        if (stands) taken_.back().span.until = instant.time;
-        open = stands;
-      }
+        return stands ? std::optional<Point>(at.pos) : std::nullopt;
+      });
+  }
+
+  /// `moving` has what moves at each sample.
+  void addMoved(const std::vector<Instant>& samples, const std::vector<std::vector<crew::Obstacle>>& moving) {
+    for (const auto& piece : take_.plan().set.pieces) {
+      if (piece.moved.empty() || piece.bottom >= kHead) continue;
+      addWhile(piece.id.text(), samples, [&](std::size_t k) -> std::optional<Point> {
+        for (const auto& obstacle : moving[k])
+          if (obstacle.id == piece.id.text() && isMetBy(obstacle)) return obstacle.points.front();
+        return std::nullopt;
+      });
     }
   }
 
  private:
+  bool isMetBy(const crew::Obstacle& obstacle) const {
+    if (obstacle.points.size() == 1) return ringTouches(ring_, obstacle.points.front(), obstacle.radius);
+    return ringMeets(ring_, obstacle.points, obstacle.closed);
+  }
+  /// `where` says where it stands at a sample while it is in the lane.
+  template <class Where>
+  void addWhile(const std::string& id, const std::vector<Instant>& samples, Where where) {
+    bool open = false;
+    for (std::size_t k = 0; k < samples.size(); ++k) {
+      const std::optional<Point> pos = where(k);
+      if (pos && !open) add(id, {samples[k].time, samples[k].time}, *pos);
+      if (pos) taken_.back().span.until = samples[k].time;
+      open = pos.has_value();
+    }
+  }
   void addDisc(const std::string& id, Point pos, double radius) {
     if (ringTouches(ring_, pos, radius)) add(id, {0, take_.length()}, pos);
   }
@@ -78,6 +104,17 @@ class Lane {
   std::vector<Point> ring_;
   std::vector<LaneTaken>& taken_;
 };
+
+/// Pieces that move, where they stand or are on their way at each sample; nothing where no piece does.
+std::vector<std::vector<crew::Obstacle>> movingOver(const Take& take, const std::vector<Instant>& samples) {
+  std::vector<std::vector<crew::Obstacle>> moving;
+  bool any = false;
+  for (const auto& piece : take.plan().set.pieces) any = any || !piece.moved.empty();
+  if (!any) return moving;
+  const crew::NameOf names = namesOf(take.plan());
+  for (const auto& instant : samples) moving.push_back(crew::leavesOf(take.scene().at(instant.time), names));
+  return moving;
+}
 
 /// Places spread over an area, at most 25.
 std::vector<Point> placesIn(const plan::Area& area) {
@@ -122,10 +159,13 @@ geometry::Spans seenSpans(const Take& take, const plan::Area& area, const base::
 
 std::vector<LaneTaken> lanesTaken(const Take& take, const std::vector<Instant>& samples) {
   std::vector<LaneTaken> taken;
+  std::optional<std::vector<std::vector<crew::Obstacle>>> moving;
   for (const auto& area : take.plan().set.areas) {
     if (!usedAs(area, plan::AreaUse::exitLane)) continue;
+    if (!moving) moving = movingOver(take, samples);
     Lane lane(take, area, taken);
     lane.addStanding();
+    if (!moving->empty()) lane.addMoved(samples, *moving);
     lane.addCrew(samples);
   }
   return taken;

@@ -1,13 +1,15 @@
 #include "core/answers/route_needs.h"
 
 #include <algorithm>
-#include <array>
-#include <cmath>
-#include <numbers>
 
+#include "core/answers/booms.h"
+#include "core/answers/radio.h"
+#include "core/answers/route_ground.h"
+#include "core/answers/seeing_fan.h"
 #include "core/base/text.h"
 #include "core/motion/posture.h"
 #include "core/sight/ray.h"
+#include "core/snags/stretch.h"
 
 namespace wend::answers {
 
@@ -15,9 +17,6 @@ using base::fixed;
 using geometry::Span;
 
 namespace {
-
-/// Rays of the fan in which somebody is looked for from: half a degree apart.
-constexpr int kRays = 720;
 
 Span spanOf(const Take& take, const plan::Need& need) {
   const auto at = [&](const std::optional<plan::Moment>& moment, double otherwise) {
@@ -39,65 +38,42 @@ std::optional<Point3> targetAt(const Take& take, const std::string& who, double 
   return take.subjects().placeOf(blend.share < 0.5 ? blend.before : blend.after, t);
 }
 
-/// Where somebody's eyes see a point of space, as distances along each ray from it.
-class SeeingFan {
- public:
-  SeeingFan(const Take& take, double t, Point3 target, double eyes, double reach) : foot_(geometry::flat(target)) {
-    const sight::SceneAt now = take.scene().at(t);
-    const double height = take.people().floorAt(foot_) + eyes;
-    sight::SeenDistances seen;
-    for (int ray = 0; ray < kRays; ++ray) {
-      const double angle = 2 * std::numbers::pi * ray / kRays;
-      std::vector<sight::Upright> blocks;
-      for (const auto& crossing : sight::crossingsAlong(now, foot_, {std::cos(angle), std::sin(angle)}, reach))
-        blocks.push_back(crossing.box);
-      seen.append(target.z, blocks, height - kHalf, height + kHalf, {-1e6, 1e6}, {0, reach}, rays_[ray]);
-    }
-  }
-
-  bool sees(Point eye) const {
-    const geometry::Vec way = eye - foot_;
-    const double metres = geometry::length(way);
-    const double turn = std::atan2(way.y, way.x) * kRays / (2 * std::numbers::pi);
-    const int ray = static_cast<int>(std::floor(turn));
-    return sees(ray, metres) && sees(ray + 1, metres);
-  }
-
- private:
-  /// Half the height of the line that stands for a pair of eyes.
-  static constexpr double kHalf = 0.005;
-
-  bool sees(int ray, double metres) const {
-    const auto& spans = rays_[static_cast<std::size_t>((ray + kRays) % kRays)];
-    return std::any_of(spans.begin(), spans.end(), [&](Span span) { return span.contains(metres); });
-  }
-
-  Point foot_;
-  std::array<std::vector<Span>, kRays> rays_;
-};
-
-/// Yes at the steps at both ends of which the member, in that cell, sees who they have to.
-std::optional<crew::CellTimes> seeing(const Take& take, const plan::Crew& member, const std::string& who,
-                                      crew::Steps steps, const geometry::Grid& grid, const crew::StepClock& clock,
-                                      const base::Cancel& cancel) {
-  crew::CellTimes met(grid.cells(), clock.steps, true);
-  const geometry::Extent extent = grid.extent();
-  const double reach = geometry::distance(extent.low, extent.high) + 1;
-  for (std::size_t instant = steps.from; steps.count() > 0 && instant <= steps.until; ++instant) {
-    if (cancel.fired()) return std::nullopt;
-    const double t = std::min(clock.at(instant), take.length());
-    const auto target = targetAt(take, who, t);
-    if (!target) continue;
-    const SeeingFan fan(take, t, *target, eyesOf(member), reach);
-    const crew::Steps around{std::max(steps.from + 1, instant) - 1, std::min(steps.until, instant + 1)};
-    for (std::size_t cell = 0; cell < grid.cells(); ++cell)
-      if (!fan.sees(grid.centre(cell))) met.set(cell, around, false);
-  }
-  return met;
-}
-
 std::string spanWords(Span span) {
   return ", " + fixed(span.from, 1) + "\u2013" + fixed(span.until, 1) + " s";
+}
+
+/// A line of speech that the member has to pick up, while they hold the pole and the speaker is there.
+struct ReachedLine {
+  Span span;
+  std::size_t performer = 0;
+  const motion::Track* track = nullptr;
+};
+
+std::vector<ReachedLine> reachedLines(const Take& take, const plan::Pole& pole, const plan::Crew& member, Span span) {
+  const plan::Plan& plan = take.plan();
+  std::vector<ReachedLine> lines;
+  for (const std::size_t index : linesOnlyFor(plan, pole)) {
+    const plan::Speech& speech = plan.speech[index];
+    const std::size_t performer = plan.performers.indexOf(speech.who);
+    const motion::Track* track = take.people().performer(performer);
+    if (!track) continue;
+    for (const Span& held : heldSpans(plan, pole, member.id.text())) {
+      const Span line{std::max({held.from, span.from, track->marks().front().at, plan::secondsOf(plan, speech.from)}),
+                      std::min({held.until, span.until, plan::secondsOf(plan, speech.until)})};
+      if (line.from <= line.until) lines.push_back({line, performer, track});
+    }
+  }
+  return lines;
+}
+
+/// The pole over who speaks; without a holder's place, its microphone alone means something.
+std::optional<crew::BoomStand> stoodOver(const Take& take, const plan::Pole& pole, const ReachedLine& line, double t,
+                                         std::optional<Point> holder = std::nullopt) {
+  const Instant instant = sampleAt(take, t);
+  const snags::PerformerAt& speaker = instant.performers[line.performer];
+  if (!speaker.present) return std::nullopt;
+  const Point place = holder.value_or(speaker.pos);
+  return standOver(pole, speaker, instant, place, take.people().floorAt(place));
 }
 
 /// A need as words; below as ground and as a check.
@@ -107,17 +83,39 @@ struct Words {
     return "within " + fixed(near.within, 1) + " m of the camera";
   }
   std::string operator()(const plan::Sees& sees) const {
-    const plan::Performer* performer = plan.performers.find(sees.who);
-    return "seeing " + (performer ? performer->name : sees.who == plan::kFocusSubject ? "the subject" : sees.who);
+    return "seeing " + (sees.who == plan::kFocusSubject ? "the subject" : snags::nameOf(plan, sees.who));
   }
   std::string operator()(const plan::Stays& stays) const { return "staying at " + stays.shelter; }
-  std::string operator()(const plan::Holds& holds) const { return "holding the link " + holds.link; }
-  std::string operator()(const plan::Reaches& reaches) const { return "reaching with the pole " + reaches.pole; }
+  std::string operator()(const plan::Holds& holds) const {
+    return "holding the link " + snags::nameOf(plan, holds.link);
+  }
+  std::string operator()(const plan::Reaches& reaches) const {
+    return "reaching with the pole " + snags::nameOf(plan, reaches.pole);
+  }
 };
 
-bool isPlannedFor(const plan::Need::What& what) {
-  return !std::holds_alternative<plan::Holds>(what) && !std::holds_alternative<plan::Reaches>(what);
-}
+/// Why a need says nothing of where somebody may be; empty when it does.
+struct WhyLeftOut {
+  const plan::Plan& plan;
+  const plan::Crew& member;
+
+  std::string operator()(const plan::NearCamera&) const { return ""; }
+  std::string operator()(const plan::Sees&) const { return ""; }
+  std::string operator()(const plan::Stays&) const { return ""; }
+  std::string operator()(const plan::Holds& holds) const {
+    const plan::Link* link = plan.links.find(holds.link);
+    const auto other = link ? otherEnd(*link, member.id.text()) : std::nullopt;
+    if (!other) return "at neither end of which they are";
+    const plan::Crew* crew = plan.crew.find(*other);
+    const bool placed = !crew || !crew->marks.empty() || isCarried(plan, plan.crew.indexOf(*other));
+    return placed ? "" : "whose other end has no marks";
+  }
+  std::string operator()(const plan::Reaches& reaches) const {
+    const plan::Pole* pole = plan.poles.find(reaches.pole);
+    if (!pole || heldSpans(plan, *pole, member.id.text()).empty()) return "which somebody else holds";
+    return linesOnlyFor(plan, *pole).empty() ? "which no line of speech names" : "";
+  }
+};
 
 struct GroundOfNeed {
   const Take& take;
@@ -133,7 +131,11 @@ struct GroundOfNeed {
     return crew::nearTo(camera, near.within, clock.meeting(span), grid, clock);
   }
   Met operator()(const plan::Sees& sees) const {
-    return seeing(take, member, sees.who, clock.meeting(span), grid, clock, cancel);
+    const auto from = [&](double t) -> Serves {
+      const auto target = targetAt(take, sees.who, within(t));
+      return target ? seenFrom(t, *target, eyesOf(member)) : Serves();
+    };
+    return servedThrough(from, clock.meeting(span), grid, clock, cancel);
   }
   Met operator()(const plan::Stays& stays) const {
     std::vector<std::size_t> cells;
@@ -142,8 +144,43 @@ struct GroundOfNeed {
       if (geometry::distance(grid.centre(cell), shelter->pos) <= shelter->radius) cells.push_back(cell);
     return crew::onlyAt(cells, clock.meeting(span), grid, clock);
   }
-  Met operator()(const plan::Holds&) const { return std::nullopt; }
-  Met operator()(const plan::Reaches&) const { return std::nullopt; }
+  Met operator()(const plan::Holds& holds) const {
+    const plan::Link& link = *take.plan().links.find(holds.link);
+    const auto heldFrom = [&](double t) -> Serves {
+      const Radio radio(take, within(t));
+      auto fan = radio.fanFrom(link, member);
+      if (!fan) return {};
+      return [this, fan = std::make_shared<crew::LinkFan>(std::move(*fan)), radio, budget = link.budget](Point place) {
+        return fan->lossTo(radio.aerialAt(member, place)) <= budget;
+      };
+    };
+    return servedThrough(heldFrom, clock.meeting(span), grid, clock, cancel);
+  }
+  Met operator()(const plan::Reaches& reaches) const {
+    const plan::Pole& pole = *take.plan().poles.find(reaches.pole);
+    crew::CellTimes met(grid.cells(), clock.steps, true);
+    for (const auto& line : reachedLines(take, pole, member, span)) {
+      const auto speaker = [&](double t) { return line.track->place(within(t)); };
+      met.keepOnly(crew::nearTo(speaker, pole.reach, clock.meeting(line.span), grid, clock));
+      const auto openFrom = [&](double t) -> Serves {
+        const auto stand = stoodOver(take, pole, line, within(t));
+        return stand ? seenFrom(t, stand->microphone, pole.shoulder) : Serves();
+      };
+      const auto open = servedThrough(openFrom, clock.meeting(line.span), grid, clock, cancel);
+      if (!open) return std::nullopt;
+      met.keepOnly(*open);
+    }
+    return met;
+  }
+
+ private:
+  double within(double t) const { return std::min(t, take.length()); }
+  Serves seenFrom(double t, Point3 target, double eyes) const {
+    const geometry::Extent extent = grid.extent();
+    const double reach = geometry::distance(extent.low, extent.high) + 1;
+    const auto fan = std::make_shared<SeeingFan>(take, within(t), target, eyes, reach);
+    return [fan](Point eye) { return fan->sees(eye); };
+  }
 };
 
 /// Rounding in a drawn mark must not break a need.
@@ -167,8 +204,20 @@ struct FailsAt {
     const plan::Shelter* shelter = take.plan().shelters.find(stays.shelter);
     return shelter && geometry::distance(pos, shelter->pos) > shelter->radius + kClose;
   }
-  bool operator()(const plan::Holds&) const { return false; }
-  bool operator()(const plan::Reaches&) const { return false; }
+  bool operator()(const plan::Holds& holds) const {
+    const auto at = Radio(take, t).over(*take.plan().links.find(holds.link), member, pos);
+    return at && at->margin < 0;
+  }
+  bool operator()(const plan::Reaches& reaches) const {
+    const plan::Pole& pole = *take.plan().poles.find(reaches.pole);
+    for (const auto& line : reachedLines(take, pole, member, {t, t})) {
+      const auto stand = stoodOver(take, pole, line, t, pos);
+      if (!stand) continue;
+      const bool open = sight::openBetween(take.scene().at(t), stand->shoulder, stand->microphone);
+      if (stand->reach > pole.reach + kClose || !open) return true;
+    }
+    return false;
+  }
 };
 
 struct WhyFails {
@@ -186,7 +235,7 @@ std::optional<std::vector<NeedGround>> needGrounds(const Take& take, std::size_t
   std::vector<NeedGround> grounds;
   const plan::Crew& crew = take.plan().crew[member];
   for (const auto& need : crew.needs) {
-    if (!isPlannedFor(need.what)) continue;
+    if (!std::visit(WhyLeftOut{take.plan(), crew}, need.what).empty()) continue;
     const Span span = spanOf(take, need);
     auto met = std::visit(GroundOfNeed{take, crew, span, grid, clock, cancel}, need.what);
     if (!met) return std::nullopt;
@@ -197,8 +246,10 @@ std::optional<std::vector<NeedGround>> needGrounds(const Take& take, std::size_t
 
 std::vector<std::string> needsLeftOut(const plan::Plan& plan, std::size_t member) {
   std::vector<std::string> notes;
-  for (const auto& need : plan.crew[member].needs)
-    if (!isPlannedFor(need.what)) notes.push_back("not planned for: " + std::visit(Words{plan}, need.what));
+  for (const auto& need : plan.crew[member].needs) {
+    const std::string why = std::visit(WhyLeftOut{plan, plan.crew[member]}, need.what);
+    if (!why.empty()) notes.push_back("not planned for: " + std::visit(Words{plan}, need.what) + ", " + why);
+  }
   return notes;
 }
 
@@ -206,6 +257,7 @@ std::vector<RouteBreak> needBreaks(const Take& take, std::size_t member, const s
   std::vector<RouteBreak> breaks;
   const plan::Crew& crew = take.plan().crew[member];
   for (const auto& need : crew.needs) {
+    if (!std::visit(WhyLeftOut{take.plan(), crew}, need.what).empty()) continue;
     const auto fails = [&](double t) { return std::visit(FailsAt{take, crew, at(t), t}, need.what); };
     const Span span = spanOf(take, need);
     if (span.until < span.from) continue;

@@ -16,13 +16,14 @@ struct NeedGround {
   crew::CellTimes met;
 };
 
-/// Ensures   near and stays are met at every instant of a Yes; seeing at both ends of the step, by rays half a degree
-///           apart.
+/// Ensures   near, stays and a pole's reach are met at every instant of a Yes; seeing, a free line for the pole and a
+///           link within its budget at both ends of the step, by rays half a degree apart. A pole's gap to the mouth is
+///           not asked: it does not depend on where the holder stands.
 /// Fails     when cancelled: nothing.
 std::optional<std::vector<NeedGround>> needGrounds(const Take& take, std::size_t member, const geometry::Grid& grid,
                                                    const crew::StepClock& clock, const base::Cancel& cancel);
 
-/// Needs nobody plans for or checks, in words.
+/// Needs nobody plans for or checks, in words, each with why.
 std::vector<std::string> needsLeftOut(const plan::Plan& plan, std::size_t member);
 
 /// Where a way fails what a member needs, frame by frame; in order of time, needs in their order.

@@ -41,6 +41,12 @@ std::string leastWords(const crew::Stuck& stuck) {
   return "at best seen, or nearly, for " + fixed(stuck.least->seconds, 1) + " s: " + joined(spans, "; ");
 }
 
+}  // namespace
+
+std::string stuckWords(const crew::Stuck& stuck) {
+  return endWords(stuck) + ". " + leastWords(stuck);
+}
+
 std::string freeingWords(const crew::Stuck& stuck, const std::vector<std::string>& needs) {
   std::vector<std::string> cures;
   for (const std::size_t need : stuck.needs) cures.push_back("not " + needs[need]);
@@ -48,13 +54,7 @@ std::string freeingWords(const crew::Stuck& stuck, const std::vector<std::string
   if (stuck.early) cures.push_back(fixed(*stuck.early, 1) + " s less before sight");
   if (stuck.late) cures.push_back(fixed(*stuck.late, 1) + " s less after sight");
   if (stuck.anyEnd) cures.push_back("ending anywhere");
-  return cures.empty() ? "nothing tried frees it alone" : "any of these frees it: " + joined(cures, "; ");
-}
-
-}  // namespace
-
-std::string stuckWords(const crew::Stuck& stuck, const std::vector<std::string>& needs) {
-  return joined({endWords(stuck), leastWords(stuck), freeingWords(stuck, needs)}, ". ") + ".";
+  return joined(cures, "; ");
 }
 
 }  // namespace wend::answers

@@ -8,8 +8,11 @@
 
 namespace wend::answers {
 
-/// When and where it ends, how long the exposure is at best, and what would free it, each with its figures.
-/// `needs` are the words of the task's needs, in its order.
-std::string stuckWords(const crew::Stuck& stuck, const std::vector<std::string>& needs);
+/// When and where it ends and how long the exposure is at best; no full stop at the end.
+std::string stuckWords(const crew::Stuck& stuck);
+
+/// What would free it, each with its figure, parted by semicolons; empty where nothing that was tried does. `needs` are
+/// the words of the task's needs, in its order.
+std::string freeingWords(const crew::Stuck& stuck, const std::vector<std::string>& needs);
 
 }  // namespace wend::answers

@@ -55,15 +55,22 @@ struct Search {
     task.ground = &ground;
     task.speed = plan.crew[member].speed;
     for (const auto& need : needs) task.needs.push_back(&need.met);
-    for (std::size_t cell = 0; cell < ground.grid().cells(); ++cell)
-      if (mayStart(cell)) task.starts.push_back(cell);
+    task.starts = startsWhere([this](std::size_t cell) { return meetsNeeds(cell); });
+    // Where the needs leave no start, one without them shows which of them to give up; the search bars it all the same.
+    if (task.starts.empty()) task.starts = startsWhere([](std::size_t) { return true; });
     // Nowhere to start is told as a dead end at the start, not as no question.
     if (task.starts.empty()) task.starts.push_back(0);
     return task;
   }
-  bool mayStart(std::size_t cell) const {
-    const auto met = [cell](const NeedGround& need) { return need.met.at(cell, 0); };
-    return ground.stand().at(cell, 0) && ground.clear().at(cell, 0) && std::all_of(needs.begin(), needs.end(), met);
+  bool meetsNeeds(std::size_t cell) const {
+    return std::all_of(needs.begin(), needs.end(), [cell](const NeedGround& need) { return need.met.at(cell, 0); });
+  }
+  template <class Where>
+  std::vector<std::size_t> startsWhere(Where where) const {
+    std::vector<std::size_t> starts;
+    for (std::size_t cell = 0; cell < ground.grid().cells(); ++cell)
+      if (ground.stand().at(cell, 0) && ground.clear().at(cell, 0) && where(cell)) starts.push_back(cell);
+    return starts;
   }
 };
 
@@ -174,7 +181,8 @@ class Finder {
     if (!stuck) return false;
     std::vector<std::string> needs;
     for (const auto& need : search.needs) needs.push_back(need.words);
-    out.why = stuckWords(*stuck, needs);
+    out.why = stuckWords(*stuck);
+    out.cures = freeingWords(*stuck, needs);
     out.stuck = *stuck;
     return true;
   }
@@ -187,6 +195,30 @@ class Finder {
   std::vector<std::unique_ptr<Search>> searches_;
   std::vector<std::size_t> places_;  ///< of each search among the people
 };
+
+snags::NoRoute noRouteOf(const FoundRoute& route) {
+  const crew::Stuck& stuck = *route.stuck;
+  snags::NoRoute none{route.id, {stuck.until, stuck.until}, std::nullopt, std::nullopt, route.why, route.cures};
+  if (!stuck.where.empty()) none.pos = stuck.where.front();
+  if (stuck.least) none.least = stuck.least->seconds;
+  if (stuck.exposures.empty()) return none;
+  none.span = {stuck.exposures.front().span.from, stuck.exposures.back().span.until};
+  none.pos = stuck.exposures.front().at;
+  return none;
+}
+
+/// Those who were looked for in vain, as evidence with the snags that come of it.
+void tellOfNone(const FoundRoutes& routes, Answers& answers) {
+  if (!answers.evidence) return;
+  std::vector<snags::NoRoute> none;
+  for (const auto& route : routes.people)
+    if (route.stuck) none.push_back(noRouteOf(route));
+  if (none.empty()) return;
+  auto evidence = std::make_shared<Evidence>(*answers.evidence);
+  evidence->noRoutes = std::move(none);
+  answers.snags = std::make_shared<const snags::Snags>(snags::snagsOf(*evidence));
+  answers.evidence = std::move(evidence);
+}
 
 }  // namespace
 
@@ -202,6 +234,11 @@ Point FoundRoute::at(double t) const {
     }
   }
   return place;
+}
+
+std::string FoundRoute::whole() const {
+  if (why.empty() || !stuck) return why;
+  return why + ". " + (cures.empty() ? "nothing tried frees it alone" : "any of these frees it: " + cures) + ".";
 }
 
 const FoundRoute* FoundRoutes::find(const std::string& id) const {
@@ -247,6 +284,7 @@ Result<AnswersPtr> withRoutes(const AnswersPtr& answers, const base::Cancel& can
   if (!routes) return routes.problems();
   auto more = std::make_shared<Answers>(*answers);
   more->routes = *routes;
+  tellOfNone(**routes, *more);
   return AnswersPtr(std::move(more));
 }
 

@@ -44,11 +44,14 @@ struct FoundRoute {
   /// Seconds by which everything seen could be seen sooner and stay seen later, a route as short still there.
   double margin = 0;
   std::string why;                   ///< in words, when none is found
+  std::string cures;                 ///< what would free it, in words; empty where nothing that was tried does
   std::optional<crew::Stuck> stuck;  ///< the same in figures; none where nothing was searched
   std::vector<std::string> notes;    ///< what was not planned for
 
   /// Requires a route that was found.
   Point at(double t) const;
+  /// `why` and `cures` as sentences.
+  std::string whole() const;
 };
 
 struct FoundRoutes {
@@ -76,7 +79,9 @@ base::Result<std::shared_ptr<const sight::GroundMap>> routeGroundOf(const Take& 
 base::Result<std::shared_ptr<const FoundRoutes>> foundRoutes(const Take& take, const sight::GroundMap& ground,
                                                              const base::Cancel& cancel = {});
 
-/// Answers with the routes found. The same answers when nobody wants a route or nothing is known of sight.
+/// Answers with the routes found, and with a snag for everybody for whom there is none. The same answers when nobody
+/// wants a route or nothing is known of sight. Routes are looked for only for those who have neither marks nor go along
+/// with the camera: a drawn route that is seen is told of by the rule "crew-seen".
 /// Fails when cancelled.
 base::Result<AnswersPtr> withRoutes(const AnswersPtr& answers, const base::Cancel& cancel = {});
 

@@ -11,6 +11,9 @@
 
 namespace wend::answers {
 
+/// How far the camera's own cable stands up from the floor, metres; common practice, no source.
+inline constexpr double kTrailingHeight = 0.02;
+
 /// Seen and clear windows of crew, gear and those carried; a sample a frame, edges to a millisecond. The lens itself
 /// (what of the rig a mirror shows) comes as kind `lens`, id "camera".
 std::optional<std::vector<snags::SightOf>> sightOfAll(const Take& take, const base::Cancel& cancel);
@@ -25,37 +28,49 @@ std::optional<std::vector<snags::ThroughSight>> throughSights(const Take& take, 
 /// Taped marks whose centre is in the frame, unhidden, within 8 m.
 std::vector<snags::MarkSeen> marksSeen(const Take& take, const std::vector<Instant>& samples);
 
-/// Nearest gap on either side of the rig, everyone carried and every walking crew member, a sample a frame.
+/// Nearest gap on either side of the rig, everyone carried and every walking crew member, a sample a frame. People in
+/// one shelter are not held against each other, on their way into it and out of it neither.
 std::optional<std::vector<snags::ClearanceAt>> clearancesOf(const Take& take, const std::vector<Instant>& samples,
                                                             const base::Cancel& cancel);
 
-/// Edges of the ground and cables on it that the camera and the crew step over, and the cables that performers do.
+/// Edges of the ground and cables on it that the camera and the crew step over, and the cables that performers do. The
+/// camera's own, plan::kCameraEnd, lies under the others from the end of each of its legs on.
 std::vector<snags::Crossing> crossingsOf(const Take& take);
 
 /// The camera in the way of a leaf that is not open yet: its centre passes an opening whose leaf bars the way.
 std::vector<snags::LeafMet> leavesMet(const Take& take, const std::vector<Instant>& samples);
 
-/// Every radio link at every sample. Aerials: the camera's at its sensor, a piece of gear's at its top, a person's at
-/// two thirds of their height, which is a belt or a chest. What walls and leaves take where the plan does not say: 10
-/// dB a wall, 6 dB a solid or glass leaf, nothing a curtain; common practice, no source.
+/// Every radio link at every sample, as `radio.h` has it.
 std::vector<snags::LinkOver> linksOver(const Take& take, const std::vector<Instant>& samples);
 
 /// Every line of speech with the pole the plan names, or else the one that leaves least undone.
 std::vector<snags::BoomLine> boomLines(const Take& take, const std::vector<Instant>& samples);
+
+/// The same line at another instant. Nothing while the speaker is not there.
+std::optional<snags::BoomAt> boomNow(const Take& take, const snags::BoomLine& line, const Instant& instant);
 
 /// Who takes a lamp away from a face in frame: the camera, the crew and the poles of `boom`, ten times a second. Lamps
 /// that give less than the threshold "shadow" of the exposure do not count, nor does light by readings alone.
 std::vector<snags::ShadowOn> shadowsOn(const Take& take, const std::vector<Instant>& samples,
                                        const std::vector<snags::BoomLine>& boom);
 
-/// Leaves that shut where a cable lies, each the first time; curtains hurt none.
+/// Leaves that shut where a cable lies, each the first time; curtains hurt none. The camera's own, which goes by
+/// plan::kCameraEnd, lies from its anchor along the way that the camera has gone, for as long as nobody takes it in.
 std::vector<snags::CableShutIn> cablesShutIn(const Take& take);
+/// Cables that lie through an opening shut at t.
+std::vector<snags::TrapsNow::Shut> shutInAt(const Take& take, double t);
 
 /// When the camera has gone further than its cable is long: from the anchor to its first mark, then along its way.
 /// Stops holding where somebody takes the slack back in.
 std::optional<snags::CableOut> cameraCableOut(const Take& take);
+/// How long that cable has to be by then; nothing where the plan has none.
+std::optional<double> cableNeededAt(const Take& take, double t);
 
-/// What stands in the areas used as exit lanes: shelters, gear, pieces lower than a head, crew who stand there.
+/// Links, lines of speech that run and cables at the instant; lines only where `evidence` is given.
+snags::TrapsNow trapsNow(const Take& take, const Instant& instant, const Evidence* evidence);
+
+/// What stands in the areas used as exit lanes: shelters, gear, pieces lower than a head where they stand or on their
+/// way at each sample, crew who stand there.
 std::vector<snags::LaneTaken> lanesTaken(const Take& take, const std::vector<Instant>& samples);
 
 /// Spans in which the lens sees a person in an area used as outside, at no more than two dozen places of it, four times

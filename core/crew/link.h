@@ -9,11 +9,14 @@
 ///           aerials says whether a link holds.
 #pragma once
 
+#include <algorithm>
 #include <functional>
 #include <span>
 #include <vector>
 
 #include "core/crew/bodies.h"
+#include "core/geometry/spans.h"
+#include "core/geometry/tolerance.h"
 #include "core/sight/scene.h"
 
 namespace wend::crew {
@@ -47,6 +50,44 @@ struct PathLoss {
 
 /// dB by the tag of a wall or of an opening.
 using LossOf = std::function<double(int tag)>;
+
+/// Everything that a radio path along one ray of the plan may meet, for ends at any distance and height along it.
+class LinkRay {
+ public:
+  enum class Kind { wall, leaf, body };
+  struct Thing {
+    Kind kind = Kind::wall;
+    int tag = 0;
+    geometry::Span along;    ///< metres over the floor
+    geometry::Span heights;  ///< above the datum
+  };
+  /// Requires a direction of length 1.
+  LinkRay(const sight::SceneAt& now, Point3 from, geometry::Vec direction, double upTo, std::span<const Body> bodies);
+
+  /// visit(thing) for each passed on the way to an end `run` metres along the ray at that height; stretches of one wall
+  /// that meet, as at a mitred corner, are one passage. Requires kTouch < run <= upTo.
+  template <class Visit>
+  void eachPassed(double run, double height, Visit visit) const {
+    const Thing* before = nullptr;
+    double reached = 0;
+    for (const Thing& thing : things_) {
+      if (!isPassed(thing, run, height)) continue;
+      const geometry::Span inside = insideOf(thing, run, height);
+      const bool goesOn =
+          thing.kind == Kind::wall && before && before->tag == thing.tag && inside.from <= reached + geometry::kTouch;
+      reached = goesOn ? std::max(reached, inside.until) : inside.until;
+      before = thing.kind == Kind::wall ? &thing : nullptr;
+      if (!goesOn) visit(thing);
+    }
+  }
+
+ private:
+  bool isPassed(const Thing& thing, double run, double height) const;
+  geometry::Span insideOf(const Thing& thing, double run, double height) const;
+
+  double height_;
+  std::vector<Thing> things_;  ///< walls first, those of one tag together in order along the ray
+};
 
 /// The straight path from a to b at the scene's instant. Holes of walls are holes; a leaf counts where it hangs, also
 /// on its way. Pieces count for nothing, since nobody knows what they are made of.

@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "core/exchange/json_values.h"
+#include "core/exchange/traps_json.h"
 
 namespace wend::exchange {
 
@@ -98,6 +99,7 @@ Json instantOf(const Instant& instant) {
   for (const auto& crew : instant.crew) json["crew"].push_back(crewOf(crew));
   if (instant.background)
     json["background"] = {{"brightest", instant.background->brightest}, {"darkest", instant.background->darkest}};
+  addTraps(instant, json);
   return json;
 }
 
@@ -160,10 +162,11 @@ Json routeOf(const sheets::RouteOf& route) {
 
 }  // namespace
 
-std::string checkJson(const base::Problems& problems, const Snags& snags) {
+std::string checkJson(const base::Problems& problems, const Snags& snags, const Evidence* evidence) {
   Json json = {{"problems", Json::array()}, {"snags", Json::array()}};
   for (const auto& problem : problems) json["problems"].push_back(problemOf(problem));
   for (const auto& snag : snags) json["snags"].push_back(snagOf(snag));
+  if (evidence) addTraps(*evidence, json);
   return text(json);
 }
 

@@ -11,7 +11,9 @@
 
 namespace wend::exchange {
 
-std::string checkJson(const base::Problems& problems, const snags::Snags& snags);
+/// Links, booms, cables, exit lanes and ground outside over the take come with `evidence`, each where the plan has it.
+std::string checkJson(const base::Problems& problems, const snags::Snags& snags,
+                      const snags::Evidence* evidence = nullptr);
 std::string instantJson(const answers::Instant& instant);
 /// Rows of instants.
 std::string tableJson(const std::vector<answers::Instant>& instants);

@@ -116,7 +116,7 @@ void fill(const Take& take, std::size_t i, const motion::Track& track, RouteOf& 
 
 void fill(const plan::Plan& plan, const answers::FoundRoute& found, RouteOf& route) {
   route.sought = true;
-  route.why = found.why;
+  route.why = found.whole();
   route.margin = found.margin;
   route.notes = found.notes;
   for (const auto& stand : found.stands) route.stands.push_back({stand.pos, stand.shelter, stand.span});

@@ -21,8 +21,12 @@ struct Department {
 
 /// A new sheet gets a line here.
 constexpr Department kDepartments[] = {
-    {"focus", focusSheet},       {"operator", operatorSheet}, {"crew", crewPaper, lockUpParts},
-    {"director", directorSheet}, {"light", lightSheet},       {"sound", soundSheet, boomAndLinkParts},
+    {"focus", focusSheet},
+    {"operator", operatorSheet},
+    {"crew", crewPaper, lockUpParts},
+    {"director", directorSheet, lockUpParts},
+    {"light", lightSheet},
+    {"sound", soundSheet, boomAndLinkParts},
     {"marks", marksSheet},
 };
 

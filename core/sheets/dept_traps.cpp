@@ -4,6 +4,7 @@
 #include "core/base/text.h"
 #include "core/sheets/dept_sheets.h"
 #include "core/sheets/text_words.h"
+#include "core/sheets/trap_figures.h"
 #include "core/snags/stretch.h"
 #include "core/units/clock_time.h"
 
@@ -16,21 +17,6 @@ using units::secondsText;
 
 namespace {
 
-/// The most of a line's values, where any is known.
-template <class Value>
-std::optional<double> mostOf(const BoomLine& line, Value value) {
-  std::optional<double> most;
-  for (const auto& at : line.at)
-    if (const std::optional<double> one = value(at)) most = std::max(most.value_or(*one), *one);
-  return most;
-}
-
-std::optional<double> nearestLamp(const BoomLine& line) {
-  const auto most = mostOf(
-      line, [](const BoomAt& at) { return at.lamp.empty() ? std::nullopt : std::optional<double>(-at.lampMetres); });
-  return most ? std::optional<double>(-*most) : std::nullopt;
-}
-
 /// What does not hold of a line at any of its instants, in words; "holds" where everything is known and does.
 std::string verdictOf(const plan::Pole& pole, const BoomLine& line) {
   const auto any = [&](auto what) { return std::any_of(line.at.begin(), line.at.end(), what); };
@@ -40,7 +26,7 @@ std::string verdictOf(const plan::Pole& pole, const BoomLine& line) {
   };
   add(any([&](const BoomAt& at) { return at.gap && *at.gap > pole.gap[1]; }), "too far off the mouth");
   add(any([&](const BoomAt& at) { return at.reach && *at.reach > pole.reach; }), "out of reach");
-  add(any([](const BoomAt& at) { return at.walled; }), "through the set");
+  add(isWalled(line), "through the set");
   add(line.at.empty() || any([](const BoomAt& at) { return !at.gap || !at.reach; }), "unknown");
   return words.empty() ? "holds" : words;
 }
@@ -52,11 +38,10 @@ TextTable boomTable(const Answers& answers) {
   };
   TextTable table({"seconds", "who", "pole", ">to mouth", ">reach", ">to a lamp", "~so it"});
   for (const auto& line : answers.evidence->boom) {
-    const auto lamp = nearestLamp(line);
-    table.add({spanText(line.span), nameOf(plan, line.who), nameOf(plan, line.pole),
-               known(mostOf(line, [](const BoomAt& at) { return at.gap; })),
-               known(mostOf(line, [](const BoomAt& at) { return at.reach; })),
-               lamp ? lengthText(plan, *lamp) : std::string("\u2013"), verdictOf(*plan.poles.find(line.pole), line)});
+    const auto lamp = nearestLampOf(line);
+    table.add({spanText(line.span), nameOf(plan, line.who), nameOf(plan, line.pole), known(mostGapOf(line)),
+               known(mostReachOf(line)), lamp ? lengthText(plan, *lamp) : std::string("\u2013"),
+               verdictOf(*plan.poles.find(line.pole), line)});
   }
   return table;
 }
@@ -67,9 +52,7 @@ TextTable linkTable(const Answers& answers) {
   TextTable table({"link", "from", "to", ">least dB", ">at", ">apart", ">walls", ">doors", ">bodies"});
   for (const auto& link : evidence.links) {
     const plan::Link& planned = *plan.links.find(link.id);
-    std::optional<std::size_t> least;
-    for (std::size_t i = 0; i < link.at.size(); ++i)
-      if (link.at[i] && (!least || link.at[i]->margin < link.at[*least]->margin)) least = i;
+    const auto least = weakestOf(link);
     std::vector<std::string> cells = {nameOf(plan, link.id), nameOf(plan, planned.from), nameOf(plan, planned.to)};
     if (!least) cells.push_back("unknown");
     if (least) {

@@ -64,7 +64,7 @@ void drawFound(StavePainter& p, const answers::FoundRoute& route, double y) {
 void drawUndrawn(StavePainter& p, const std::string& id, double y) {
   const answers::FoundRoute* route = p.answers.routes ? p.answers.routes->find(id) : nullptr;
   if (route && route->found) return drawFound(p, *route, y);
-  const std::string words = route ? "no route: " + route->why : "no route drawn";
+  const std::string words = route ? "no route: " + route->whole() : "no route drawn";
   p.text({p.view.labels + 8, y + 4}, cutToWidth(words, 12, p.view.width - p.view.labels - p.view.scales - 16),
          Tone::ink3);
 }

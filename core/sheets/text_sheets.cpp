@@ -147,6 +147,7 @@ std::string instantText(const answers::Take& take, const Instant& instant) {
   if (instant.background)
     text += "behind   brightest tenth " + units::stopsText(instant.background->brightest) + ", darkest tenth " +
             units::stopsText(instant.background->darkest) + " stops against the set stop\n";
+  if (instant.traps) text += trapsText(plan, *instant.traps);
   const std::string performers = performersText(take, instant), crew = crewText(take, instant);
   if (!performers.empty()) text += "\n" + performers;
   if (!crew.empty()) text += "\n" + crew;

@@ -39,6 +39,8 @@ std::string takeSummary(const answers::Answers& answers);
 std::string problemsText(const base::Problems& problems);
 std::string snagsText(const plan::Plan& plan, const snags::Snags& snags);
 std::string instantText(const answers::Take& take, const answers::Instant& instant);
+/// A line for each link, line of speech that runs and cable worth telling of; empty where there is none.
+std::string trapsText(const plan::Plan& plan, const snags::TrapsNow& traps);
 /// `few` columns fit a terminal, `all` are for a spreadsheet.
 enum class Columns { few, all };
 TextTable instantsTable(const answers::Take& take, const std::vector<answers::Instant>& instants, Columns columns);

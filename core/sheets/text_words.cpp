@@ -106,8 +106,9 @@ std::string openingsText(const plan::Plan& plan, const std::string& ids) {
 }
 
 std::string howText(const plan::Plan& plan, const SeenSpan& seen) {
-  if (seen.via != "direct") return "in " + nameOf(plan, seen.via);
-  return seen.by.empty() ? "directly" : "through " + openingsText(plan, seen.by);
+  const std::string openings = seen.by.empty() ? "" : "through " + openingsText(plan, seen.by);
+  if (seen.via != "direct") return "in " + nameOf(plan, seen.via) + (openings.empty() ? "" : " " + openings);
+  return openings.empty() ? "directly" : openings;
 }
 
 std::string marginText(double marginDeg) {

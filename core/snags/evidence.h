@@ -21,7 +21,7 @@ using geometry::Span;
 struct SeenSpan {
   Span span;
   std::string via;       ///< "direct", or the id of the mirror
-  std::string by;        ///< "direct": the openings passed, joined with '+'; else empty
+  std::string by;        ///< the openings passed, on both legs of a mirror's, joined with '+'
   Point pos;             ///< where it stands at `span.from`
   double marginDeg = 0;  ///< how far inside the frame it gets, degrees
 };
@@ -165,35 +165,10 @@ struct Jump {
   double degrees = 0;
 };
 
-/// What a radio link loses at a sample.
-struct LinkAt {
-  double metres = 0;                      ///< between its ends
-  double margin = 0;                      ///< dB left of its budget; negative: it is lost
-  int walls = 0, leaves = 0, bodies = 0;  ///< in its way
-};
-
 /// A radio link over the take.
 struct LinkOver {
   std::string id;
   std::vector<std::optional<LinkAt>> at;  ///< one a sample; nothing while an end is not there or nobody knows where
-};
-
-/// From shoulder to microphone.
-struct PoleLine {
-  geometry::Point3 shoulder, microphone;
-};
-
-/// How a microphone on a pole serves a line of speech at a sample.
-struct BoomAt {
-  double time = 0;
-  std::optional<double> top;    ///< of the frame over the speaker, above the datum, while the speaker is in it
-  std::optional<double> gap;    ///< microphone to mouth; unknown without a lens
-  std::optional<double> reach;  ///< on the level, shoulder to microphone; unknown while the holder is nowhere
-  std::string lamp;             ///< the lamp nearest to the pole; empty: none or not known
-  double lampMetres = 0;
-  bool walled = false;           ///< something solid of the set stands in the pole's way
-  Point pos;                     ///< of the speaker
-  std::optional<PoleLine> held;  ///< where the pole is; unknown while the holder is nowhere
 };
 
 /// A line of speech and the pole that picks it up.
@@ -243,6 +218,16 @@ struct OutsideSeen {
   std::string area;
 };
 
+/// Somebody without a drawn way for whom none is found that stays unseen and keeps what they need.
+struct NoRoute {
+  std::string who;
+  Span span;                    ///< of what is seen on the way that is seen least; else the instant nobody gets past
+  std::optional<Point> pos;     ///< where it begins; nothing where there is nowhere to start from
+  std::optional<double> least;  ///< seconds in bars of sight on that way; nothing: there is no way even seen
+  std::string why;              ///< when and where it ends and what is seen at best, in words
+  std::string cures;            ///< what would free it, in words; empty: nothing that was tried
+};
+
 struct Evidence {
   plan::PlanPtr plan;
   double length = 0;
@@ -271,6 +256,7 @@ struct Evidence {
   std::optional<CableOut> cameraCableOut;
   std::vector<LaneTaken> lanes;
   std::vector<OutsideSeen> outside;  ///< areas used as outside
+  std::vector<NoRoute> noRoutes;     ///< empty until routes were looked for (answers/routes.h)
   bool sightKnown = false;           ///< false without a lens
 };
 

@@ -100,6 +100,46 @@ struct Background {
   double brightest = 0, darkest = 0;  ///< stops against the set stop
 };
 
+/// What a radio link loses at an instant.
+struct LinkAt {
+  double metres = 0;                      ///< between its ends
+  double margin = 0;                      ///< dB left of its budget; negative: it is lost
+  int walls = 0, leaves = 0, bodies = 0;  ///< in its way
+};
+
+/// From shoulder to microphone.
+struct PoleLine {
+  geometry::Point3 shoulder, microphone;
+};
+
+/// How a microphone on a pole serves a line of speech at an instant.
+struct BoomAt {
+  double time = 0;
+  std::optional<double> top;    ///< of the frame over the speaker, above the datum, while the speaker is in it
+  std::optional<double> gap;    ///< microphone to mouth; unknown without a lens
+  std::optional<double> reach;  ///< on the level, shoulder to microphone; unknown while the holder is nowhere
+  std::string lamp;             ///< the lamp nearest to the pole; empty: none or not known
+  double lampMetres = 0;
+  bool walled = false;           ///< something solid of the set stands in the pole's way
+  Point pos;                     ///< of the speaker
+  std::optional<PoleLine> held;  ///< where the pole is; unknown while the holder is nowhere
+};
+
+/// Links, poles and cables at an instant.
+struct TrapsNow {
+  std::vector<std::pair<std::string, std::optional<LinkAt>>> links;  ///< by id, all of the plan
+  struct Line {
+    std::string pole, who;
+    BoomAt at;
+  };
+  std::vector<Line> booms;  ///< lines of speech that run
+  struct Shut {
+    std::string cable, opening;
+  };
+  std::vector<Shut> shutIn;              ///< cables through an opening that is shut
+  std::optional<double> cameraCableOut;  ///< metres that the camera's cable has to be long by then
+};
+
 struct Instant {
   double time = 0;
   long frameIndex = 0;
@@ -112,6 +152,7 @@ struct Instant {
   std::vector<PerformerAt> performers;
   std::vector<CrewAt> crew;
   std::optional<Background> background;
+  std::optional<TrapsNow> traps;  ///< where somebody asked for them (answers/whole_take.h)
 };
 
 }  // namespace wend::snags

@@ -10,7 +10,7 @@ Findings cableShutIn(const Evidence& evidence) {
   for (const auto& shut : evidence.cablesShutIn)
     findings.push_back(
         {shut.cable, shut.opening, shut.time, shut.time, shut.pos, limit.severity,
-         nameOf(*evidence.plan, shut.opening) + " is shut where " + nameOf(*evidence.plan, shut.cable) + " lies",
+         nameOf(*evidence.plan, shut.opening) + " is shut where " + cableNameOf(*evidence.plan, shut.cable) + " lies",
          "caution: lay it another way or keep the door from shutting; a pinched one may be live"});
   return findings;
 }

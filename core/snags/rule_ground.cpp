@@ -22,7 +22,8 @@ Findings stepCrossed(const Evidence& evidence) {
   for (const auto& step : evidence.crossings) {
     if (step.height < limit.value) continue;
     const std::string who = step.who == "camera" ? "the camera" : nameOf(*evidence.plan, step.who);
-    std::string text = who + " crosses " + nameOf(*evidence.plan, step.place) + ", " + metres(step.height) + " high";
+    std::string text =
+        who + " crosses " + cableNameOf(*evidence.plan, step.place) + ", " + metres(step.height) + " high";
     if (step.backwards) text += ", backwards";
     if (std::abs(step.panRate) > 1) text += ", while panning at " + base::fixed(std::abs(step.panRate), 0) + "\u00b0/s";
     findings.push_back({step.who, step.place, step.time, step.time, step.pos,

@@ -6,6 +6,7 @@
 namespace wend::snags {
 
 Findings crewSeen(const Evidence& evidence);
+Findings routeImpossible(const Evidence& evidence);
 Findings subjectLost(const Evidence& evidence);
 Findings hotFocus(const Evidence& evidence);
 Findings tooClose(const Evidence& evidence);

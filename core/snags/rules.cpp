@@ -12,6 +12,7 @@ namespace wend::snags {
 const std::vector<Rule>& rules() {
   static const std::vector<Rule> list = {
       {"crew-seen", crewSeen},
+      {"route-impossible", routeImpossible},
       {"subject-lost", subjectLost},
       {"hot-focus", hotFocus},
       {"too-close", tooClose},

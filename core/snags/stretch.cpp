@@ -51,6 +51,10 @@ std::string nameOf(const plan::Plan& plan, const std::string& id) {
   return id;
 }
 
+std::string cableNameOf(const plan::Plan& plan, const std::string& id) {
+  return id == plan::kCameraEnd ? "the camera's cable" : nameOf(plan, id);
+}
+
 namespace {
 
 bool covers(const plan::Footprint& shape, Point pos) {

@@ -29,6 +29,9 @@ Span spanOf(const Evidence& evidence, const Stretch& stretch);
 /// What people call the thing of that id: a performer's or opening's name, a crew member's role; the id if nameless.
 std::string nameOf(const plan::Plan& plan, const std::string& id);
 
+/// The same of a cable, of which the camera's own is plan::kCameraEnd.
+std::string cableNameOf(const plan::Plan& plan, const std::string& id);
+
 /// The room or the topmost light area there: what a snag is filed under. Empty on ground that has neither.
 std::string placeOf(const plan::Plan& plan, Point pos);
 

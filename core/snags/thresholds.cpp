@@ -13,6 +13,7 @@ constexpr const char* kPractice = "common practice, no source";
 const std::vector<Threshold>& thresholdTable() {
   static const std::vector<Threshold> table = {
       {"crew-seen", 0, "s in sight", 0, Severity::stops, "what the word clear means; no number"},
+      {"route-impossible", 0, "s seen at best", 0, Severity::stops, "what the word unseen means; no number"},
       {"subject-lost", 0.5, "s out or hidden", 0.5, Severity::risks, kPractice},
       {"warmth", 1, "sharp half band over wobble", 0.5, Severity::risks, kPractice},
       {"too-close", 1, "of the close focus", 0, Severity::stops, "the lens' own scale"},

@@ -91,7 +91,9 @@ INSTANTIATE_TEST_SUITE_P(
                       std::vector<std::string>{"sheet", kBatch, "--for", "all"},
                       std::vector<std::string>{"sheet", kRoom, "--for", "focus"},
                       std::vector<std::string>{"chart", kBatch}, std::vector<std::string>{"routes", kBatch},
-                      std::vector<std::string>{"routes", kRoom}));
+                      std::vector<std::string>{"routes", kRoom}, std::vector<std::string>{"check", kLinks},
+                      std::vector<std::string>{"at", kLinks, "3"}, std::vector<std::string>{"at", kLinks, "b3+2"},
+                      std::vector<std::string>{"table", kLinks, "--step", "3"}));
 
 TEST(SchemaChecker, FindsEveryKindOfFault) {
   const json schema = schemaOf("spot");
@@ -134,6 +136,26 @@ TEST(JsonOfSheet, RowsAreAsLongAsTheirColumns) {
         ++rows;
       }
   EXPECT_GT(rows, 50U);
+}
+
+TEST(JsonOfCheck, HoldsLinksBoomsCablesLanesAndGroundOutsideWhereThePlanHasThem) {
+  const json links = json::parse(ran({"check", kLinks, "--json"}).out);
+  for (const char* key : {"links", "booms", "cameraCable", "lanes", "outside"}) EXPECT_TRUE(links.contains(key)) << key;
+  EXPECT_EQ(links["links"].size(), 2U);
+  EXPECT_LT(links["links"][0]["weakest"]["margin"], 0) << "the steel door";
+  EXPECT_FALSE(links["links"][0]["lost"].empty());
+  const json room = json::parse(ran({"check", kRoom, "--json"}).out);
+  for (const char* key : {"links", "booms", "shutIn", "cameraCable", "lanes"}) EXPECT_FALSE(room.contains(key)) << key;
+}
+
+TEST(JsonOfAt, HoldsTheLineOfSpeechThatRunsAndTheCameraCable) {
+  const json speaks = json::parse(ran({"at", kLinks, "3", "--json"}).out);
+  ASSERT_EQ(speaks["booms"].size(), 1U);
+  EXPECT_EQ(speaks["booms"][0]["who"], "mara");
+  EXPECT_EQ(speaks["links"].size(), 2U);
+  const json quiet = json::parse(ran({"at", kLinks, "8", "--json"}).out);
+  EXPECT_FALSE(quiet.contains("booms"));
+  EXPECT_GT(quiet["cameraCable"], speaks["cameraCable"]);
 }
 
 TEST(JsonOfClear, RowsAddUpToTheGrid) {

@@ -69,5 +69,6 @@ inline Ran ran(const std::vector<std::string>& words) {
 
 inline const std::string kBatch = "samples/first-batch.wend";
 inline const std::string kRoom = "samples/one-room.wend";
+inline const std::string kLinks = "samples/links-and-booms.wend";
 
 }  // namespace wend::app::test

@@ -130,7 +130,11 @@ void AnswersBridge::deliver(quint64 number, AnswersPtr answers) {
     patched->ground = whole_->ground;
     answers = patched;
   }
-  if (delivered_ != number && whole_ && whole_->snags) change_ = snags::changeOf(*whole_->snags, *answers->snags);
+  if (delivered_ != number && whole_) before_ = whole_->snags;
+  if (before_) change_ = snags::changeOf(*before_, *answers->snags);
+  // While routes are still looked for nobody knows that the lack of one is mended.
+  const bool looking = !answers->routes && answers::routesWanted(*answers->take);
+  if (looking) std::erase_if(change_.cleared, [](const auto& snag) { return snag.rule == "route-impossible"; });
   delivered_ = number;
   whole_ = shown_ = answers;
   stale_ = false;

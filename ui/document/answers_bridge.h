@@ -62,6 +62,7 @@ class AnswersBridge : public QObject {
   answers::Instant instant_;
   bool stale_ = true;
   base::Problems trouble_;
+  std::shared_ptr<const snags::Snags> before_;  ///< those of the plan before
   snags::SnagChange change_;
   quint64 asked_ = 0, delivered_ = 0;
 

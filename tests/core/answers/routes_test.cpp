@@ -5,84 +5,14 @@
 
 #include <algorithm>
 #include <cmath>
-#include <fstream>
-#include <sstream>
 
 #include "core/answers/route_ground.h"
 #include "core/answers/route_needs.h"
-#include "core/file/plan_reader.h"
 #include "core/sight/body.h"
+#include "tests/core/answers/two_rooms.h"
 
 namespace wend::answers {
 namespace {
-
-plan::Plan sample(const char* name) {
-  std::ifstream in(std::string(WEND_SOURCE_DIR "/samples/") + name);
-  std::ostringstream text;
-  text << in.rdbuf();
-  return file::readPlan(text.str())->plan;
-}
-
-TakePtr takeOf(plan::Plan plan) {
-  auto take = Take::of(std::make_shared<const plan::Plan>(std::move(plan)));
-  if (!take) throw std::runtime_error(take.problems()[0].where + " " + take.problems()[0].code);
-  return *take;
-}
-
-/// Two rooms side by side, a door in the wall between, a camera that turns once round in the western one from 8 s to
-/// 20 s and looks at the western wall else. One shelter in each room.
-const char* const kTwoRooms = R"({
-  "format": "wend-plan", "version": 1, "title": "Two rooms",
-  "clock": {"rate": [24, 1], "length": 30},
-  "beats": [{"id": "b1", "name": "start", "time": 0}, {"id": "b2", "name": "round", "time": 8}],
-  "set": {
-    "rooms": [{"id": "west", "name": "west", "outline": [[0, 0], [5, 0], [5, 4], [0, 4]], "floor": 0, "ceiling": 2.7},
-              {"id": "east", "name": "east", "outline": [[5, 0], [9, 0], [9, 4], [5, 4]], "floor": 0, "ceiling": 2.7}],
-    "walls": [
-      {"id": "round", "name": "round", "points": [[0, 0], [9, 0], [9, 4], [0, 4], [0, 0]], "thickness": 0.1, "top": 2.7},
-      {"id": "between", "name": "between", "points": [[5, 0], [5, 4]], "thickness": 0.1, "top": 2.7}],
-    "openings": [
-      {"id": "door", "name": "door", "wall": "between", "along": [2.6, 3.6], "head": 2.1, "fill": "open", "barsWay": false}]
-  },
-  "camera": {
-    "marks": [{"id": "c1", "at": 0, "until": "end", "pos": [2, 1.2], "height": 1.5}],
-    "aims": [{"at": 0, "on": {"bearing": 270}}, {"at": 8, "over": 12, "on": {"bearing": 630}}],
-    "gate": [24.9, 14], "blurCircle": 0.025, "exposureIndex": 800, "shutterDeg": 180,
-    "rig": {"kind": "dolly", "radius": 0.4}
-  },
-  "lens": {"name": "28 mm", "focal": [28, 28], "stop": [2.8, 22], "closeFocus": 0.4},
-  "crew": [{"id": "ac", "role": "first assistant camera", "needs": [
-    {"stays": "ka", "from": 0, "until": 4}]}],
-  "shelters": [{"id": "ka", "name": "beside the camera", "pos": [4, 3], "radius": 0.5, "holds": 1},
-               {"id": "kb", "name": "behind the wall", "pos": [7.5, 0.8], "radius": 0.5, "holds": 1}],
-  "sightRules": {"margin": 3, "early": 2, "late": 1, "radius": 0.28, "height": 1.8, "cell": 0.1}
-})";
-
-plan::Plan twoRooms() {
-  auto read = file::readPlan(kTwoRooms);
-  if (!read) throw std::runtime_error(read.problems()[0].where + " " + read.problems()[0].code);
-  return read->plan;
-}
-
-plan::Plan withNeeds(plan::Plan plan, std::vector<plan::Need> needs) {
-  plan::Crew crew = plan.crew[0];
-  crew.needs = std::move(needs);
-  plan.crew.replace(0, crew);
-  return plan;
-}
-
-FoundRoutes found(const Take& take) {
-  const auto ground = routeGroundOf(take);
-  return **foundRoutes(take, **ground);
-}
-
-plan::Need need(plan::Need::What what, double from, double until) {
-  plan::Need need;
-  need.what = std::move(what);
-  need.from = plan::Moment{"", from};
-  need.until = plan::Moment{"", until};
-  return need;
-}
 
 /// True when a person on the route's place of `t` would be seen at `s`.
 bool seenAt(const Take& take, const plan::Crew& crew, Point pos, double s) {
@@ -167,7 +97,33 @@ TEST(FoundRoutes, SayWhyThereIsNoneWithFiguresThatSightConfirms) {
   EXPECT_GE(route.stuck->least->seconds, 3);
   EXPECT_NEAR(route.stuck->until, first - 2, 1.2);
   for (const char* part : {"nobody unseen gets past", "at best seen", "any of these frees it: not staying at ka"})
-    EXPECT_NE(route.why.find(part), std::string::npos) << route.why;
+    EXPECT_NE(route.whole().find(part), std::string::npos) << route.whole();
+}
+
+const snags::Snag* routeSnag(const Answers& answers) {
+  for (const auto& snag : *answers.snags)
+    if (snag.rule == "route-impossible") return &snag;
+  return nullptr;
+}
+
+TEST(FoundRoutes, BecomeASnagWhereThereIsNoneAndNoneWhereThereIs) {
+  const auto answersOfNeed = [](plan::Need only) {
+    return *withRoutes(*answersOf(takeOf(withNeeds(twoRooms(), {std::move(only)}))));
+  };
+  const AnswersPtr stuck = answersOfNeed(need(plan::Stays{"ka"}, 0, 30));
+  const snags::Snag* snag = routeSnag(*stuck);
+  ASSERT_TRUE(snag);
+  EXPECT_EQ(snag->who, "ac");
+  const crew::Stuck& figures = *stuck->routes->find("ac")->stuck;
+  EXPECT_EQ(snag->from, figures.exposures.front().span.from);
+  EXPECT_EQ(snag->until, figures.exposures.back().span.until);
+  // Seen there, by sight itself, at some instant within the bars of the span the snag tells.
+  bool seen = false;
+  for (double t = snag->from - 1; t <= snag->until + 2; t += 0.02)
+    seen = seen || seenAt(*stuck->take, stuck->take->plan().crew[0], *snag->pos, t);
+  EXPECT_TRUE(seen);
+  EXPECT_NE(snag->mend.find("not staying at ka"), std::string::npos) << snag->mend;
+  EXPECT_EQ(routeSnag(*answersOfNeed(need(plan::Stays{"ka"}, 0, 4))), nullptr);
 }
 
 TEST(FoundRoutes, TwoPeopleShareNoShelterThatHoldsOne) {
@@ -205,7 +161,7 @@ TEST(FoundRoutes, TellWhatIsNotPlannedFor) {
   const TakePtr take = takeOf(withNeeds(twoRooms(), {need(plan::Stays{"ka"}, 0, 4)}));
   EXPECT_TRUE(found(*take).people.at(0).notes.empty());
   const auto notes = needsLeftOut(withNeeds(twoRooms(), {need(plan::Holds{"l1"}, 0, 4)}), 0);
-  EXPECT_EQ(notes, std::vector<std::string>{"not planned for: holding the link l1"});
+  EXPECT_EQ(notes, std::vector<std::string>{"not planned for: holding the link l1, at neither end of which they are"});
 }
 
 TEST(FoundRoutes, AreNotLookedForWhereEverybodyHasTheirWay) {

@@ -99,6 +99,59 @@ TEST(CablesShutIn, AreNoneBesideTheDoorUnderACurtainOrOnceTheCableIsGone) {
   EXPECT_TRUE(cablesShutIn(*takeOf(gone)).empty());
 }
 
+/// The camera goes through a door of its own height that shuts behind it, its cable trailing.
+plan::Plan throughADoor(double shutAt) {
+  plan::Plan plan = backing();
+  plan.camera.cable = plan::TrailingCable{{3, 0}, 20, {}};
+  plan::Wall wall;
+  wall.id = base::Id<plan::Wall>("w1");
+  wall.points = {{-5, -3}, {5, -3}};
+  plan.set.walls.add(wall);
+  plan::Opening door;
+  door.id = base::Id<plan::Opening>("d1");
+  door.wall = "w1";
+  door.along = {4, 6};
+  door.fill = plan::OpeningFill::solid;
+  door.open = {{{{"", 0}, 0, plan::Pace::even}, 1, "", "", {}},
+               {{{"", shutAt - 1}, 1, plan::Pace::even}, 0, "", "", {}}};
+  plan.set.openings.add(door);
+  return plan;
+}
+
+TEST(CablesShutIn, HeedTheWayTheCameraHasGone) {
+  const auto found = cablesShutIn(*takeOf(throughADoor(5)));
+  ASSERT_EQ(found.size(), 1u);
+  EXPECT_EQ(found[0].cable, "camera");
+  EXPECT_NEAR(found[0].time, 5, 1.0 / 24);
+  EXPECT_NEAR(found[0].pos.y, -3, 1e-9);
+  plan::Plan radio = throughADoor(5);
+  radio.camera.cable.reset();
+  EXPECT_TRUE(cablesShutIn(*takeOf(radio)).empty());
+  // Shut and open again before the camera comes: nothing lies there yet.
+  plan::Plan early = throughADoor(1.5);
+  plan::Opening door = early.set.openings[0];
+  door.open.push_back({{{"", 2}, 0.5, plan::Pace::even}, 1, "", "", {}});
+  early.set.openings.replace(0, door);
+  EXPECT_TRUE(cablesShutIn(*takeOf(early)).empty());
+}
+
+TEST(CrossingsOf, TellTheCamerasOwnCableUnderThoseWhoComeAfterIt) {
+  plan::Plan plan = backing();
+  plan.camera.cable = plan::TrailingCable{{0, 1}, 20, {}};
+  plan::Performer nora = plan.performers[0];
+  nora.marks = {markAt("n1", {2, -2}, 7), markAt("n2", {-2, -2}, 9)};
+  plan.performers.replace(0, nora);
+  plan::Crew early = standing("grip", {2, -3});
+  early.marks[0].until = {"", 1};
+  early.marks.push_back(markAt("g2", {-2, -3}, 5));
+  plan.crew.add(early);
+  const auto crossings = crossingsOf(*takeOf(plan));
+  ASSERT_EQ(crossings.size(), 1u) << "the grip crosses before the camera has laid it";
+  EXPECT_EQ(crossings[0].who, "nora");
+  EXPECT_EQ(crossings[0].place, "camera");
+  EXPECT_NEAR(crossings[0].time, 8, 1e-3);
+}
+
 TEST(CameraCableOut, CountsFromTheAnchorAlongTheWay) {
   plan::Plan plan = backing();
   plan.camera.cable = plan::TrailingCable{{3, 0}, 7, {}};
@@ -188,6 +241,31 @@ TEST(LanesTaken, ListWhatStandsInThem) {
   std::vector<std::string> by;
   for (const auto& lane : lanesTaken(*take, samplesOf(*take))) by.push_back(lane.by);
   EXPECT_EQ(by, (std::vector<std::string>{"cart", "bench", "grip"}));
+}
+
+TEST(LanesTaken, HeedPiecesThatAreMoved) {
+  plan::Plan plan = smallPlan();
+  plan.set.areas.add(groundOf(plan::AreaUse::exitLane));
+  // A trolley that stands in the lane, is pushed out of it from 2 s to 4 s and comes back at 8 s.
+  plan::Piece trolley;
+  trolley.id = base::Id<plan::Piece>("trolley");
+  trolley.shape = plan::Outline{{{3.5, 0}, {4.5, 0}, {4.5, 1}, {3.5, 1}}};
+  const auto key = [](double at, double over, double east) {
+    plan::PieceKey made;
+    made.time = {{"", at}, over, plan::Pace::even};
+    made.offset = {east, 0};
+    return made;
+  };
+  trolley.moved = {key(0, 0, 0), key(2, 2, 4), key(7, 1, 0)};
+  plan.set.pieces.add(trolley);
+  const auto take = takeOf(plan);
+  const auto lanes = lanesTaken(*take, samplesOf(*take));
+  ASSERT_EQ(lanes.size(), 2u);
+  EXPECT_EQ(lanes[0].by, "trolley");
+  EXPECT_NEAR(lanes[0].span.from, 0, 1e-9);
+  EXPECT_NEAR(lanes[0].span.until, 2 + 2 * 1.5 / 4, 1.0 / 24) << "1.5 m of its 4 m on";
+  EXPECT_NEAR(lanes[1].span.from, 7 + 2.5 / 4, 1.0 / 24);
+  EXPECT_NEAR(lanes[1].span.until, 10, 1e-9);
 }
 
 TEST(LanesTaken, AreNoneOfGroundWithAnotherUse) {
