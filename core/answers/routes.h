@@ -61,9 +61,10 @@ struct FoundRoutes {
 bool routesWanted(const Take& take);
 
 /// The ground as those whose routes are to be found need it: for the widest of them, from the lowest floor of the plan
-/// to the tallest's crown on the highest.
+/// to the tallest's crown on the highest. An `earlier` map spares the steps it has alike.
 /// Fails when cancelled, without a lens, or with nobody to find a route for (code "nobody").
-base::Result<std::shared_ptr<const sight::GroundMap>> routeGroundOf(const Take& take, const base::Cancel& cancel = {});
+base::Result<std::shared_ptr<const sight::GroundMap>> routeGroundOf(const Take& take, const base::Cancel& cancel = {},
+                                                                    const sight::GroundMap* earlier = nullptr);
 
 /// Ensures   (1) a found route is seen at no instant, nor `early` seconds before sight or `late` after it, as sound as
 ///           the map is; (2) it keeps away from walls, pieces, leaves, gear, the rig, those carried, performers and
@@ -78,6 +79,7 @@ base::Result<std::shared_ptr<const FoundRoutes>> foundRoutes(const Take& take, c
 
 /// Answers with the routes found. The same answers when nobody wants a route or nothing is known of sight.
 /// Fails when cancelled.
-base::Result<AnswersPtr> withRoutes(const AnswersPtr& answers, const base::Cancel& cancel = {});
+base::Result<AnswersPtr> withRoutes(const AnswersPtr& answers, const base::Cancel& cancel = {},
+                                    const sight::GroundMap* earlier = nullptr);
 
 }  // namespace wend::answers
