@@ -30,6 +30,7 @@ struct Answers {
   std::shared_ptr<const snags::Snags> snags;
   std::shared_ptr<const sight::GroundMap> ground;  ///< null until asked for, or without a lens
   std::shared_ptr<const FoundRoutes> routes;       ///< null until asked for (routes.h), or with nobody to find one for
+  std::shared_ptr<const sight::GroundMap> routeGround;  ///< that the routes were found on
 };
 using AnswersPtr = std::shared_ptr<const Answers>;
 
@@ -44,8 +45,10 @@ Instant sampleAt(const Take& take, double t);
 /// Brightest and darkest tenth of what the frame's rays meet. Nothing without a lens or where nothing is known.
 std::optional<snags::Background> backgroundAt(const Take& take, const Instant& instant);
 
-/// The whole take, a sample a frame. Fails only when cancelled (code "cancelled").
-base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const base::Cancel& cancel = {});
+/// The whole take, a sample a frame. Of `earlier` answers, of whatever plan, it takes over what the edits between left
+/// alone (reuse.h); the evidence is the same without. Fails only when cancelled (code "cancelled").
+base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const base::Cancel& cancel = {},
+                                                         const Answers* earlier = nullptr);
 
 struct GroundQuestion {
   double height = 1.8;  ///< of the person, metres above the datum
@@ -54,10 +57,11 @@ struct GroundQuestion {
 /// Cells of the plan's size over the set and a metre around it; larger ones where that would be too many.
 geometry::Grid groundGrid(const Take& take);
 
-/// When the lens sees a person at each cell of the ground, frame by frame and between frames. Fails when cancelled or
-/// without a lens.
+/// When the lens sees a person at each cell of the ground, frame by frame and between frames. An `earlier` map spares
+/// the steps it has alike. Fails when cancelled or without a lens.
 base::Result<std::shared_ptr<const sight::GroundMap>> groundOf(const Take& take, const GroundQuestion& question = {},
-                                                               const base::Cancel& cancel = {});
+                                                               const base::Cancel& cancel = {},
+                                                               const sight::GroundMap* earlier = nullptr);
 
 /// Take, evidence and snags of a plan. Fails with what keeps the plan from being resolved.
 base::Result<AnswersPtr> answersOf(const plan::PlanPtr& plan, const base::Cancel& cancel = {});

@@ -1,5 +1,6 @@
 // Who the lens must not see, and when it sees them.
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 #include "core/answers/hiders.h"
@@ -50,9 +51,8 @@ std::optional<Reach> reachOf(const Take& take, const sight::BodyAt& body) {
   return reach;
 }
 
-/// Ground that holds everything of the plan and the body, with room around for what walks a little off it.
-geometry::Extent groundFor(const Take& take, const geometry::Extent& places) {
-  const geometry::Extent ground = hull(extentOfSet(take), places);
+/// For whoever walks a little off it.
+geometry::Extent withRoom(const geometry::Extent& ground) {
   const geometry::Vec border{30, 30};
   return {ground.low - border, ground.high + border};
 }
@@ -77,25 +77,19 @@ bool farFromWalls(const Take& take, const sight::BodyAt& body) {
 }
 
 /// What the lens sees during every step, made once for all whose feet stand no lower.
+///
+/// Which look serves a body depends on that body alone, so that nobody's answer depends on who else was asked about.
 class Looks {
  public:
   Looks(const Take& take, const base::Cancel& cancel) : take_(take), cancel_(cancel) {}
 
   /// Null when cancelled.
   sight::TakeLook* lookFor(const sight::BodyAt& body) {
-    const Reach reach = reachOf(take_, body).value_or(Reach{extentOfSet(take_), {}});
-    const sight::Heights& heights = reach.heights;
-    sight::TakeSpec spec;
-    spec.take = {0, take_.length()};
-    spec.rate = take_.rate();
-    // Rounded up, so that few are needed: a wall hides whoever is no taller than the tallest asked about.
-    spec.bodies = {std::min(0.0, heights.bottom), std::max(kTallest, heights.top)};
-    spec.ground = groundFor(take_, reach.places);
-    if (heights.bottom < 0 && farFromWalls(take_, body)) spec.walls = sight::Walls::nearly;
+    const sight::TakeSpec spec = specFor(body);
     for (const auto& look : looks_) {
       const sight::TakeSpec& made = look->spec();
-      if (made.walls == spec.walls && made.bodies.bottom == spec.bodies.bottom && made.bodies.top >= spec.bodies.top &&
-          holds(made.ground, reach.places))
+      if (made.walls == spec.walls && made.bodies.bottom == spec.bodies.bottom && made.bodies.top == spec.bodies.top &&
+          made.ground == spec.ground)
         return look.get();
     }
     const double margin = take_.plan().sightRules.margin;
@@ -108,7 +102,23 @@ class Looks {
   }
 
  private:
-  static constexpr double kTallest = 1.9;
+  sight::TakeSpec specFor(const sight::BodyAt& body) const {
+    const geometry::Extent set = extentOfSet(take_);
+    const Reach reach = reachOf(take_, body).value_or(Reach{set, {}});
+    const sight::Heights& heights = reach.heights;
+    sight::TakeSpec spec;
+    spec.take = {0, take_.length()};
+    spec.rate = take_.rate();
+    // Rounded up, so that few are needed: a wall hides whoever is no taller than the tallest asked about.
+    const double above = std::max(0.0, std::ceil((heights.top - kTallest) / kTaller));
+    spec.bodies = {std::min(0.0, heights.bottom), std::max(kTallest + above * kTaller, heights.top)};
+    spec.ground = withRoom(set);
+    if (!holds(spec.ground, reach.places)) spec.ground = withRoom(hull(set, reach.places));
+    if (heights.bottom < 0 && farFromWalls(take_, body)) spec.walls = sight::Walls::nearly;
+    return spec;
+  }
+
+  static constexpr double kTallest = 1.9, kTaller = 0.5;
   const Take& take_;
   const base::Cancel& cancel_;
   std::vector<std::unique_ptr<sight::TakeLook>> looks_;
@@ -189,26 +199,31 @@ sight::BodyAt rigBody(const Take& take) {
 
 }  // namespace
 
-std::optional<std::vector<SightOf>> sightOfAll(const Take& take, const base::Cancel& cancel) {
+std::optional<std::vector<SightOf>> sightOfAll(const Take& take, const base::Cancel& cancel, const KnownSights* known) {
   const plan::Plan& plan = take.plan();
   std::vector<SightOf> all;
   Looks looks(take, cancel);
-  const auto add = [&](const std::string& id, BodyKind kind, const sight::BodyAt& body, int self = sight::kNobody) {
+  const auto add = [&](const SightOf* before, const std::string& id, BodyKind kind, const sight::BodyAt& body,
+                       int self = sight::kNobody) {
+    if (before != nullptr) return all.push_back(*before), true;
     auto sight = sightOfBody(take, looks, id, kind, body, self, cancel);
     if (sight) all.push_back(std::move(*sight));
     return sight.has_value();
   };
   for (std::size_t i = 0; i < plan.crew.size(); ++i) {
-    if (!add(plan.crew[i].id.text(), carried(take, i) ? BodyKind::carried : BodyKind::crew, crewBody(take, i),
+    const SightOf* before = known != nullptr ? known->ofCrew(i) : nullptr;
+    if (!add(before, plan.crew[i].id.text(), carried(take, i) ? BodyKind::carried : BodyKind::crew, crewBody(take, i),
              crewTag(take, i)))
       return {};
   }
-  for (const auto& gear : plan.gear) {
+  for (std::size_t i = 0; i < plan.gear.size(); ++i) {
+    const plan::Gear& gear = plan.gear[i];
+    const SightOf* before = known != nullptr ? known->ofGear(i) : nullptr;
     const double floor = take.people().floorAt(gear.pos);
     const sight::Body body{gear.pos, gear.radius, floor, floor + gear.height};
-    if (!add(gear.id.text(), BodyKind::gear, [body](double) { return body; })) return {};
+    if (!add(before, gear.id.text(), BodyKind::gear, [body](double) { return body; })) return {};
   }
-  if (!add("camera", BodyKind::lens, rigBody(take))) return {};
+  if (!add(known != nullptr ? known->ofRig() : nullptr, "camera", BodyKind::lens, rigBody(take))) return {};
   return all;
 }
 
@@ -222,7 +237,8 @@ SightOf sightOfSpot(const Take& take, Point pos, double height, double radius, c
 }
 
 std::vector<MarkSeen> marksSeen(const Take& take, const std::vector<Instant>& samples) {
-  constexpr double kReadable = 8;
+  constexpr double kReadable = 8, kHair = 1e-6;
+  const double within = kReadable + kHair + (take.plan().lens ? std::abs(take.plan().lens->pupilAhead) : 0);
   std::vector<MarkSeen> seen;
   const auto& performers = take.plan().performers;
   for (std::size_t i = 0; i < performers.size(); ++i) {
@@ -231,9 +247,11 @@ std::vector<MarkSeen> marksSeen(const Take& take, const std::vector<Instant>& sa
       if (!mark.taped) continue;
       const geometry::Point3 at = geometry::at(mark.pos, take.people().floorAt(mark.pos));
       const auto shows = [&](double t) {
+        // Where the camera is costs less to ask than where it looks, and that less than what hides.
+        if (geometry::distance(take.people().camera().position(t), at) > within) return false;
         const auto eye = take.eyeAt(t, 0);
-        return eye && geometry::distance(eye->pupil.at, at) <= kReadable &&
-               sight::pointSight(take.scene().at(t), *eye, at).seen();
+        return eye && geometry::distance(eye->pupil.at, at) <= kReadable && sight::Frame(*eye).holds(at) &&
+               sight::openBetween(take.scene().at(t), eye->pupil.at, at);
       };
       for (const auto& span : geometry::spansWhere({0, take.length()}, samples[1].time - samples[0].time, shows))
         seen.push_back({span, performers[i].id.text(), k, mark.pos});

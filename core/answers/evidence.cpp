@@ -8,6 +8,7 @@
 #include "core/answers/focus_rests.h"
 #include "core/answers/hand_windows.h"
 #include "core/answers/lens_work.h"
+#include "core/answers/reuse.h"
 #include "core/answers/who_is_sharp.h"
 #include "core/answers/whole_take.h"
 
@@ -32,16 +33,28 @@ std::vector<Jump> aimCuts(const Take& take) {
   return jumps;
 }
 
+/// What was found of a take that sees the same.
+struct Before {
+  const Take& take;
+  const Evidence& evidence;
+};
+std::optional<Before> beforeOf(const Take& take, const Answers* earlier) {
+  if (earlier == nullptr || !earlier->evidence || !sameView(take, *earlier->take)) return std::nullopt;
+  return Before{*earlier->take, *earlier->evidence};
+}
+
 /// A sample a frame and what is read off them; false when cancelled.
-bool addSamples(const Take& take, const base::Cancel& cancel, Evidence& evidence) {
+bool addSamples(const Take& take, const std::optional<Before>& before, const base::Cancel& cancel, Evidence& evidence) {
+  const bool alike = before && sameShot(take, before->take);
   for (const double t : take.frameTimes()) {
     if (cancel.fired()) return false;
-    evidence.samples.push_back(sampleAt(take, t));
+    const std::size_t k = evidence.samples.size();
+    evidence.samples.push_back(alike ? sampleLike(take, before->take, before->evidence.samples[k]) : sampleAt(take, t));
   }
   auto clearances = clearancesOf(take, evidence.samples, cancel);
   if (!clearances) return false;
   evidence.clearances = std::move(*clearances);
-  if (evidence.sightKnown) evidence.marks = marksSeen(take, evidence.samples);
+  if (evidence.sightKnown) evidence.marks = before ? before->evidence.marks : marksSeen(take, evidence.samples);
   evidence.leaves = leavesMet(take, evidence.samples);
   evidence.links = linksOver(take, evidence.samples);
   evidence.boom = boomLines(take, evidence.samples);
@@ -58,10 +71,13 @@ struct Sights {
 };
 
 /// Nothing when cancelled.
-std::optional<Sights> sightsOf(const Take& take, const base::Cancel& cancel) {
+std::optional<Sights> sightsOf(const Take& take, const std::optional<Before>& before, const base::Cancel& cancel) {
   if (!take.plan().lens) return Sights{};
-  auto people = sightOfAll(take, cancel);
+  std::optional<KnownSights> known;
+  if (before) known.emplace(take, before->take, before->evidence.sight);
+  auto people = sightOfAll(take, cancel, known ? &*known : nullptr);
   if (!people) return std::nullopt;
+  if (before) return Sights{std::move(*people), before->evidence.throughs, before->evidence.outside};
   auto throughs = throughSights(take, cancel);
   if (!throughs) return std::nullopt;
   auto outside = outsideSeen(take, cancel);
@@ -71,15 +87,17 @@ std::optional<Sights> sightsOf(const Take& take, const base::Cancel& cancel) {
 
 }  // namespace
 
-base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const base::Cancel& cancel) {
+base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const base::Cancel& cancel,
+                                                         const Answers* earlier) {
+  const std::optional<Before> before = beforeOf(take, earlier);
   auto evidence = std::make_shared<Evidence>();
   evidence->plan = take.planPtr();
   evidence->length = take.length();
   evidence->step = 1 / take.rate();
   evidence->sightKnown = take.plan().lens.has_value();
   // What is seen is half of the work and shares nothing with the rest but the take: the same answers in half the time.
-  auto sights = std::async(std::launch::async, [&] { return sightsOf(take, cancel); });
-  const bool sampled = addSamples(take, cancel, *evidence);
+  auto sights = std::async(std::launch::async, [&] { return sightsOf(take, before, cancel); });
+  const bool sampled = addSamples(take, before, cancel, *evidence);
   auto seen = sights.get();
   if (!sampled || !seen) return cancelled();
   evidence->sight = std::move(seen->people);

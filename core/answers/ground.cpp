@@ -40,7 +40,8 @@ geometry::Grid groundGrid(const Take& take) {
 }
 
 base::Result<std::shared_ptr<const sight::GroundMap>> groundOf(const Take& take, const GroundQuestion& question,
-                                                               const base::Cancel& cancel) {
+                                                               const base::Cancel& cancel,
+                                                               const sight::GroundMap* earlier) {
   if (!take.plan().lens)
     return base::Problem{"no-lens", "/lens", "no lens", "a lens", "without one nothing is known of sight; add it"};
   const plan::SightRules& rules = take.plan().sightRules;
@@ -51,7 +52,7 @@ base::Result<std::shared_ptr<const sight::GroundMap>> groundOf(const Take& take,
   spec.radius = rules.radius;
   spec.top = question.height;
   auto map = sight::GroundMap::over(
-      take.scene(), [&](double t) { return take.eyeAt(t, rules.margin); }, spec, kThreads, cancel);
+      take.scene(), [&](double t) { return take.eyeAt(t, rules.margin); }, spec, kThreads, cancel, earlier);
   if (!map) return base::Problem{"cancelled", "", "", "", "a newer plan took its place"};
   return std::shared_ptr<const sight::GroundMap>(std::make_shared<sight::GroundMap>(std::move(*map)));
 }

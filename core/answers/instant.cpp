@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/answers/answers.h"
+#include "core/answers/reuse.h"
 #include "core/answers/shot_sizes.h"
 #include "core/geometry/tolerance.h"
 #include "core/light/background.h"
@@ -233,6 +234,20 @@ Instant sampleAt(const Take& take, double t) {
   for (std::size_t i = 0; i < take.plan().performers.size(); ++i)
     instant.performers.push_back(maker.performer(i, instant));
   for (std::size_t i = 0; i < take.plan().crew.size(); ++i) instant.crew.push_back(maker.crew(i));
+  return instant;
+}
+
+Instant sampleLike(const Take& now, const Take& before, const Instant& like) {
+  const auto &crew = now.plan().crew, &old = before.plan().crew;
+  Instant instant = like;
+  std::optional<InstantMaker> maker;
+  for (std::size_t i = 0; i < crew.size(); ++i) {
+    if (i < old.size() && (crew.ref(i) == old.ref(i) || crew[i] == old[i])) continue;
+    if (!maker) maker.emplace(InstantMaker{.take = now, .t = like.time, .figures = {}});
+    instant.crew.resize(std::max(instant.crew.size(), i + 1));
+    instant.crew[i] = maker->crew(i);
+  }
+  instant.crew.resize(crew.size());
   return instant;
 }
 

@@ -251,7 +251,8 @@ bool routesWanted(const Take& take) {
   return !soughtOf(take).empty();
 }
 
-Result<std::shared_ptr<const sight::GroundMap>> routeGroundOf(const Take& take, const base::Cancel& cancel) {
+Result<std::shared_ptr<const sight::GroundMap>> routeGroundOf(const Take& take, const base::Cancel& cancel,
+                                                              const sight::GroundMap* earlier) {
   const plan::Plan& plan = take.plan();
   if (!plan.lens)
     return base::Problem{"no-lens", "/lens", "no lens", "a lens", "without one nothing is known of sight; add it"};
@@ -264,7 +265,7 @@ Result<std::shared_ptr<const sight::GroundMap>> routeGroundOf(const Take& take, 
   }
   const double margin = plan.sightRules.margin;
   auto map = sight::GroundMap::over(
-      take.scene(), [&](double t) { return take.eyeAt(t, margin); }, spec, kThreads, cancel);
+      take.scene(), [&](double t) { return take.eyeAt(t, margin); }, spec, kThreads, cancel, earlier);
   if (!map) return cancelled();
   return std::shared_ptr<const sight::GroundMap>(std::make_shared<sight::GroundMap>(std::move(*map)));
 }
@@ -276,15 +277,16 @@ Result<std::shared_ptr<const FoundRoutes>> foundRoutes(const Take& take, const s
   return found;
 }
 
-Result<AnswersPtr> withRoutes(const AnswersPtr& answers, const base::Cancel& cancel) {
+Result<AnswersPtr> withRoutes(const AnswersPtr& answers, const base::Cancel& cancel, const sight::GroundMap* earlier) {
   if (!routesWanted(*answers->take) || !answers->take->plan().lens) return answers;
-  const auto ground = routeGroundOf(*answers->take, cancel);
+  const auto ground = routeGroundOf(*answers->take, cancel, earlier);
   if (!ground) return ground.problems();
   const auto routes = foundRoutes(*answers->take, **ground, cancel);
   if (!routes) return routes.problems();
   auto more = std::make_shared<Answers>(*answers);
   more->routes = *routes;
   tellOfNone(**routes, *more);
+  more->routeGround = *ground;
   return AnswersPtr(std::move(more));
 }
 

@@ -64,9 +64,10 @@ struct FoundRoutes {
 bool routesWanted(const Take& take);
 
 /// The ground as those whose routes are to be found need it: for the widest of them, from the lowest floor of the plan
-/// to the tallest's crown on the highest.
+/// to the tallest's crown on the highest. An `earlier` map spares the steps it has alike.
 /// Fails when cancelled, without a lens, or with nobody to find a route for (code "nobody").
-base::Result<std::shared_ptr<const sight::GroundMap>> routeGroundOf(const Take& take, const base::Cancel& cancel = {});
+base::Result<std::shared_ptr<const sight::GroundMap>> routeGroundOf(const Take& take, const base::Cancel& cancel = {},
+                                                                    const sight::GroundMap* earlier = nullptr);
 
 /// Ensures   (1) a found route is seen at no instant, nor `early` seconds before sight or `late` after it, as sound as
 ///           the map is; (2) it keeps away from walls, pieces, leaves, gear, the rig, those carried, performers and
@@ -83,6 +84,7 @@ base::Result<std::shared_ptr<const FoundRoutes>> foundRoutes(const Take& take, c
 /// wants a route or nothing is known of sight. Routes are looked for only for those who have neither marks nor go along
 /// with the camera: a drawn route that is seen is told of by the rule "crew-seen".
 /// Fails when cancelled.
-base::Result<AnswersPtr> withRoutes(const AnswersPtr& answers, const base::Cancel& cancel = {});
+base::Result<AnswersPtr> withRoutes(const AnswersPtr& answers, const base::Cancel& cancel = {},
+                                    const sight::GroundMap* earlier = nullptr);
 
 }  // namespace wend::answers

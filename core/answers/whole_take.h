@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/answers/answers.h"
+#include "core/answers/reuse.h"
 #include "core/geometry/spans.h"
 #include "core/pulls/cover.h"
 
@@ -15,8 +16,9 @@ namespace wend::answers {
 inline constexpr double kTrailingHeight = 0.02;
 
 /// Seen and clear windows of crew, gear and those carried; a sample a frame, edges to a millisecond. The lens itself
-/// (what of the rig a mirror shows) comes as kind `lens`, id "camera".
-std::optional<std::vector<snags::SightOf>> sightOfAll(const Take& take, const base::Cancel& cancel);
+/// (what of the rig a mirror shows) comes as kind `lens`, id "camera". What is known before is taken as it is.
+std::optional<std::vector<snags::SightOf>> sightOfAll(const Take& take, const base::Cancel& cancel,
+                                                      const KnownSights* known = nullptr);
 
 /// The same for one body that stands.
 snags::SightOf sightOfSpot(const Take& take, Point pos, double height, double radius, const base::Cancel& cancel = {});

@@ -13,6 +13,7 @@ struct KeySpan {
   double at = 0;
   double over = 0;
   bool eased = false;
+  bool operator==(const KeySpan&) const = default;
 };
 
 /// Value at t = value of key `before` at t, blended by `share` towards that of key `after` at t. share is 1 on a

@@ -49,6 +49,7 @@ class CellBits {
         words_(static_cast<std::size_t>(grid.nx / 64 + 1) * static_cast<std::size_t>(stride_), 0) {}
 
   const geometry::Grid& grid() const { return grid_; }
+  int stride() const { return stride_; }  ///< words from one column of words to the next
   WordBox box() const { return {0, grid_.ny, 0, grid_.nx / 64 + 1}; }
   BitRows view() { return {words_.data(), stride_, grid_.nx, grid_.ny}; }
   const std::uint64_t* column(int word) const { return words_.data() + slot(word, 0); }

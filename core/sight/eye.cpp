@@ -126,17 +126,45 @@ struct Axes {
   geometry::Vec3 right, up, ahead;
 };
 
+bool around(const Eye& eye, const Body& body) {
+  return geometry::distance(geometry::flat(eye.pupil.at), body.centre) <= body.radius;
+}
+
+/// The answer for a body that is around the pupil.
+double within(const Eye& eye) {
+  return -geometry::degrees(std::min(std::atan(eye.tanHalfWidth), std::atan(eye.tanHalfHeight)));
+}
+
+/// Around the disc rather than in it, so that the answer never promises too much.
+double outwards() {
+  return 1 / std::cos(kPi / kRim);
+}
+
 }  // namespace
 
+double leastDegreesToFrame(const Eye& eye, const Body& body) {
+  if (around(eye, body)) return within(eye);
+  const Axes axes(eye.pupil);
+  const geometry::InView middle = axes.view(geometry::at(body.centre, (body.floor + body.top) / 2));
+  const double half = (body.top - body.floor) / 2, radius = body.radius * outwards();
+  const double ball = std::sqrt(half * half + radius * radius);
+  // Rounding lets the true answer be less by far less than this.
+  constexpr double kHair = 1e-9;
+  const auto off = [&](double beside, double tanHalf) {
+    const double away = std::sqrt(middle.ahead * middle.ahead + beside * beside);
+    const double reach = away > ball ? std::asin(ball / away) : kPi;
+    return std::abs(std::atan2(beside, middle.ahead)) - reach - std::atan(tanHalf) - kHair;
+  };
+  return geometry::degrees(std::max(off(middle.right, eye.tanHalfWidth), off(middle.up, eye.tanHalfHeight)));
+}
+
 double degreesToFrame(const Eye& eye, const Body& body) {
+  if (around(eye, body)) return within(eye);
   const double halfWidth = std::atan(eye.tanHalfWidth), halfHeight = std::atan(eye.tanHalfHeight);
   const Axes axes(eye.pupil);
   const geometry::InView middle = axes.view(geometry::at(body.centre, (body.floor + body.top) / 2));
-  if (geometry::distance(geometry::flat(eye.pupil.at), body.centre) <= body.radius)
-    return -geometry::degrees(std::min(halfWidth, halfHeight));
   Arc across({middle.ahead, middle.right}), upright({middle.ahead, middle.up});
-  // Around the disc rather than in it, so that the answer never promises too much.
-  const double radius = body.radius / std::cos(kPi / kRim);
+  const double radius = body.radius * outwards();
   for (const Vec& corner : rim()) {
     for (const double z : {body.floor, body.top}) {
       const geometry::InView p = axes.view(geometry::at(body.centre + corner * radius, z));

@@ -59,5 +59,7 @@ struct Body {
 /// Ensures   (1) never more than the true angle; for an untilted frame within 0.5 % of the body's radius of it; (2) a
 ///           body farther out than `marginDegrees` is not seen directly.
 double degreesToFrame(const Eye& eye, const Body& body);
+/// Never more than that, and cheaper: of a ball around the body.
+double leastDegreesToFrame(const Eye& eye, const Body& body);
 
 }  // namespace wend::sight

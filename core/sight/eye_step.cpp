@@ -46,7 +46,11 @@ constexpr double kNoise = 1e-12;
 }  // namespace
 
 std::optional<EyeStep> eyeStep(const EyeAt& eye, Span time) {
-  const auto first = eye(time.from), last = eye(time.until);
+  return eyeStep(eye, time, eye(time.from), eye(time.until));
+}
+
+std::optional<EyeStep> eyeStep(const EyeAt& eye, Span time, const std::optional<Eye>& first,
+                               const std::optional<Eye>& last) {
   if (!first && !last) return std::nullopt;
   const Flat from = flatOf(first ? *first : *last), until = flatOf(last ? *last : *first);
   EyeStep step;
@@ -65,7 +69,7 @@ std::optional<EyeStep> eyeStep(const EyeAt& eye, Span time) {
   return step;
 }
 
-geometry::Extent withEyes(geometry::Extent ground, const std::vector<std::optional<EyeStep>>& eyes) {
+geometry::Extent withEyes(geometry::Extent ground, const EyeSteps& eyes) {
   for (const auto& eye : eyes) {
     if (!eye) continue;
     const double by = eye->flat.sway + 1;

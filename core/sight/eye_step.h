@@ -20,7 +20,9 @@ using EyeAt = std::function<std::optional<Eye>(double)>;
 struct EyeStep {
   SweptStep flat;  ///< the pupil's foot and the wedge that holds the widened frame at every tilt
   Span heights;    ///< of the pupil
+  bool operator==(const EyeStep&) const = default;
 };
+using EyeSteps = std::vector<std::optional<EyeStep>>;
 
 /// Where between its ends a step is looked at.
 inline constexpr std::array<double, 3> kQuarters{0.25, 0.5, 0.75};
@@ -34,8 +36,11 @@ inline constexpr std::array<double, 3> kQuarters{0.25, 0.5, 0.75};
 ///           held, nor an eye there at one end of the step only.
 /// Requires  time.until > time.from.
 std::optional<EyeStep> eyeStep(const EyeAt& eye, Span time);
+/// The same with what is seen by at both ends known before.
+std::optional<EyeStep> eyeStep(const EyeAt& eye, Span time, const std::optional<Eye>& first,
+                               const std::optional<Eye>& last);
 
 /// The ground with every place the eyes are at, sway and a metre around them.
-geometry::Extent withEyes(geometry::Extent ground, const std::vector<std::optional<EyeStep>>& eyes);
+geometry::Extent withEyes(geometry::Extent ground, const EyeSteps& eyes);
 
 }  // namespace wend::sight

@@ -1,6 +1,7 @@
 #include "core/sight/ground_map.h"
 
 #include <algorithm>
+#include <atomic>
 #include <cmath>
 
 #include "core/base/check.h"
@@ -11,7 +12,48 @@ using geometry::BitGrid;
 
 namespace {
 
-using EyeSteps = std::vector<std::optional<EyeStep>>;
+std::uint32_t stepsOf(const GroundMapSpec& spec) {
+  return static_cast<std::uint32_t>(std::max(1.0, std::ceil(spec.take.length() / spec.step - 1e-6)));
+}
+
+/// The last step ends with the take.
+Span timeOf(const GroundMapSpec& spec, std::size_t step) {
+  const auto at = [&](std::size_t k) { return spec.take.from + static_cast<double>(k) * spec.step; };
+  return {at(step), std::max(std::min(at(step + 1), spec.take.until), at(step) + 1e-6)};
+}
+
+/// Nothing when cancelled.
+std::optional<EyeSteps> eyesOver(const EyeAt& eye, const GroundMapSpec& spec, int threads, const base::Cancel& cancel) {
+  EyeSteps eyes(stepsOf(spec));
+  const std::vector<StepRange> parts = partsOf({0, static_cast<std::uint32_t>(eyes.size())}, threads);
+  std::atomic<bool> whole = true;
+  const auto find = [&](std::size_t part) {
+    std::optional<Eye> last = eye(timeOf(spec, parts[part].from).from);
+    for (std::uint32_t k = parts[part].from; k < parts[part].until && whole; ++k) {
+      if (cancel.fired()) whole = false;
+      const Span time = timeOf(spec, k);
+      const std::optional<Eye> next = eye(time.until);
+      eyes[k] = eyeStep(eye, time, last, next);
+      last = next;
+    }
+  };
+  shareOut(parts.size(), threads, [&] { return find; });
+  if (!whole) return std::nullopt;
+  return eyes;
+}
+
+/// Where the eyes differ, as few stretches: between two that lie nearer together than sorting a stretch costs the steps
+/// are found with them.
+std::vector<StepRange> differing(const EyeSteps& a, const EyeSteps& b) {
+  constexpr std::uint32_t kNear = 256;
+  std::vector<StepRange> ranges;
+  for (std::uint32_t k = 0; k < a.size(); ++k) {
+    if (a[k] == b[k]) continue;
+    if (ranges.empty() || k - ranges.back().until > kNear) ranges.push_back({k, k});
+    ranges.back().until = k + 1;
+  }
+  return ranges;
+}
 
 /// The ground seen of a set, as layers to draw. One for each thread.
 class GroundOfSet : public GroundOfSteps {
@@ -19,13 +61,13 @@ class GroundOfSet : public GroundOfSteps {
   GroundOfSet(const Scene& scene, const GroundMapSpec& spec, const EyeSteps& eyes, geometry::Extent box)
       : spec_(spec),
         eyes_(eyes),
+        changes_(scene.changes()),
         reach_(geometry::distance(box.low, box.high)),
         view_(scene, {spec.floor, spec.top}, box) {}
 
   void find(std::size_t step, StepGround& ground) override {
     if (!eyes_[step]) return;
-    const double from = spec_.take.from + static_cast<double>(step) * spec_.step;
-    view_.look({from, std::min(from + spec_.step, spec_.take.until)}, *eyes_[step], {}, look_);
+    view_.look(timeOf(spec_, step), *eyes_[step], {}, look_);
     for (SetLayer& layer : look_.layers) {
       GroundLayer& drawn = ground.addLayer();
       shadows_.clear();
@@ -33,6 +75,13 @@ class GroundOfSet : public GroundOfSteps {
       for (const geometry::Convex& shadow : shadows_) drawn.hidden.push_back(sliceOf(shadow));
       std::swap(drawn.region, layer.region);
     }
+  }
+
+  /// An eye at rest before a set at rest.
+  bool asBefore(std::size_t step) override {
+    if (eyes_[step] != eyes_[step - 1]) return false;
+    const auto change = std::lower_bound(changes_.begin(), changes_.end(), timeOf(spec_, step - 1).from);
+    return change == changes_.end() || *change > timeOf(spec_, step).until;
   }
 
  private:
@@ -44,35 +93,53 @@ class GroundOfSet : public GroundOfSteps {
   }
   const GroundMapSpec& spec_;
   const EyeSteps& eyes_;
+  std::vector<double> changes_;
   double reach_;
   SetView view_;
   SetLook look_;
   std::vector<geometry::Convex> shadows_;
 };
 
-}  // namespace
-
-std::optional<GroundMap> GroundMap::over(const Scene& scene, const EyeAt& eye, const GroundMapSpec& spec, int threads,
-                                         const base::Cancel& cancel) {
-  WEND_CHECK(spec.step > 0 && spec.radius > 0 && spec.top > spec.floor && threads >= 1);
-  const auto steps = static_cast<std::uint32_t>(std::max(1.0, std::ceil(spec.take.length() / spec.step - 1e-6)));
-  EyeSteps eyes;
-  for (std::uint32_t k = 0; k < steps; ++k) {
-    if (cancel.fired()) return std::nullopt;
-    const double from = spec.take.from + k * spec.step;
-    eyes.push_back(eyeStep(eye, {from, std::max(std::min(from + spec.step, spec.take.until), from + 1e-6)}));
-  }
-  const geometry::Extent box = withEyes(spec.grid.extent(), eyes);
-  const auto make = [&] { return std::make_unique<GroundOfSet>(scene, spec, eyes, box); };
+SeenSpec seenSpecOf(const GroundMapSpec& spec) {
   SeenSpec seen;
   seen.grid = spec.grid;
   seen.radius = spec.radius + spec.grid.reach();
   seen.from = spec.take.from;
   seen.step = spec.step;
-  seen.steps = steps;
-  auto found = SeenSteps::over(seen, make, threads, cancel);
-  if (!found) return std::nullopt;
-  return GroundMap(spec, std::move(*found));
+  seen.steps = stepsOf(spec);
+  return seen;
+}
+
+}  // namespace
+
+std::optional<GroundMap> GroundMap::over(const Scene& scene, const EyeAt& eye, const GroundMapSpec& spec, int threads,
+                                         const base::Cancel& cancel, const GroundMap* earlier) {
+  WEND_CHECK(spec.step > 0 && spec.radius > 0 && spec.top > spec.floor && threads >= 1);
+  auto eyes = eyesOver(eye, spec, threads, cancel);
+  if (!eyes) return std::nullopt;
+  GroundMap map(spec);
+  map.eyes_ = *std::move(eyes);
+  const geometry::Extent box = withEyes(spec.grid.extent(), map.eyes_);
+  const auto make = [&] { return std::make_unique<GroundOfSet>(scene, spec, map.eyes_, box); };
+  const bool alike = earlier != nullptr && earlier->spec_ == spec && *earlier->scene_ == scene &&
+                     withEyes(spec.grid.extent(), earlier->eyes_) == box;
+  if (!alike) {
+    auto found = SeenSteps::over(seenSpecOf(spec), make, threads, cancel);
+    if (!found) return std::nullopt;
+    map.scene_ = std::make_shared<const Scene>(scene);
+    map.seen_ = *std::move(found);
+    map.stepsFound_ = map.seen_.spec().steps;
+    return map;
+  }
+  map.scene_ = earlier->scene_;
+  map.seen_ = earlier->seen_;
+  for (const StepRange& range : differing(map.eyes_, earlier->eyes_)) {
+    auto found = map.seen_.withFound(range, make, threads, cancel);
+    if (!found) return std::nullopt;
+    map.seen_ = *std::move(found);
+    map.stepsFound_ += range.until - range.from;
+  }
+  return map;
 }
 
 bool GroundMap::seenAt(std::size_t cell, double t) const {
@@ -94,9 +161,8 @@ std::vector<float> GroundMap::secondsUntilSeen(double t) const {
   const double step = (t - spec_.take.from) / spec_.step;
   for (std::size_t cell = 0; cell < seconds.size(); ++cell) {
     const auto runs = seen_.runs(cell);
-    const auto next =
-        std::partition_point(runs.begin(), runs.end(), [step](const StepRange& run) { return run.until < step; });
-    if (next != runs.end()) seconds[cell] = static_cast<float>(std::max(0.0, seen_.timeOf(next->from) - t));
+    const auto next = std::ranges::partition_point(runs, [step](const StepRange& run) { return run.until < step; });
+    if (next != runs.end()) seconds[cell] = static_cast<float>(std::max(0.0, seen_.timeOf((*next).from) - t));
   }
   return seconds;
 }

@@ -6,6 +6,7 @@
 
 #include <cstdint>
 #include <limits>
+#include <memory>
 #include <optional>
 #include <span>
 #include <vector>
@@ -23,25 +24,32 @@ struct GroundMapSpec {
   double step = 1.0 / 24;       ///< seconds of one step
   double radius = 0.28;         ///< of the person
   double floor = 0, top = 1.8;  ///< the floor they stand on and their height above the datum
+  bool operator==(const GroundMapSpec&) const = default;
 };
 
 /// Error     more than what is seen may be called seen, never less: see set_view.h for what is given away. One floor
 ///           for the whole map. Who stands nearer than the radius to a wall is not promised anything: that ground is
 ///           taken.
-/// Cost      memory: eight bytes a run.
+/// Cost      memory: four bytes a run, eight in takes of 65,536 steps and more, and some hundred a step.
 class GroundMap {
  public:
-  /// Requires  step > 0, radius > 0, top > floor, threads >= 1.
+  /// `earlier` spares work where it was made of an equal scene and spec: only the steps in which the eye goes another
+  /// way are looked at again.
+  ///
+  /// Requires  step > 0, radius > 0, top > floor, threads >= 1; `eye` may be asked by several threads at once.
   /// Ensures   (1) a cell not seen during a step holds no place at which `bodySight` sees such a person at any instant
-  ///           of it; (2) a cell's runs are in order and apart; (3) the same runs on any number of threads.
+  ///           of it; (2) a cell's runs are in order and apart; (3) the same runs on any number of threads;
+  ///           (4) and with any earlier map or none.
   /// Fails     when cancelled: nothing.
   static std::optional<GroundMap> over(const Scene& scene, const EyeAt& eye, const GroundMapSpec& spec, int threads = 1,
-                                       const base::Cancel& cancel = {});
+                                       const base::Cancel& cancel = {}, const GroundMap* earlier = nullptr);
 
   const GroundMapSpec& spec() const { return spec_; }
   const SeenSteps& steps() const { return seen_; }
-  std::span<const StepRange> seenRuns(std::size_t cell) const { return seen_.runs(cell); }
+  auto seenRuns(std::size_t cell) const { return seen_.runs(cell); }
   Span timeOf(StepRange run) const { return seen_.timeOf(run); }
+  /// How many steps were looked at to make it: fewer than there are when an earlier map held the others.
+  std::uint32_t stepsFound() const { return stepsFound_; }
   /// Seen during the step that holds t; both, where two meet.
   bool seenAt(std::size_t cell, double t) const;
   /// One byte a cell: 1 where no seen run, grown by early and late seconds, meets `span`.
@@ -50,9 +58,12 @@ class GroundMap {
   std::vector<float> secondsUntilSeen(double t) const;
 
  private:
-  GroundMap(const GroundMapSpec& spec, SeenSteps seen) : spec_(spec), seen_(std::move(seen)) {}
+  explicit GroundMap(const GroundMapSpec& spec) : spec_(spec) {}
   GroundMapSpec spec_;
+  std::shared_ptr<const Scene> scene_;
+  EyeSteps eyes_;
   SeenSteps seen_;
+  std::uint32_t stepsFound_ = 0;
 };
 
 /// The cells whose centre lies nearer than `radius` to what bars the way at an instant: walls, pieces and sheets that

@@ -41,6 +41,7 @@ struct LeafMotion {
   End hinge = End::start;
   Side towards = Side::left;
   double fullDegrees = 90;  ///< at share 1, swing only
+  bool operator==(const LeafMotion&) const = default;
 };
 
 /// A hole in a wall, and what hangs in it. Without keys its leaf is shut all along.
@@ -54,18 +55,22 @@ struct OpeningCut {
   std::vector<geometry::KeySpan> keys;  ///< of the open share, in order of time
   std::vector<double> shares;           ///< one a key; 0 shut, 1 fully open
   int tag = 0;
+  bool operator==(const OpeningCut&) const = default;
 };
 
 struct DiscShape {
   Point centre;
   double radius = 0.5;
+  bool operator==(const DiscShape&) const = default;
 };
 struct OutlineShape {
   std::vector<Point> points;
+  bool operator==(const OutlineShape&) const = default;
 };
 /// A sheet without thickness along a polyline.
 struct LineShape {
   std::vector<Point> points;
+  bool operator==(const LineShape&) const = default;
 };
 
 using PieceShape = std::variant<OutlineShape, DiscShape, LineShape>;
@@ -86,6 +91,7 @@ struct PieceIn {
   Point pivot;
   std::vector<geometry::KeySpan> keys;  ///< of where it stands, in order of time; none: where it is drawn
   std::vector<Shift> shifts;            ///< one a key
+  bool operator==(const PieceIn&) const = default;
 };
 
 struct SceneInput {
@@ -115,6 +121,7 @@ struct Prism {
   Point centre;  ///< of the disc, or of the circle around it all
   double radius = 0;
   double bottom = 0, top = 0;
+  bool operator==(const Prism&) const = default;
 };
 
 /// One reflecting face: seen from the left of the way from a to b.
@@ -122,6 +129,7 @@ struct Mirror {
   Segment face;
   double bottom = 0, top = 0;
   int tag = 0;
+  bool operator==(const Mirror&) const = default;
 };
 
 /// A gap of a wall on the floor plan.
@@ -129,6 +137,7 @@ struct Gap {
   std::vector<Point> course;  ///< along the middle of the wall
   double sill = 0, head = 0;
   int tag = 0;
+  bool operator==(const Gap&) const = default;
 };
 
 /// How a leaf stands at an instant.
@@ -211,6 +220,8 @@ class Scene {
   std::span<const Point> corners(const Prism& prism) const { return {corners_.data() + prism.first, prism.count}; }
   /// Around everything that stands. Empty scenes have an extent of one point, the origin.
   geometry::Extent extent() const { return extent_; }
+  /// The same set at every instant, tags included.
+  bool operator==(const Scene&) const = default;
 
  private:
   void addWall(const SceneInput& input, std::size_t index);
@@ -220,10 +231,12 @@ class Scene {
   struct Standing {
     std::vector<Prism> prisms;
     std::vector<Mirror> mirrors;
+    bool operator==(const Standing&) const = default;
   };
   struct Mover {
     PieceIn piece;
     std::vector<Standing> places;  ///< one a key
+    bool operator==(const Mover&) const = default;
   };
   void addPiece(const PieceIn& piece);
   Standing standing(const PieceIn& piece, const PieceShape& shape);
@@ -234,6 +247,7 @@ class Scene {
   struct Hanging {
     OpeningCut cut;
     Segment shut;  ///< from the hinge to the free end
+    bool operator==(const Hanging&) const = default;
   };
   static Leaf leafAt(const Hanging& hanging, double t);
 

@@ -29,7 +29,7 @@ void eachTurn(const std::vector<Turns>& parts, const CellBits& before, const Cel
 template <class Wanted, class Visit>
 void eachTurn(const SeenSteps& seen, Wanted wanted, Visit visit) {
   for (std::size_t cell = 0; cell < seen.spec().grid.cells(); ++cell)
-    for (const StepRange& run : seen.runs(cell)) {
+    for (const StepRange run : seen.runs(cell)) {
       if (wanted(run.from)) visit(static_cast<std::uint32_t>(cell), run.from);
       if (wanted(run.until)) visit(static_cast<std::uint32_t>(cell), run.until);
     }
@@ -56,11 +56,16 @@ void SeenSteps::sort(EachTurn eachTurnOf) {
   starts_.assign(spec_.grid.cells() + 2, 0);
   eachTurnOf([&](std::uint32_t cell, std::uint32_t) { ++starts_[cell + 2]; });
   for (std::size_t i = 2; i < starts_.size(); ++i) starts_[i] += starts_[i - 1];
-  runs_.resize(starts_.back() / 2);
+  const bool wide = spec_.steps > 65535;
+  runs_.resize(starts_.back() / 2), upper_.resize(wide ? runs_.size() : 0);
   eachTurnOf([&](std::uint32_t cell, std::uint32_t step) {
     const std::uint32_t turn = starts_[cell + 1]++;
-    StepRange& run = runs_[turn / 2];
-    (turn % 2 == 0 ? run.from : run.until) = step;
+    const auto place = [&](std::vector<Halves>& halves, std::uint32_t bits) {
+      Halves& run = halves[turn / 2];
+      (turn % 2 == 0 ? run.from : run.until) = static_cast<std::uint16_t>(bits);
+    };
+    place(runs_, step & 0xffff);
+    if (wide) place(upper_, step >> 16);
   });
   // Every cell ends unseen, so its turns pair up.
   starts_.pop_back();
@@ -102,9 +107,8 @@ std::optional<SeenSteps> SeenSteps::withFound(StepRange range, const GroundMaker
 
 bool SeenSteps::seenIn(std::size_t cell, std::uint32_t step) const {
   const auto all = runs(cell);
-  const auto next = std::upper_bound(all.begin(), all.end(), step,
-                                     [](std::uint32_t at, const StepRange& run) { return at < run.until; });
-  return next != all.end() && next->from <= step;
+  const auto next = std::ranges::upper_bound(all, step, {}, &StepRange::until);
+  return next != all.end() && (*next).from <= step;
 }
 
 CellBits SeenSteps::clearOver(Span span, double early, double late) const {
@@ -117,7 +121,7 @@ CellBits SeenSteps::clearOver(Span span, double early, double late) const {
   std::size_t cell = 0;
   for (int row = 0; row < spec_.grid.ny; ++row)
     for (int column = 0; column < spec_.grid.nx; ++column)
-      if (const auto all = runs(cell++); std::none_of(all.begin(), all.end(), bars)) clear.set(column, row);
+      if (std::ranges::none_of(runs(cell++), bars)) clear.set(column, row);
   return clear;
 }
 

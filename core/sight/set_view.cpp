@@ -5,6 +5,7 @@
 #include <limits>
 #include <numbers>
 
+#include "core/geometry/polygon.h"
 #include "core/sight/mirror_leg.h"
 #include "core/sight/mirror_plan.h"
 #include "core/sight/region_query.h"
@@ -91,6 +92,13 @@ LowThing lowOf(const SceneAt& now, const Prism& prism) {
   return low;
 }
 
+NearlyWall nearlyOf(std::vector<Segment> edges) {
+  std::vector<Point> ends;
+  for (const Segment& edge : edges) ends.insert(ends.end(), {edge.a, edge.b});
+  const Extent box = geometry::extentOf(ends);
+  return {std::move(edges), geometry::lerp(box.low, box.high, 0.5), geometry::distance(box.low, box.high) / 2};
+}
+
 /// The part of a sheet in front of a mirror, more than its skin away.
 std::optional<Segment> inFront(Segment sheet, const Mirror& mirror) {
   const Vec along = geometry::unit(mirror.face.b - mirror.face.a);
@@ -129,8 +137,7 @@ Extent grown(Extent box, double by) {
 
 /// The walls for one state of the leaves and one range of the eye's height.
 struct SetView::Setting {
-  std::vector<Prism> standing;  ///< besides what is fixed
-  std::vector<Mirror> mirrors;
+  Standing standing;
   std::vector<bool> full;  ///< of the fixed prisms, then of those standing: whether it is a wall of the floor plan
   std::vector<Segment> walls;
   std::vector<LowThing> low;
@@ -149,37 +156,45 @@ struct SetView::Setting {
   };
   std::vector<std::unique_ptr<ByMirror>> byMirror;
 
-  Setting(std::vector<Prism> stands, std::vector<Mirror> shows, std::vector<bool> isWall, std::vector<Segment> edges,
-          std::vector<LowThing> things, std::vector<NearlyWall> nearWalls, const Extent& box)
-      : standing(std::move(stands)),
-        mirrors(std::move(shows)),
+  Setting(const Standing& stands, std::vector<bool> isWall, std::vector<Segment> edges, std::vector<LowThing> things,
+          std::vector<NearlyWall> nearWalls, const Extent& box)
+      : standing(stands),
         full(std::move(isWall)),
         walls(std::move(edges)),
         low(std::move(things)),
         nearly(std::move(nearWalls)),
         triangles(walls, box),
         view(triangles),
-        byMirror(mirrors.size()) {}
+        byMirror(standing.mirrors.size()) {}
 };
 
 SetView::SetView(const Scene& scene, Heights bodies, Extent ground, Walls walls)
-    : scene_(scene), bodies_(bodies), ground_(grown(ground, 1)), walls_(walls) {}
+    : scene_(scene),
+      bodies_(bodies),
+      ground_(grown(ground, 1)),
+      walls_(walls),
+      changes_(scene.changes()),
+      between_(changes_.size() + 1) {}
 
 SetView::~SetView() = default;
 
-SetView::Setting& SetView::settingLike(std::vector<Prism> standing, std::vector<Mirror> mirrors, Span heights) {
+SetView::Setting& SetView::settingLike(const Standing& standing, Span heights) {
   const std::vector<Prism>& fixed = scene_.prisms();
   const auto prism = [&](std::size_t i) -> const Prism& {
-    return i < fixed.size() ? fixed[i] : standing[i - fixed.size()];
+    return i < fixed.size() ? fixed[i] : standing.prisms[i - fixed.size()];
   };
-  std::vector<bool> full(fixed.size() + standing.size());
-  const auto ratios = [&](std::size_t i) { return hidingRatios(heights, {prism(i).bottom, prism(i).top}, bodies_); };
+  std::vector<bool> full(fixed.size() + standing.prisms.size());
   const double most = walls_ == Walls::nearly ? kNearly : 1;
-  for (std::size_t i = 0; i < full.size(); ++i) full[i] = ratios(i).until == kInfinity && ratios(i).from <= most;
+  for (std::size_t i = 0; i < full.size(); ++i) {
+    const Span ratios = hidingRatios(heights, {prism(i).bottom, prism(i).top}, bodies_);
+    full[i] = ratios.until == kInfinity && ratios.from <= most;
+  }
   // The last one used is the likeliest: it is kept at the end.
   for (std::size_t i = settings_.size(); i-- > 0;) {
     Setting& setting = *settings_[i];
-    if (setting.full != full || !allSame(setting.standing, standing) || !allSame(setting.mirrors, mirrors)) continue;
+    if (setting.full != full || !allSame(setting.standing.prisms, standing.prisms) ||
+        !allSame(setting.standing.mirrors, standing.mirrors))
+      continue;
     std::swap(settings_[i], settings_.back());
     return *settings_.back();
   }
@@ -188,7 +203,7 @@ SetView::Setting& SetView::settingLike(std::vector<Prism> standing, std::vector<
   std::vector<LowThing> low;
   std::vector<NearlyWall> nearly;
   for (std::size_t i = 0; i < full.size(); ++i) {
-    if (full[i] && walls_ == Walls::nearly) nearly.push_back({edgesOf(now, prism(i))});
+    if (full[i] && walls_ == Walls::nearly) nearly.push_back(nearlyOf(edgesOf(now, prism(i))));
     if (!full[i]) {
       low.push_back(lowOf(now, prism(i)));
       continue;
@@ -196,44 +211,48 @@ SetView::Setting& SetView::settingLike(std::vector<Prism> standing, std::vector<
     const std::vector<Segment> edges = edgesOf(now, prism(i));
     walls.insert(walls.end(), edges.begin(), edges.end());
   }
-  settings_.push_back(std::make_unique<Setting>(std::move(standing), std::move(mirrors), std::move(full),
-                                                std::move(walls), std::move(low), std::move(nearly), ground_));
+  settings_.push_back(std::make_unique<Setting>(standing, std::move(full), std::move(walls), std::move(low),
+                                                std::move(nearly), ground_));
   return *settings_.back();
 }
 
 /// What stands from the step's start to its end. A leaf that changes is seen to move, or to have gone, at the ends of
-/// the step, or between its changes within it.
-SetView::Setting& SetView::settingOf(Span time, Span heights) {
-  std::vector<double> instants{time.from};
+/// the step, or between its changes within it. Between two changes all instants are alike.
+const SetView::Standing& SetView::standingOver(Span time) {
+  const auto standingAt = [&](double t) {
+    const SceneAt now = scene_.at(t);
+    return Standing{{now.passing().begin(), now.passing().end()}, now.mirrors()};
+  };
+  const auto next = std::upper_bound(changes_.begin(), changes_.end(), time.from);
+  const bool begins = next != changes_.begin() && *std::prev(next) == time.from;
+  if (!begins && (next == changes_.end() || time.until < *next)) {
+    std::optional<Standing>& between = between_[static_cast<std::size_t>(next - changes_.begin())];
+    if (!between) between = standingAt(time.from);
+    return *between;
+  }
+  std::vector<double> instants;
   double reached = time.from;
-  for (const double change : scene_.changes()) {
-    if (change <= time.from || change >= time.until) continue;
-    instants.push_back((reached + change) / 2);
-    instants.push_back(change);
-    reached = change;
+  for (auto change = next; change != changes_.end() && *change < time.until; ++change) {
+    instants.push_back((reached + *change) / 2);
+    instants.push_back(*change);
+    reached = *change;
   }
   instants.push_back((reached + time.until) / 2);
   instants.push_back(time.until);
-  std::vector<Prism> standing;
-  std::vector<Mirror> mirrors;
-  for (std::size_t i = 0; i < instants.size(); ++i) {
-    const SceneAt now = scene_.at(instants[i]);
-    if (i == 0) {
-      standing.assign(now.passing().begin(), now.passing().end());
-      mirrors = now.mirrors();
-      continue;
-    }
-    keepCommon(standing, now.passing());
-    addNew(mirrors, now.mirrors());
+  across_ = standingAt(time.from);
+  for (const double t : instants) {
+    const Standing there = standingAt(t);
+    keepCommon(across_.prisms, std::span<const Prism>(there.prisms));
+    addNew(across_.mirrors, there.mirrors);
   }
-  return settingLike(std::move(standing), std::move(mirrors), heights);
+  return across_;
 }
 
 void SetView::addMirrors(Setting& setting, const EyeStep& eye, SetLook& out) {
   // Nearer than this to seen ground the glass itself counts as seen.
   constexpr double kAtGlass = 0.01;
-  for (std::size_t i = 0; i < setting.mirrors.size(); ++i) {
-    const Mirror& mirror = setting.mirrors[i];
+  for (std::size_t i = 0; i < setting.standing.mirrors.size(); ++i) {
+    const Mirror& mirror = setting.standing.mirrors[i];
     const bool faces = shows(mirror, eye.flat.from.pupil) || shows(mirror, eye.flat.until.pupil);
     if (!faces || !meets(out.layers.front().region, mirror.face, kAtGlass)) continue;
     auto& by = setting.byMirror[i];
@@ -267,7 +286,7 @@ LowThing lowOf(const Hiding& hiding) {
 
 void SetView::look(Span time, const EyeStep& eye, std::span<const Hiding> hiding, SetLook& out) {
   out.layers.clear(), out.bodies.clear();
-  Setting& setting = settingOf(time, eye.heights);
+  Setting& setting = settingLike(standingOver(time), eye.heights);
   SetLayer& direct = out.layers.emplace_back();
   setting.view.of(eye.flat, direct.region);
   direct.from = eye.flat.from.pupil, direct.until = eye.flat.until.pupil;
@@ -352,12 +371,18 @@ namespace {
 /// A line of sight that ends d metres behind a wall which it meets at most m metres from the eye has a ratio of
 /// 1 + d / m at least.
 bool rightBehind(const SetLayer& layer, const NearlyWall& wall, Segment way, double radius) {
+  const double walked = geometry::distance(way.a, way.b);
+  const auto least = [&](double furthest) { return radius + (kNearly - 1) * (furthest + layer.sway) + walked; };
+  // Most walls are far off as a whole. The hair holds what rounding takes.
+  constexpr double kHair = 1e-9;
+  const double around =
+      std::max(geometry::distance(layer.from, wall.middle), geometry::distance(layer.until, wall.middle));
+  if (geometry::distance(way.a, wall.middle) - wall.radius > least(around + wall.radius) + kHair) return false;
   return std::any_of(wall.edges.begin(), wall.edges.end(), [&](const Segment& edge) {
     double furthest = 0;
     for (const Point& eye : {layer.from, layer.until})
       furthest = std::max({furthest, geometry::distance(eye, edge.a), geometry::distance(eye, edge.b)});
-    const double least = radius + (kNearly - 1) * (furthest + layer.sway);
-    return geometry::distance(way.a, edge) < least + geometry::distance(way.a, way.b);
+    return geometry::distance(way.a, edge) < least(furthest);
   });
 }
 

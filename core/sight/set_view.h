@@ -40,6 +40,8 @@ struct LowThing {
 /// A wall that shows feet, or a crown, just behind it.
 struct NearlyWall {
   std::vector<Segment> edges;
+  Point middle;  ///< of a circle that holds them all
+  double radius = 0;
 };
 
 /// Ground seen in one way during a step, and what is needed to tell whom it hides.
@@ -91,14 +93,22 @@ class SetView {
 
  private:
   struct Setting;
-  Setting& settingOf(Span time, Span heights);
-  Setting& settingLike(std::vector<Prism> standing, std::vector<Mirror> mirrors, Span heights);
+  /// What stands besides what is fixed, and the mirrors that show.
+  struct Standing {
+    std::vector<Prism> prisms;
+    std::vector<Mirror> mirrors;
+  };
+  const Standing& standingOver(Span time);
+  Setting& settingLike(const Standing& standing, Span heights);
   void addMirrors(Setting& setting, const EyeStep& eye, SetLook& out);
 
   const Scene& scene_;
   Heights bodies_;
   geometry::Extent ground_;
   Walls walls_;
+  std::vector<double> changes_;
+  std::vector<std::optional<Standing>> between_;  ///< before the first change, from each to the next, after the last
+  Standing across_;                               ///< over the last span that met a change
   std::vector<std::unique_ptr<Setting>> settings_;
 };
 

@@ -47,6 +47,7 @@ struct SweptPose {
   Point pupil;
   double bearing = 0;
   double halfAngle = 0;  ///< degrees from the axis to either side of the frame; 180 or more sees all round
+  bool operator==(const SweptPose&) const = default;
 };
 
 /// Pupil, bearing and half angle go linearly from one pose to the other.
@@ -54,6 +55,7 @@ struct SweptStep {
   SweptPose from, until;
   double sway = 0;  ///< metres by which the true way may leave the straight one
   double turn = 0;  ///< degrees by which the true sides of the frame may lie outside the linear ones
+  bool operator==(const SweptStep&) const = default;
 };
 
 /// One step that holds every instant of a way from pose to pose, each linear to the next.

@@ -33,7 +33,11 @@ BodyStep stepOf(const Body& from, const Body& until, const std::array<std::optio
 }  // namespace
 
 std::optional<BodyStep> bodyStep(const BodyAt& body, Span time) {
-  const auto from = body(time.from), until = body(time.until);
+  return bodyStep(body, time, body(time.from), body(time.until));
+}
+
+std::optional<BodyStep> bodyStep(const BodyAt& body, Span time, const std::optional<Body>& from,
+                                 const std::optional<Body>& until) {
   if (!from && !until) return std::nullopt;
   std::array<std::optional<Body>, kQuarters.size()> between;
   for (std::size_t i = 0; i < kQuarters.size(); ++i)
@@ -55,11 +59,13 @@ std::unique_ptr<TakeLook> TakeLook::over(const Scene& scene, EyeAt eye, const Ta
   std::unique_ptr<TakeLook> take(new TakeLook(scene, std::move(eye), spec, std::move(hiders)));
   take->looks_.resize(
       std::max<std::size_t>(1, static_cast<std::size_t>(std::ceil(spec.take.length() * spec.rate - 1e-6))));
-  std::vector<std::optional<EyeStep>> eyes;
+  EyeSteps eyes;
+  take->ends_.push_back(take->eye_(spec.take.from));
   for (std::size_t k = 0; k < take->steps(); ++k) {
     if (cancel.fired()) return nullptr;
     const Span time = take->timeOf(k);
-    eyes.push_back(time.length() > 0 ? eyeStep(take->eye_, time) : std::nullopt);
+    take->ends_.push_back(take->eye_(time.until));
+    eyes.push_back(time.length() > 0 ? eyeStep(take->eye_, time, take->ends_[k], take->ends_[k + 1]) : std::nullopt);
   }
   take->view_ = std::make_unique<SetView>(scene, spec.bodies, withEyes(spec.ground, eyes), spec.walls);
   for (std::size_t k = 0; k < take->steps(); ++k) {

@@ -37,6 +37,9 @@ struct BodyStep {
 
 /// Nothing when there is no body at either end. Looks at the quarters, as `eyeStep` does.
 std::optional<BodyStep> bodyStep(const BodyAt& body, Span time);
+/// The same with the body at both ends known before.
+std::optional<BodyStep> bodyStep(const BodyAt& body, Span time, const std::optional<Body>& from,
+                                 const std::optional<Body>& until);
 
 class TakeLook {
  public:
@@ -51,6 +54,8 @@ class TakeLook {
   const EyeAt& eye() const { return eye_; }
   std::size_t steps() const { return looks_.size(); }
   Span timeOf(std::size_t step) const;
+  /// Who looks when that step starts; when the last one ends, for `steps()`.
+  const std::optional<Eye>& eyeFrom(std::size_t step) const { return ends_[step]; }
 
   /// The set as it hides at an instant, with all who hide but `self`.
   SceneAt sceneAt(double t, int self = kNobody) const;
@@ -74,6 +79,7 @@ class TakeLook {
   HidersAt hiders_;
   std::unique_ptr<SetView> view_;
   std::vector<SetLook> looks_;
+  std::vector<std::optional<Eye>> ends_;  ///< of the steps
   SetLook fresh_;
 };
 

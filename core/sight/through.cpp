@@ -70,17 +70,19 @@ class Instant {
  private:
   void addRay(const Frame& frame, std::size_t ray) {
     const Vec u = fan_.direction(ray);
+    const Passed passed = gapsPassed(scene_, frame.foot(), u);
+    if (passed.empty()) return;
     boxes_.clear(), spans_.clear();
     for (const FanHit& hit : fan_.hits(ray)) boxes_.push_back(hit.box);
     distances_.append(frame.height(), boxes_, spec_.floor, spec_.top, frame.slopes(u), {0, spec_.range}, spans_);
-    const Passed passed = gapsPassed(scene_, frame.foot(), u);
     int room = own_;
     std::size_t behind = 0;
     for (const Span& span : spans_)
       for (double r = span.from + kAlong / 2; r < span.until; r += kAlong) {
-        const int here = roomAt(rooms_, frame.foot() + u * r);
         std::size_t count = 0;
         while (count < passed.size() && passed[count].first < r) ++count;
+        if (count == 0) continue;
+        const int here = roomAt(rooms_, frame.foot() + u * r);
         if (here != own_ && count > 0 && (here != room || count != behind)) {
           ways_.push_back({own_, here, before(passed, r)});
         }

@@ -30,14 +30,16 @@ void TurnFinder::note(Turns& turns) {
   WordBox box = nowBox_;
   box.take(beforeBox_);
   const int rows = box.rowUntil - box.rowFrom;
+  turns.bits.startAnew();
   for (int word = box.wordFrom; word < box.wordUntil; ++word) {
     const std::uint64_t* now = now_.column(word) + box.rowFrom;
     const std::uint64_t* before = before_.column(word) + box.rowFrom;
     const int differ = kernels_->differences(now, before, rows, differing_.data());
     for (int i = 0; i < differ; ++i) {
       const int row = differing_[static_cast<std::size_t>(i)];
-      eachCell(now[row] ^ before[row], raster_.grid(), word, box.rowFrom + row,
-               [&](std::uint32_t cell) { turns.cells.push(cell); });
+      const std::uint32_t first = bitNumber(now_, word, box.rowFrom + row, 0);
+      for (std::uint64_t turned = now[row] ^ before[row]; turned != 0; turned &= turned - 1)
+        turns.bits.push(first + static_cast<std::uint32_t>(std::countr_zero(turned)));
     }
   }
 }
@@ -57,7 +59,7 @@ std::optional<Turns> TurnFinder::over(StepRange range, GroundOfSteps& ground, co
       else
         note(turns);
     }
-    turns.ends.push_back(turns.cells.size());
+    turns.ends.push_back(turns.bits.size());
   }
   turns.last = now_;
   return turns;

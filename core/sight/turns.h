@@ -12,28 +12,50 @@
 
 namespace wend::sight {
 
-/// A long list of cells that grows without moving what it holds. Cost: four bytes a cell.
-class CellList {
+/// A long list of rising numbers that starts anew now and then, and grows without moving what it holds. Cost: two
+/// bytes a number where they lie nearer together than kFar, as the cells that turn in one step do.
+class RisingList {
  public:
-  void push(std::uint32_t cell) {
-    if (size_ % kChunk == 0) chunks_.push_back(std::make_unique_for_overwrite<std::uint32_t[]>(kChunk));
-    chunks_.back()[size_++ % kChunk] = cell;
+  /// Requires  no number of a run below the one before it.
+  void push(std::uint32_t number) {
+    std::uint32_t by = number - last_;
+    for (; by >= kFar; by -= kFar) store(kFar);
+    store(static_cast<std::uint16_t>(by));
+    last_ = number;
   }
+  void startAnew() { last_ = 0; }
+  /// Of what is stored; marks the end of a run.
   std::size_t size() const { return size_; }
-  std::uint32_t operator[](std::size_t i) const { return chunks_[i / kChunk][i % kChunk]; }
+
+  /// Calls visit(number) for the run stored in [from, until).
+  template <class Visit>
+  void eachOf(std::size_t from, std::size_t until, Visit visit) const {
+    std::uint32_t number = 0;
+    for (std::size_t i = from; i < until; ++i) {
+      const std::uint16_t by = chunks_[i / kChunk][i % kChunk];
+      number += by;
+      if (by != kFar) visit(number);
+    }
+  }
 
  private:
-  static constexpr std::size_t kChunk = 1u << 14;
-  std::vector<std::unique_ptr<std::uint32_t[]>> chunks_;
+  static constexpr std::uint16_t kFar = 0xffff;  ///< stands for a way of its length that no number ends
+  static constexpr std::size_t kChunk = 1u << 15;
+  void store(std::uint16_t by) {
+    if (size_ % kChunk == 0) chunks_.push_back(std::make_unique_for_overwrite<std::uint16_t[]>(kChunk));
+    chunks_.back()[size_++ % kChunk] = by;
+  }
+  std::vector<std::unique_ptr<std::uint16_t[]>> chunks_;
   std::size_t size_ = 0;
+  std::uint32_t last_ = 0;
 };
 
 /// Requires  range not empty.
 struct Turns {
   StepRange range;
   CellBits first, last;           ///< the cells seen in its first and in its last step
-  CellList cells;                 ///< those that turn at the second step, then at the third, ...
-  std::vector<std::size_t> ends;  ///< where in `cells` each step's end, the first step's (0) included
+  RisingList bits;                ///< `bitNumber` of those that turn at the second step, then at the third, ...
+  std::vector<std::size_t> ends;  ///< where in `bits` each step's end, the first step's (0) included
 };
 
 /// Calls visit(cell) for every cell at which the two differ. Requires equal grids.
@@ -45,12 +67,28 @@ void eachDifference(const CellBits& a, const CellBits& b, Visit visit) {
       eachCell(a.column(word)[row] ^ b.column(word)[row], a.grid(), word, row, visit);
 }
 
+/// Numbers the bits of a set in the order in which they lie in memory, which is that in which turns are found.
+inline std::uint32_t bitNumber(const CellBits& bits, int word, int row, int bit) {
+  return (static_cast<std::uint32_t>(word) * static_cast<std::uint32_t>(bits.stride()) +
+          static_cast<std::uint32_t>(row)) *
+             64 +
+         static_cast<std::uint32_t>(bit);
+}
+
 /// Calls visit(cell, step) for every turn, in order.
 template <class Visit>
 void eachTurn(const Turns& turns, Visit visit) {
-  std::size_t i = 0;
-  for (std::size_t step = 0; step < turns.ends.size(); ++step)
-    for (; i < turns.ends[step]; ++i) visit(turns.cells[i], turns.range.from + static_cast<std::uint32_t>(step));
+  const auto stride = static_cast<std::uint32_t>(turns.first.stride());
+  const auto columns = static_cast<std::uint32_t>(turns.first.grid().nx);
+  std::size_t from = 0;
+  for (std::size_t step = 0; step < turns.ends.size(); ++step) {
+    std::uint32_t word = 0, begins = 0;  // where the column of words begins
+    turns.bits.eachOf(from, turns.ends[step], [&](std::uint32_t bit) {
+      while (bit / 64 - begins >= stride) ++word, begins += stride;
+      visit((bit / 64 - begins) * columns + 64 * word + bit % 64, turns.range.from + static_cast<std::uint32_t>(step));
+    });
+    from = turns.ends[step];
+  }
 }
 
 /// Draws step after step and keeps its memory.

@@ -27,19 +27,26 @@ struct Sample {
 /// Finds the seen spans of one body, step by step.
 class Watcher {
  public:
-  Watcher(TakeLook& take, const BodyAt& body, int self) : take_(take), body_(body), self_(self) {}
+  Watcher(TakeLook& take, const BodyAt& body, int self) : take_(take), body_(body), self_(self) {
+    for (std::size_t k = 0; k <= take_.steps(); ++k) ends_.push_back(body_(timeOf(k)));
+  }
 
   /// Whether the step may show the body; false proves that it does not.
   bool maySee(std::size_t step) const {
-    const auto body = bodyStep(body_, take_.timeOf(step));
+    const auto body = bodyStep(body_, take_.timeOf(step), ends_[step], ends_[step + 1]);
     return body && take_.maySee(step, *body, self_);
   }
   Look at(double t) const;
-  double margin(double t) const;
+  double least(Span clear) const;
   void addStep(const Sample& from, const Sample& until) { add(from, until, 0); }
+  const std::vector<SeenSpan>& seen() const& { return seen_; }
   std::vector<SeenSpan> seen() && { return std::move(seen_); }
 
  private:
+  /// When that step starts; when the last one ends.
+  double timeOf(std::size_t step) const {
+    return step < take_.steps() ? take_.timeOf(step).from : take_.spec().take.until;
+  }
   bool maySee(Span time) {
     const auto body = bodyStep(body_, time);
     return body && take_.maySee(time, *body, self_);
@@ -51,6 +58,7 @@ class Watcher {
   TakeLook& take_;
   const BodyAt& body_;
   int self_;
+  std::vector<std::optional<Body>> ends_;  ///< the body when each step starts, and when the last one ends
   std::vector<SeenSpan> seen_;
 };
 
@@ -62,10 +70,16 @@ Look Watcher::at(double t) const {
   return {sight.seen, sight.mirror};
 }
 
-double Watcher::margin(double t) const {
-  const auto eye = take_.eye()(t);
-  const auto body = eye ? body_(t) : std::nullopt;
-  return body ? degreesToFrame(*eye, *body) : kInfinity;
+/// The least degreesToFrame at a frame within the span. Few frames come near it, and only those are worked out.
+double Watcher::least(Span clear) const {
+  double least = kInfinity;
+  for (std::size_t k = 0; k <= take_.steps(); ++k) {
+    const auto& eye = take_.eyeFrom(k);
+    const auto& body = ends_[k];
+    if (!eye || !body || !clear.contains(timeOf(k))) continue;
+    if (leastDegreesToFrame(*eye, *body) < least) least = std::min(least, degreesToFrame(*eye, *body));
+  }
+  return least;
 }
 
 void Watcher::append(Span time, std::optional<int> mirror) {
@@ -128,12 +142,10 @@ std::optional<SightWindows> sightWindows(TakeLook& look, const BodyAt& body, con
                                          const base::Cancel& cancel) {
   WEND_CHECK(watch.early >= 0 && watch.late >= 0);
   Watcher watcher(look, body, self);
-  std::vector<double> margins;
   std::optional<Sample> last;  // the end of the step before, where it was asked
   for (std::size_t k = 0; k < look.steps(); ++k) {
     if (cancel.fired()) return std::nullopt;
     const Span time = look.timeOf(k);
-    margins.push_back(watcher.margin(time.from));
     if (time.length() <= 0 || !watcher.maySee(k)) {
       last.reset();
       continue;
@@ -142,16 +154,10 @@ std::optional<SightWindows> sightWindows(TakeLook& look, const BodyAt& body, con
     last = Sample{time.until, watcher.at(time.until)};
     watcher.addStep(from, *last);
   }
-  margins.push_back(watcher.margin(look.spec().take.until));
   SightWindows windows;
+  for (const Span& clear : clearOf(watcher.seen(), look.spec().take, watch))
+    windows.clear.push_back({clear, watcher.least(clear)});
   windows.seen = std::move(watcher).seen();
-  for (const Span& clear : clearOf(windows.seen, look.spec().take, watch)) {
-    double least = kInfinity;
-    for (std::size_t k = 0; k < margins.size(); ++k)
-      if (clear.contains(k < look.steps() ? look.timeOf(k).from : look.spec().take.until))
-        least = std::min(least, margins[k]);
-    windows.clear.push_back({clear, least});
-  }
   return windows;
 }
 

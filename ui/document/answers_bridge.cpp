@@ -90,6 +90,8 @@ void AnswersBridge::playheadMoved() {
 }
 
 void AnswersBridge::work(std::stop_token stop) {
+  // The newest that was worked out of each, whatever plan it is of: what edits leave alone is taken over.
+  answers::Answers last;
   while (!stop.stop_requested()) {
     Job job;
     {
@@ -100,8 +102,9 @@ void AnswersBridge::work(std::stop_token stop) {
       running_ = job.stop;
     }
     const base::Cancel cancel(job.stop.get_token());
-    auto evidence = answers::evidenceOf(*job.take, cancel);
+    auto evidence = answers::evidenceOf(*job.take, cancel, &last);
     if (!evidence) continue;
+    last.take = job.take, last.evidence = *evidence;
     auto answers = std::make_shared<answers::Answers>();
     answers->take = job.take;
     answers->evidence = *evidence;
@@ -111,13 +114,17 @@ void AnswersBridge::work(std::stop_token stop) {
           this, [this, number, done] { deliver(number, done); }, Qt::QueuedConnection);
     };
     tell(answers);
-    if (auto ground = answers::groundOf(*job.take, {job.take->plan().sightRules.height}, cancel)) {
+    if (auto ground = answers::groundOf(*job.take, {job.take->plan().sightRules.height}, cancel, last.ground.get())) {
+      last.ground = *ground;
       auto withGround = std::make_shared<answers::Answers>(*answers);
       withGround->ground = *ground;
       tell(withGround);
       // Routes come last: they take longest, and few ask for them.
-      const auto withRoutes = answers::withRoutes(withGround, cancel);
-      if (withRoutes && (*withRoutes)->routes) tell(*withRoutes);
+      const auto withRoutes = answers::withRoutes(withGround, cancel, last.routeGround.get());
+      if (withRoutes && (*withRoutes)->routes) {
+        last.routeGround = (*withRoutes)->routeGround;
+        tell(*withRoutes);
+      }
     }
   }
 }

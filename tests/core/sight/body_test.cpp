@@ -143,6 +143,24 @@ TEST(BodySight, MarginIsTheAngleToTheNearestFrameSide) {
   EXPECT_NEAR(degreesToFrame(eyeAt({0, 0, 1.5}, 180), kPerson), 150 - reach, 0.02);
 }
 
+TEST(BodySight, LeastMarginIsNeverMoreThanTheMargin) {
+  const std::uint64_t seed = 20271;
+  std::printf("seed %llu\n", static_cast<unsigned long long>(seed));
+  std::mt19937_64 random(seed);
+  double slack = 0;
+  constexpr int kTrials = 20000;
+  for (int i = 0; i < kTrials; ++i) {
+    const auto eye = eyeAt({world::uniform(random, -6, 6), world::uniform(random, -6, 6), world::uniform(random, 0, 6)},
+                           world::uniform(random, -400, 400), world::uniform(random, -80, 80));
+    const double floor = world::uniform(random, -1, 1);
+    const Body body{{0, 0}, world::uniform(random, 0.05, 2), floor, floor + world::uniform(random, 0.1, 2.5)};
+    const double margin = degreesToFrame(eye, body), least = leastDegreesToFrame(eye, body);
+    ASSERT_LE(least, margin) << i;
+    slack += margin - least;
+  }
+  std::printf("mean slack %.2f degrees\n", slack / kTrials);
+}
+
 TEST(MirrorSight, EqualsTheReflectedSceneWithoutAMirror) {
   // A mirror that fills the way shows exactly what the unfolded scene shows through a hole of its shape.
   const std::uint64_t seed = 20263;

@@ -111,6 +111,64 @@ TEST(GroundMap, IsTheSameOnOneThreadAndTwo) {
   EXPECT_GT(one->steps().runs(), 100u);
 }
 
+TEST(GroundMap, LooksAgainOnlyAtTheStepsThatAnEarlierMapHasOtherwise) {
+  std::mt19937_64 random(20268);
+  const SceneInput input = randomScene(random, true);
+  const Scene scene(input);
+  GroundMapSpec spec = specOf(0.25);
+  spec.take = {0, 40};
+  // One who walks on and turns, and another who between two times goes beside them.
+  const auto eyeOff = [](Span beside, double by) {
+    return [=](double t) {
+      const double off = beside.contains(t) ? by : 0;
+      return world::eyeAt({2 + t / 8 + off, 8, 1.5}, 150 + 20 * t);
+    };
+  };
+  const auto first = GroundMap::over(scene, eyeOff({0, 0}, 0), spec);
+  ASSERT_TRUE(first);
+  EXPECT_EQ(first->stepsFound(), 960u);
+  for (const Span beside : {Span{0, 5}, Span{12, 14}, Span{39, 40}, Span{-2, -1}}) {
+    const EyeAt eye = eyeOff(beside, 0.4);
+    const auto without = GroundMap::over(scene, eye, spec), with = GroundMap::over(scene, eye, spec, 1, {}, &*first);
+    ASSERT_TRUE(without && with);
+    EXPECT_TRUE(with->steps() == without->steps());
+    EXPECT_EQ(with->steps() == first->steps(), beside.until < 0);
+    EXPECT_LE(with->stepsFound(), beside.until < 0 ? 0 : 24 * beside.length() + 3);
+  }
+  SceneInput moved = input;
+  moved.walls[0].points[0].x += 0.5;
+  GroundMapSpec taller = spec;
+  taller.top = 2.1;
+  for (const auto& [set, asked] : {std::pair{Scene(moved), spec}, std::pair{scene, taller}}) {
+    const auto without = GroundMap::over(set, eyeOff({0, 0}, 0), asked);
+    const auto with = GroundMap::over(set, eyeOff({0, 0}, 0), asked, 1, {}, &*first);
+    EXPECT_TRUE(with->steps() == without->steps());
+    EXPECT_EQ(with->stepsFound(), 960u);
+  }
+}
+
+TEST(GroundMap, IsOfEveryStepWhereTheLensRestsAndALeafOpens) {
+  SceneInput input;
+  input.walls.push_back(world::wall({{0, 5}, {10, 5}}));
+  OpeningCut cut;
+  cut.along = {4, 6};
+  cut.fill = Fill::solid;
+  cut.keys = {{0, 0, false}, {5.3, 0, false}, {7, 0, false}};
+  cut.shares = {0, 1, 0};
+  input.openings.push_back(cut);
+  const Scene scene(input);
+  GroundMapSpec spec = specOf(0.25);
+  spec.take = {0, 10};
+  const EyeAt rests = [](double) { return world::eyeAt({5, 1, 1.5}, 0); };
+  const auto map = GroundMap::over(scene, rests, spec);
+  const auto runs = map->seenRuns(*spec.grid.cellAt({5.1, 8.1}));
+  ASSERT_EQ(runs.size(), 1u);
+  EXPECT_LE(map->timeOf(runs[0]).from, 5.3);
+  EXPECT_NEAR(map->timeOf(runs[0]).from, 5.3, 2 * spec.step);
+  EXPECT_GE(map->timeOf(runs[0]).until, 7);
+  EXPECT_NEAR(map->timeOf(runs[0]).until, 7, 2 * spec.step);
+}
+
 TEST(GroundMap, SeesOverACounterAndNotBehindItsWall) {
   SceneInput input;
   input.pieces.push_back(world::box({4, 4}, {6, 4.2}, 0, 1.0));

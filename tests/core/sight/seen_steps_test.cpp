@@ -125,8 +125,39 @@ TEST(SeenSteps, RunsHoldExactlyTheStepsThatSeeTheCell) {
     }
     EXPECT_GT(runs, spec.grid.cells());
     EXPECT_EQ(seen.runs(), runs);
-    EXPECT_EQ(seen.bytes(), 8 * runs + 4 * (spec.grid.cells() + 1));
+    EXPECT_EQ(seen.bytes(), 4 * runs + 4 * (spec.grid.cells() + 1));
   }
+}
+
+/// Sees a hand's breadth that steps aside once in a thousand steps, in takes longer than 16 bits count.
+class SlowGround : public GroundOfSteps {
+ public:
+  void find(std::size_t step, StepGround& ground) override {
+    const Point at{0.2 + 0.05 * static_cast<double>(step / 1000), 2};
+    const std::array<Point, 3> ring{at, at + Vec{0.4, 0}, at + Vec{0.2, 0.4}};
+    GroundLayer& layer = ground.addLayer();
+    for (std::size_t i = 0; i < 3; ++i) layer.region.ring.push_back({ring[i], ring[(i + 1) % 3], true, false});
+  }
+  bool asBefore(std::size_t step) override { return step % 1000 != 0; }
+};
+
+TEST(SeenSteps, RunsCountPastSixteenBits) {
+  const SeenSpec spec = specOf(70000);
+  const GroundMaker maker = [] { return std::make_unique<SlowGround>(); };
+  const auto seen = SeenSteps::over(spec, maker);
+  ASSERT_TRUE(seen);
+  EXPECT_EQ(seen->bytes(), 8 * seen->runs() + 4 * (spec.grid.cells() + 1));
+  SlowGround ground;
+  RegionRaster raster(spec.grid, spec.radius);
+  for (const std::uint32_t step : {0u, 999u, 1000u, 64999u, 65000u, 65535u, 65536u, 65999u, 66000u, 69999u}) {
+    StepGround found;
+    ground.find(step, found);
+    CellBits bits(spec.grid);
+    raster.add(found.layers()[0].region, bits);
+    for (std::size_t cell = 0; cell < spec.grid.cells(); ++cell)
+      ASSERT_EQ(seen->seenIn(cell, step), bits.at(cell)) << "cell " << cell << " step " << step;
+  }
+  EXPECT_EQ(seen->withFound({65000, 67000}, maker), *seen);
 }
 
 TEST(SeenSteps, AreTheSameBytesOnAnyNumberOfThreads) {
