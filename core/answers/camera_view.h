@@ -6,9 +6,9 @@
 
 #include "core/answers/people.h"
 #include "core/answers/subjects.h"
+#include "core/answers/zoom_track.h"
 #include "core/motion/aim.h"
 #include "core/optics/frame.h"
-#include "core/optics/shot_size.h"
 
 namespace wend::answers {
 
@@ -25,28 +25,16 @@ class CameraView {
   double zoomRateAt(double t) const;
   /// Of the delivered frame. Nothing without a lens.
   std::optional<optics::HalfTangents> halfTangentsAt(double t) const { return zoom_.halfTangentsAt(t); }
-  optics::FrameSize frameSize() const { return zoom_.frame; }
+  const ZoomTrack& zoom() const { return zoom_; }
+  optics::FrameSize frameSize() const { return zoom_.frame(); }
 
   geometry::Pose sensorAt(double t) const;
   geometry::Pose pupilAt(double t) const { return sensorAt(t).advanced(pupilAhead_); }
   const motion::AimTrack& aim() const { return *aim_; }
 
  private:
-  /// Everything the aim asks for, copied by value so that a CameraView can move.
-  struct ZoomTrack {
-    plan::PlanPtr plan;
-    const People* people = nullptr;
-    const Subjects* subjects = nullptr;
-    std::vector<geometry::KeySpan> keys;
-    optics::FrameSize frame;
-
-    std::optional<double> focalAt(double t) const;
-    bool clippedAt(double t) const;
-    std::optional<optics::HalfTangents> halfTangentsAt(double t) const;
-    optics::FocalForSize focalOf(std::size_t key, double t) const;
-  };
-
   CameraView() = default;
+  const People* people_ = nullptr;
   ZoomTrack zoom_;
   double pupilAhead_ = 0;
   std::optional<motion::AimTrack> aim_;

@@ -216,6 +216,9 @@ void LensTracks::Maker::lookAtRates() {
     if (move.peakRate > limitsOf(plan).irisStopsPerSecond * kRounding)
       tracks.tooFast_.push_back({{move.from, move.until}, "the iris would have to turn faster than its limit", "iris"});
   if (!plan.lens) return;
+  for (const auto& missed : view.zoom().unmet())
+    tracks.tooFast_.push_back(
+        {missed.span, "no zoom within the lens' limit keeps the shot size inside its slack", "zoom"});
   const double limit = plan.lens->limits.zoomPercentPerSecond * kRounding;
   std::optional<double> since;
   for (const double t : times) {

@@ -94,9 +94,8 @@ double peakZoomRate(const Take& take, const Move& move) {
 }
 
 /// Neighbouring keys that go on in the same direction are one move.
-std::vector<Move> zoomMoves(const Take& take) {
+std::vector<Move> keyedZooms(const Take& take) {
   std::vector<Move> moves;
-  const auto scale = zoomScale(take.plan());
   for (const auto& key : resolvedKeys(take.plan(), take.plan().zoom.keys)) {
     const double end = std::min(key.at + key.over, take.length());
     const double before = take.view().focalAt(key.at).value_or(0), after = take.view().focalAt(end).value_or(0);
@@ -113,6 +112,23 @@ std::vector<Move> zoomMoves(const Take& take) {
     moves.back().until = end;
     moves.back().valueAfter = after;
   }
+  return moves;
+}
+
+/// Those set by key, and those planned to keep a shot size.
+std::vector<Move> zoomMoves(const Take& take) {
+  std::vector<Move> moves = keyedZooms(take);
+  for (const pulls::Move& planned : take.view().zoom().plannedMoves()) {
+    Move move;
+    move.axis = Move::Axis::zoom;
+    move.from = planned.from;
+    move.until = planned.until;
+    move.valueBefore = planned.valueBefore;
+    move.valueAfter = planned.valueAfter;
+    moves.push_back(move);
+  }
+  std::stable_sort(moves.begin(), moves.end(), [](const Move& a, const Move& b) { return a.from < b.from; });
+  const auto scale = zoomScale(take.plan());
   for (auto& move : moves) {
     move.peakPercentPerSecond = peakZoomRate(take, move);
     move.flowShare = zoomFlowShare(take, {move.from, move.until});

@@ -26,34 +26,50 @@ double distanceOf(const plan::Plan& plan, const PerformerAt& at) {
   return optics::fromPupil(driving(plan, at.distances), plan.lens->pupilAhead);
 }
 
-/// One pair at one sample.
-struct PairAt {
+using Group = std::vector<std::size_t>;
+
+/// A group at one sample.
+struct GroupAt {
   bool inFrame = false;
   std::optional<optics::Range> settings;  ///< from the pupil
   std::optional<optics::SplitNeeds> needs;
 };
 
-PairAt pairAt(const plan::Plan& plan, const Instant& instant, std::size_t a, std::size_t b) {
-  PairAt pair;
-  const PerformerAt &one = instant.performers[a], &other = instant.performers[b];
-  if (!instant.lens || !eyesInFrame(one) || !eyesInFrame(other)) return pair;
-  pair.inFrame = true;
-  const std::vector<double> distances{distanceOf(plan, one), distanceOf(plan, other)};
+GroupAt groupAt(const plan::Plan& plan, const Instant& instant, const Group& group) {
+  GroupAt at;
+  if (!instant.lens) return at;
+  std::vector<double> distances;
+  for (const std::size_t who : group) {
+    if (!eyesInFrame(instant.performers[who])) return at;
+    distances.push_back(distanceOf(plan, instant.performers[who]));
+  }
+  at.inFrame = true;
   const double closest = plan.lens->closeFocus - plan.lens->pupilAhead;
   const optics::Optics optics = opticsOf(plan, instant.lens->focal, instant.iris.set);
-  if (*std::min_element(distances.begin(), distances.end()) <= optics.focal / 1000) return pair;
-  pair.settings = optics::splitFocus(distances, optics, plan.focus.blurShare, closest).slack;
-  if (!pair.settings) pair.needs = optics::splitNeeds(distances, optics, plan.focus.blurShare, closest);
-  return pair;
+  if (*std::min_element(distances.begin(), distances.end()) <= optics.focal / 1000) return at;
+  at.settings = optics::splitFocus(distances, optics, plan.focus.blurShare, closest).slack;
+  if (!at.settings) at.needs = optics::splitNeeds(distances, optics, plan.focus.blurShare, closest);
+  return at;
 }
 
-/// A stretch of a pair as it grows.
+/// Every two and every three of so many.
+std::vector<Group> groupsOf(std::size_t count) {
+  std::vector<Group> groups;
+  for (std::size_t a = 0; a < count; ++a)
+    for (std::size_t b = a + 1; b < count; ++b) {
+      groups.push_back({a, b});
+      for (std::size_t c = b + 1; c < count; ++c) groups.push_back({a, b, c});
+    }
+  return groups;
+}
+
+/// A stretch of a group as it grows.
 class Stretch {
  public:
-  Stretch(const plan::Plan& plan, std::size_t a, std::size_t b) : plan_(plan), a_(a), b_(b) {}
+  Stretch(const plan::Plan& plan, Group group) : plan_(plan), group_(std::move(group)) {}
 
   void add(const Instant& instant, std::vector<Together>& done) {
-    const PairAt now = pairAt(plan_, instant, a_, b_);
+    const GroupAt now = groupAt(plan_, instant, group_);
     if (open_ && (!now.inFrame || now.settings.has_value() != row_.holds)) close(done);
     if (!now.inFrame) return;
     if (!open_) start(instant, now);
@@ -68,10 +84,9 @@ class Stretch {
   }
 
  private:
-  void start(const Instant& instant, const PairAt& now) {
+  void start(const Instant& instant, const GroupAt& now) {
     row_ = {};
-    row_.a = plan_.performers[a_].id.text();
-    row_.b = plan_.performers[b_].id.text();
+    for (const std::size_t who : group_) row_.who.push_back(plan_.performers[who].id.text());
     row_.span.from = instant.time;
     row_.holds = now.settings.has_value();
     if (row_.holds) row_.settings = BandAt{0, kInfinity};
@@ -94,7 +109,7 @@ class Stretch {
   }
 
   const plan::Plan& plan_;
-  std::size_t a_, b_;
+  Group group_;
   bool open_ = false;
   Together row_;
 };
@@ -125,12 +140,11 @@ std::vector<Together> togetherInFrame(const Take& take, const std::vector<Instan
   std::vector<Together> all;
   const plan::Plan& plan = take.plan();
   if (!plan.lens) return all;
-  for (std::size_t a = 0; a < plan.performers.size(); ++a)
-    for (std::size_t b = a + 1; b < plan.performers.size(); ++b) {
-      Stretch stretch(plan, a, b);
-      for (const Instant& instant : samples) stretch.add(instant, all);
-      stretch.close(all);
-    }
+  for (const Group& group : groupsOf(plan.performers.size())) {
+    Stretch stretch(plan, group);
+    for (const Instant& instant : samples) stretch.add(instant, all);
+    stretch.close(all);
+  }
   std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.span.from < b.span.from; });
   return all;
 }

@@ -114,7 +114,7 @@ Json sharpOf(const SharpSpan& sharp) {
 
 Json togetherOf(const Together& together) {
   Json json = spanned(together.span);
-  json["who"] = Json::array({together.a, together.b});
+  json["who"] = together.who;
   json["holds"] = together.holds;
   json["settings"] = together.settings ? pair(together.settings->near, together.settings->far) : Json(nullptr);
   json["stop"] = number(together.stop);

@@ -159,19 +159,26 @@ TextTable whoIsSharp(const Answers& answers) {
   return table;
 }
 
-std::string splitText(const plan::Plan& plan, const Together& pair) {
-  if (pair.settings)
-    return "set " + lengthText(plan, pair.settings->near) + " to " + lengthText(plan, pair.settings->far);
-  if (pair.holds) return "yes, the setting moving with them";
-  if (!pair.stop) return "no: one is too close";
-  return "no; T" + fixed(*pair.stop, 1) + " or " + fixed(*pair.focal, 0) + " mm would";
+std::string splitText(const plan::Plan& plan, const Together& group) {
+  if (group.settings)
+    return "set " + lengthText(plan, group.settings->near) + " to " + lengthText(plan, group.settings->far);
+  if (group.holds) return "yes, the setting moving with them";
+  if (!group.stop) return "no: one is too close";
+  return "no; T" + fixed(*group.stop, 1) + " or " + fixed(*group.focal, 0) + " mm would";
 }
 
-TextTable pairs(const Answers& answers) {
+std::string namesOf(const plan::Plan& plan, const std::vector<std::string>& who) {
+  std::string names;
+  for (std::size_t i = 0; i < who.size(); ++i)
+    names += std::string(i == 0 ? "" : i + 1 == who.size() ? " and " : ", ") + nameOf(plan, who[i]);
+  return names;
+}
+
+TextTable groups(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
-  TextTable table({"seconds", "~who", "~one setting for both"});
-  for (const auto& pair : answers.evidence->together)
-    table.add({spanText(pair.span), nameOf(plan, pair.a) + " and " + nameOf(plan, pair.b), splitText(plan, pair)});
+  TextTable table({"seconds", "~who", "~one setting for all"});
+  for (const auto& group : answers.evidence->together)
+    table.add({spanText(group.span), namesOf(plan, group.who), splitText(plan, group)});
   return table;
 }
 
@@ -247,7 +254,7 @@ std::vector<SheetPart> sharpParts(const Answers& answers) {
   std::vector<SheetPart> parts;
   if (!answers.evidence->sharp.empty())
     addPart(parts, "Who is sharp: eyes in frame, within the blur circle", whoIsSharp(answers));
-  addPart(parts, "Two in one frame, and whether one setting holds both", pairs(answers));
+  addPart(parts, "Two or three in one frame, and whether one setting holds them", groups(answers));
   return parts;
 }
 

@@ -44,7 +44,7 @@ std::vector<SheetPart> boomAndLinkParts(const answers::Answers& answers);
 /// Whether each change of iris and zoom hides, and what could hide one.
 std::vector<SheetPart> hidingParts(const answers::Answers& answers);
 std::vector<SheetPart> coverParts(const answers::Answers& answers);
-/// Who is sharp when, followed or not, and which two one setting would hold.
+/// Who is sharp when, followed or not, and which two or three one setting would hold.
 std::vector<SheetPart> sharpParts(const answers::Answers& answers);
 /// Who turns what, how much at once, and when things may change hands.
 std::vector<SheetPart> handsParts(const answers::Answers& answers);

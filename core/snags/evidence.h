@@ -89,12 +89,12 @@ struct SharpSpan {
   bool followed = false;  ///< the focus is on them all along
 };
 
-/// Two people in the frame at once, and whether one setting would hold both inside the slack.
+/// Two or three people in the frame at once, and whether one setting would hold all of them inside the slack.
 struct Together {
-  std::string a, b;  ///< performers
+  std::vector<std::string> who;  ///< performers
   Span span;
   bool holds = false;  ///< throughout, each instant by a setting of its own
-  /// Settings, metres from the sensor, that hold both throughout: the focus may rest at one. Nothing where none does.
+  /// Settings, metres from the sensor, that hold all throughout: the focus may rest at one. Nothing where none does.
   std::optional<BandAt> settings;
   /// Where it does not hold: the T-number, or the focal length in mm, that would at the hardest instant, each alone.
   std::optional<double> stop, focal;

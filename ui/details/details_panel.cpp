@@ -2,10 +2,12 @@
 
 #include <QHBoxLayout>
 #include <QKeyEvent>
+#include <QMenu>
 #include <QVBoxLayout>
 
 #include "ui/details/chosen_words.h"
 #include "ui/details/fields.h"
+#include "ui/details/new_things.h"
 #include "ui/details/snag_words.h"
 #include "ui/style/fonts.h"
 #include "ui/style/palette.h"
@@ -55,7 +57,8 @@ DetailsPanel::DetailsPanel(Document& document, AnswersBridge& bridge, QWidget* p
       grid_(new FieldGrid(this)),
       lensMarks_(new LensMarksTable(document, this)),
       add_(new QPushButton(this)),
-      remove_(new QPushButton(this)) {
+      remove_(new QPushButton(this)),
+      new_(new QPushButton(this)) {
   setAccessibleName(tr("Details"));
   setFocusPolicy(Qt::ClickFocus);
   layOut();
@@ -64,6 +67,8 @@ DetailsPanel::DetailsPanel(Document& document, AnswersBridge& bridge, QWidget* p
   connect(grid_, &FieldGrid::nudgedBy, this, &DetailsPanel::nudge);
   connect(add_, &QPushButton::clicked, this, &DetailsPanel::addAtPlayhead);
   connect(remove_, &QPushButton::clicked, this, &DetailsPanel::removeChosen);
+  connect(new_->menu(), &QMenu::aboutToShow, this, &DetailsPanel::offerNewThings);
+  connect(new_->menu(), &QMenu::triggered, this, [this](const QAction* action) { addThing(action->text()); });
   connect(&document, &Document::selectionChanged, this, &DetailsPanel::refresh);
   connect(&document, &Document::planChanged, this, &DetailsPanel::refresh);
   connect(&document, &Document::previewChanged, this, &DetailsPanel::refresh);
@@ -93,10 +98,13 @@ void DetailsPanel::layOut() {
   buttons->addWidget(add_);
   buttons->addWidget(remove_);
   buttons->addStretch(1);
+  buttons->addWidget(new_);
   rows->addLayout(buttons);
   rows->addWidget(change_);
   rows->addStretch(1);
   remove_->setText(tr("Remove"));
+  new_->setText(tr("New\u2026"));
+  new_->setMenu(new QMenu(new_));
   problem_->hide();
 }
 
@@ -219,6 +227,19 @@ void DetailsPanel::removeChosen() {
 
 void DetailsPanel::addAtPlayhead() {
   perform(addedAtPlayhead(subject()));
+}
+
+void DetailsPanel::offerNewThings() {
+  new_->menu()->clear();
+  for (const ChosenEdit& thing : newThings(subject())) new_->menu()->addAction(QString::fromStdString(thing.label));
+}
+
+void DetailsPanel::addThing(const QString& label) {
+  for (ChosenEdit thing : newThings(subject())) {
+    if (QString::fromStdString(thing.label) != label) continue;
+    thing.label = "Add " + thing.label;
+    return perform(thing);
+  }
 }
 
 void DetailsPanel::refuse(const QString& what, const base::Problem& problem) {

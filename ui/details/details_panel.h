@@ -28,6 +28,8 @@ class DetailsPanel : public QWidget {
   ~DetailsPanel() override;
 
   void setTheme(sheets::Theme theme);
+  /// What the plan does not have yet, to be added.
+  QPushButton* newButton() const { return new_; }
   /// Shown while the lens is chosen.
   LensMarksTable* lensMarks() const { return lensMarks_; }
   /// The place to type in of the field so called; null where the chosen has none.
@@ -38,6 +40,8 @@ class DetailsPanel : public QWidget {
   void removeChosen();
   /// Adds a mark to the chosen track or a key to the chosen axis at the playhead.
   void addAtPlayhead();
+  /// Adds a thing of that kind ("performer") near the camera at the playhead and chooses it.
+  void addThing(const QString& label);
 
  Q_SIGNALS:
   /// What keeps an edit from being made, in one line.
@@ -53,6 +57,7 @@ class DetailsPanel : public QWidget {
   void refreshComputed(const Subject& subject);
   void refreshButtons(const Subject& subject);
   void refreshChange();
+  void offerNewThings();
   void commit(int field);
   void nudge(int field, double steps);
   bool propose(const Field& field, const Value& value, const QString& mergeKey);
@@ -69,7 +74,7 @@ class DetailsPanel : public QWidget {
   ContentsBox* contents_;
   FieldGrid* grid_;
   LensMarksTable* lensMarks_;
-  QPushButton *add_, *remove_;
+  QPushButton *add_, *remove_, *new_;
 };
 
 }  // namespace wend::ui

@@ -1,5 +1,6 @@
 #include "ui/details/details_panel.h"
 
+#include <QMenu>
 #include <QSignalSpy>
 
 #include "core/plan/edits_marks.h"
@@ -63,6 +64,26 @@ TEST_F(Details, FeetAndInchesAreReadInAMetricPlan) {
   type("north y", "1'6\"");
   enter("north y");
   EXPECT_NEAR(noraMark(1).pos.y, 0.4572, 1e-9);
+}
+
+TEST_F(Details, NewThingsAreAddedChosenAndUndone) {
+  Q_EMIT panel.newButton()->menu()->aboutToShow();
+  std::vector<QString> offered;
+  for (const QAction* action : panel.newButton()->menu()->actions()) offered.push_back(action->text());
+  ASSERT_GE(offered.size(), 7u);
+  for (const QString& label : offered) {
+    const plan::PlanPtr before = document.plan();
+    panel.addThing(label);
+    ASSERT_NE(document.plan(), before) << label.toStdString() << ": " << problems.count();
+    EXPECT_TRUE(exists(plan(), document.selection())) << label.toStdString();
+    document.undoStack().undo();
+    EXPECT_EQ(document.plan(), before) << label.toStdString();
+  }
+  EXPECT_EQ(problems.count(), 0);
+  panel.addThing(QStringLiteral("crew"));
+  EXPECT_EQ(document.selection().kind, Kind::crew);
+  panel.addThing(QStringLiteral("pole"));
+  EXPECT_EQ(document.selection().kind, Kind::pole) << "there is somebody to hold it now";
 }
 
 TEST_F(Details, TheChosenLensShowsItsMarksToType) {

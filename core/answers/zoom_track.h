@@ -1,0 +1,56 @@
+/// The focal length along the take: keys by focal length as they are set, keys by shot size as the fewest moves that
+/// keep the size within the plan's slack.
+///
+/// Units     millimetres; the slack is `zoom.slackShare` of the focal length on either side.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "core/answers/people.h"
+#include "core/answers/subjects.h"
+#include "core/optics/frame.h"
+#include "core/optics/shot_size.h"
+#include "core/pulls/fewest_moves.h"
+
+namespace wend::answers {
+
+/// What a zoom planned for a shot size keeps to, in logarithms to base 2 of the focal length: the lens' limit, and what
+/// hides in a frame that stands still.
+pulls::MoveRules zoomRules(const plan::Plan& plan);
+
+class ZoomTrack {
+ public:
+  /// `people` and `subjects` must outlive it and stay where they are.
+  static ZoomTrack of(const plan::PlanPtr& plan, const People& people, const Subjects& subjects);
+
+  /// mm; the lens' shortest without keys. Nothing without a lens.
+  std::optional<double> focalAt(double t) const;
+  /// True when a size wants a focal length the lens does not have.
+  bool clippedAt(double t) const;
+  /// Of the delivered frame. Nothing without a lens.
+  std::optional<optics::HalfTangents> halfTangentsAt(double t) const;
+  optics::FrameSize frame() const { return frame_; }
+
+  /// The moves planned for sizes, mm, while their keys are settled; in order of time.
+  std::vector<pulls::Move> plannedMoves() const;
+  /// Where the size cannot be kept within the slack at the lens' limit.
+  std::vector<pulls::UnmetSpan> unmet() const;
+
+ private:
+  optics::FocalForSize wantedOf(std::size_t key, double t) const;
+  double focalOf(std::size_t key, double t) const;
+  void planSize(std::size_t key, double rate);
+  geometry::Span spanOf(std::size_t key) const;
+
+  plan::PlanPtr plan_;
+  const People* people_ = nullptr;
+  const Subjects* subjects_ = nullptr;
+  std::vector<geometry::KeySpan> keys_;
+  optics::FrameSize frame_;
+  /// One a key: its track in logarithms to base 2, null for keys by focal length.
+  std::vector<std::shared_ptr<const pulls::Track>> planned_;
+};
+
+}  // namespace wend::answers
