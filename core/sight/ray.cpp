@@ -72,9 +72,22 @@ void appendCrossings(const SceneAt& now, const Prism& prism, Point origin, Vec d
   crossings.push_back(like);
 }
 
+namespace {
+
+/// What is passed over unasked is this much further off than it has to be: far more than rounding takes.
+constexpr double kHair = 1e-6;
+
+bool beginsBeyond(const Prism& prism, Point origin, Vec direction, double upTo) {
+  return geometry::dot(direction, prism.centre - origin) - prism.radius > upTo + kHair;
+}
+
+}  // namespace
+
 std::vector<Crossing> crossingsAlong(const SceneAt& now, Point origin, Vec direction, double upTo) {
   std::vector<Crossing> crossings;
-  for (std::size_t i = 0; i < now.size(); ++i) appendCrossings(now, now.prism(i), origin, direction, crossings);
+  for (std::size_t i = 0; i < now.size(); ++i)
+    if (!beginsBeyond(now.prism(i), origin, direction, upTo))
+      appendCrossings(now, now.prism(i), origin, direction, crossings);
   std::erase_if(crossings, [upTo](const Crossing& c) { return c.box.near >= upTo; });
   return crossings;
 }
@@ -150,7 +163,30 @@ bool openBetween(const SceneAt& now, Point3 a, Point3 b, std::span<const Hider> 
   const double metres = geometry::length(way);
   if (!(metres > 0)) return true;
   // What begins within a nanometre of b is b's own surface.
-  return !rayHit(now, a, way * (1 / metres), metres - 1e-9, others);
+  const double upTo = metres - 1e-9;
+  const geometry::Vec3 direction = way * (1 / metres);
+  const Vec flatWay{direction.x, direction.y};
+  const double share = geometry::length(flatWay);
+  if (share < 1e-12) return !rayHit(now, a, direction, upTo, others);
+  const Vec u = planDirection(flatWay);
+  const double onFloor = std::max(upTo * share, 1e-12);
+  std::vector<Crossing> crossings;
+  const auto meets = [&](const Crossing& c) {
+    const auto r = c.box.near < onFloor ? entryOf(c.box, a.z, direction.z / share) : std::nullopt;
+    return r && *r / share < upTo;
+  };
+  const Span heights{std::min(a.z, b.z) - kHair, std::max(a.z, b.z) + kHair};
+  for (std::size_t i = 0; i < now.size(); ++i) {
+    const Prism& prism = now.prism(i);
+    if (prism.top < heights.from || prism.bottom > heights.until) continue;
+    if (beginsBeyond(prism, geometry::flat(a), u, onFloor)) continue;
+    crossings.clear();
+    appendCrossings(now, prism, geometry::flat(a), u, crossings);
+    if (std::any_of(crossings.begin(), crossings.end(), meets)) return false;
+  }
+  crossings.clear();
+  appendHiders(others, geometry::flat(a), u, crossings);
+  return std::none_of(crossings.begin(), crossings.end(), meets);
 }
 
 PointSight pointSight(const SceneAt& now, const Eye& eye, Point3 point, std::span<const Hider> others) {

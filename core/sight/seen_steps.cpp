@@ -49,24 +49,46 @@ CellBits seenDuring(const SeenSteps& seen, std::uint32_t step) {
 
 }  // namespace
 
-/// `eachTurn(visit)` visits every turn, those of one cell in the order of their steps, and the same when called again.
+/// `eachTurn(visit)` visits every turn, those of one cell in the order of their steps, and the same when called again;
+/// from several threads at once. Each of them passes by all turns and minds those of its own stretch of cells, because
+/// what takes time is to put them in their places, which lie all over the memory.
 template <class EachTurn>
-void SeenSteps::sort(EachTurn eachTurnOf) {
+void SeenSteps::sort(EachTurn eachTurnOf, int threads) {
+  const auto share = [&](auto boundOf, auto visit) {
+    shareOut(static_cast<std::size_t>(threads), threads, [&] {
+      return [&](std::size_t part) {
+        const std::uint32_t from = boundOf(part), cells = boundOf(part + 1) - from;
+        eachTurnOf([&](std::uint32_t cell, std::uint32_t step) {
+          if (cell - from < cells) visit(cell, step);
+        });
+      };
+    });
+  };
+  const std::size_t cells = spec_.grid.cells(), parts = static_cast<std::size_t>(threads);
   // Counted two places further on, so that placing moves each cell's start to where the next cell's is wanted.
-  starts_.assign(spec_.grid.cells() + 2, 0);
-  eachTurnOf([&](std::uint32_t cell, std::uint32_t) { ++starts_[cell + 2]; });
+  starts_.assign(cells + 2, 0);
+  share([&](std::size_t part) { return static_cast<std::uint32_t>(cells * part / parts); },
+        [&](std::uint32_t cell, std::uint32_t) { ++starts_[cell + 2]; });
   for (std::size_t i = 2; i < starts_.size(); ++i) starts_[i] += starts_[i - 1];
   const bool wide = spec_.steps > 65535;
   runs_.resize(starts_.back() / 2), upper_.resize(wide ? runs_.size() : 0);
-  eachTurnOf([&](std::uint32_t cell, std::uint32_t step) {
-    const std::uint32_t turn = starts_[cell + 1]++;
-    const auto place = [&](std::vector<Halves>& halves, std::uint32_t bits) {
-      Halves& run = halves[turn / 2];
-      (turn % 2 == 0 ? run.from : run.until) = static_cast<std::uint16_t>(bits);
-    };
-    place(runs_, step & 0xffff);
-    if (wide) place(upper_, step >> 16);
-  });
+  std::vector<std::uint32_t> bounds;  // with as many turns in each part
+  for (std::size_t part = 0; part < parts; ++part) {
+    const auto turns = static_cast<std::uint32_t>(std::uint64_t{starts_.back()} * part / parts);
+    bounds.push_back(static_cast<std::uint32_t>(std::lower_bound(starts_.begin() + 1, starts_.end(), turns) -
+                                                (starts_.begin() + 1)));
+  }
+  bounds.front() = 0, bounds.push_back(static_cast<std::uint32_t>(cells));
+  share([&](std::size_t part) { return bounds[part]; },
+        [&](std::uint32_t cell, std::uint32_t step) {
+          const std::uint32_t turn = starts_[cell + 1]++;
+          const auto place = [&](std::vector<Halves>& halves, std::uint32_t bits) {
+            Halves& run = halves[turn / 2];
+            (turn % 2 == 0 ? run.from : run.until) = static_cast<std::uint16_t>(bits);
+          };
+          place(runs_, step & 0xffff);
+          if (wide) place(upper_, step >> 16);
+        });
   // Every cell ends unseen, so its turns pair up.
   starts_.pop_back();
   for (std::uint32_t& start : starts_) start /= 2;
@@ -93,15 +115,17 @@ std::optional<SeenSteps> SeenSteps::withFound(StepRange range, const GroundMaker
   const CellBits after = any && range.until < spec_.steps ? seenDuring(*this, range.until) : nothing;
   SeenSteps found;
   found.spec_ = spec_;
-  found.sort([&](auto visit) {
-    if (any)
-      eachTurn(
-          *this, [&](std::uint32_t step) { return step < range.from; }, visit);
-    eachTurn(*parts, before, after, visit);
-    if (any)
-      eachTurn(
-          *this, [&](std::uint32_t step) { return step > range.until; }, visit);
-  });
+  found.sort(
+      [&](auto visit) {
+        if (any)
+          eachTurn(
+              *this, [&](std::uint32_t step) { return step < range.from; }, visit);
+        eachTurn(*parts, before, after, visit);
+        if (any)
+          eachTurn(
+              *this, [&](std::uint32_t step) { return step > range.until; }, visit);
+      },
+      threads);
   return found;
 }
 

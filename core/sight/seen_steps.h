@@ -83,7 +83,7 @@ class SeenSteps {
     return range;
   }
   template <class EachTurn>
-  void sort(EachTurn eachTurn);
+  void sort(EachTurn eachTurn, int threads);
 
   SeenSpec spec_;
   std::vector<std::uint32_t> starts_;

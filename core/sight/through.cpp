@@ -10,12 +10,6 @@
 
 namespace wend::sight {
 
-int roomAt(const std::vector<RoomGround>& rooms, Point p) {
-  for (auto room = rooms.rbegin(); room != rooms.rend(); ++room)
-    if (geometry::contains(room->outline, p)) return room->tag;
-  return kOutside;
-}
-
 namespace {
 
 constexpr double kAlong = 0.25;  // metres between the places asked along a ray
@@ -52,12 +46,14 @@ std::vector<int> before(const Passed& passed, double r) {
 class Instant {
  public:
   Instant(const Scene& scene, const std::vector<RoomGround>& rooms, const ThroughSpec& spec)
-      : scene_(scene), rooms_(rooms), spec_(spec) {}
+      : scene_(scene), rooms_(rooms), spec_(spec) {
+    for (const RoomGround& room : rooms) extents_.push_back(geometry::extentOf(room.outline));
+  }
 
   std::vector<Way> ways(const Eye& eye, double t) {
     const SceneAt now = scene_.at(t);
     const Frame frame(eye);
-    own_ = roomAt(rooms_, frame.foot());
+    own_ = roomAt(frame.foot());
     fan_.spread(now, frame, geometry::radians(spec_.sectorDegrees), spec_.range);
     ways_.clear();
     for (std::size_t ray = 0; ray < fan_.size(); ++ray) addRay(frame, ray);
@@ -68,6 +64,17 @@ class Instant {
   }
 
  private:
+  /// The last of the list where several hold p, kOutside where none does. Most are passed over by their boxes.
+  int roomAt(Point p) const {
+    constexpr double kHair = 1e-6;
+    for (std::size_t i = rooms_.size(); i-- > 0;) {
+      const geometry::Extent& box = extents_[i];
+      if (p.x < box.low.x - kHair || p.y < box.low.y - kHair || p.x > box.high.x + kHair || p.y > box.high.y + kHair)
+        continue;
+      if (geometry::contains(rooms_[i].outline, p)) return rooms_[i].tag;
+    }
+    return kOutside;
+  }
   void addRay(const Frame& frame, std::size_t ray) {
     const Vec u = fan_.direction(ray);
     const Passed passed = gapsPassed(scene_, frame.foot(), u);
@@ -82,8 +89,8 @@ class Instant {
         std::size_t count = 0;
         while (count < passed.size() && passed[count].first < r) ++count;
         if (count == 0) continue;
-        const int here = roomAt(rooms_, frame.foot() + u * r);
-        if (here != own_ && count > 0 && (here != room || count != behind)) {
+        const int here = roomAt(frame.foot() + u * r);
+        if (here != own_ && (here != room || count != behind)) {
           ways_.push_back({own_, here, before(passed, r)});
         }
         room = here;
@@ -94,6 +101,7 @@ class Instant {
   const Scene& scene_;
   const std::vector<RoomGround>& rooms_;
   const ThroughSpec& spec_;
+  std::vector<geometry::Extent> extents_;
   int own_ = kOutside;
   Fan fan_;
   SeenDistances distances_;

@@ -11,13 +11,11 @@ namespace wend::sight {
 /// Ground in no room.
 inline constexpr int kOutside = -1;
 
+/// Where several hold a place the last of the list does.
 struct RoomGround {
   geometry::Ring outline;
   int tag = 0;
 };
-
-/// The room that holds p, the last of the list where several do; kOutside where none does.
-int roomAt(const std::vector<RoomGround>& rooms, Point p);
 
 struct ThroughSight {
   Span time;

@@ -1,6 +1,7 @@
 /// The cells that turn seen or unseen from step to step of a stretch of the take, in the order they are found.
 #pragma once
 
+#include <algorithm>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -19,22 +20,26 @@ class RisingList {
   /// Requires  no number of a run below the one before it.
   void push(std::uint32_t number) {
     std::uint32_t by = number - last_;
+    last_ = number;
     for (; by >= kFar; by -= kFar) store(kFar);
     store(static_cast<std::uint16_t>(by));
-    last_ = number;
   }
   void startAnew() { last_ = 0; }
   /// Of what is stored; marks the end of a run.
-  std::size_t size() const { return size_; }
+  std::size_t size() const { return chunks_.size() * kChunk - static_cast<std::size_t>(end_ - next_); }
 
   /// Calls visit(number) for the run stored in [from, until).
   template <class Visit>
   void eachOf(std::size_t from, std::size_t until, Visit visit) const {
     std::uint32_t number = 0;
-    for (std::size_t i = from; i < until; ++i) {
-      const std::uint16_t by = chunks_[i / kChunk][i % kChunk];
-      number += by;
-      if (by != kFar) visit(number);
+    while (from < until) {
+      const std::uint16_t* at = chunks_[from / kChunk].get() + from % kChunk;
+      const std::uint16_t* end = at + std::min(until - from, kChunk - from % kChunk);
+      from += static_cast<std::size_t>(end - at);
+      for (; at != end; ++at) {
+        number += *at;
+        if (*at != kFar) visit(number);
+      }
     }
   }
 
@@ -42,11 +47,14 @@ class RisingList {
   static constexpr std::uint16_t kFar = 0xffff;  ///< stands for a way of its length that no number ends
   static constexpr std::size_t kChunk = 1u << 15;
   void store(std::uint16_t by) {
-    if (size_ % kChunk == 0) chunks_.push_back(std::make_unique_for_overwrite<std::uint16_t[]>(kChunk));
-    chunks_.back()[size_++ % kChunk] = by;
+    if (next_ == end_) {
+      chunks_.push_back(std::make_unique_for_overwrite<std::uint16_t[]>(kChunk));
+      next_ = chunks_.back().get(), end_ = next_ + kChunk;
+    }
+    *next_++ = by;
   }
   std::vector<std::unique_ptr<std::uint16_t[]>> chunks_;
-  std::size_t size_ = 0;
+  std::uint16_t *next_ = nullptr, *end_ = nullptr;
   std::uint32_t last_ = 0;
 };
 
@@ -81,13 +89,15 @@ void eachTurn(const Turns& turns, Visit visit) {
   const auto stride = static_cast<std::uint32_t>(turns.first.stride());
   const auto columns = static_cast<std::uint32_t>(turns.first.grid().nx);
   std::size_t from = 0;
-  for (std::size_t step = 0; step < turns.ends.size(); ++step) {
+  auto step = turns.range.from;
+  for (const std::size_t end : turns.ends) {
     std::uint32_t word = 0, begins = 0;  // where the column of words begins
-    turns.bits.eachOf(from, turns.ends[step], [&](std::uint32_t bit) {
+    turns.bits.eachOf(from, end, [&](std::uint32_t bit) {
       while (bit / 64 - begins >= stride) ++word, begins += stride;
-      visit((bit / 64 - begins) * columns + 64 * word + bit % 64, turns.range.from + static_cast<std::uint32_t>(step));
+      visit((bit / 64 - begins) * columns + 64 * word + bit % 64, step);
     });
-    from = turns.ends[step];
+    from = end;
+    ++step;
   }
 }
 

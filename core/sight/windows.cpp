@@ -70,15 +70,18 @@ Look Watcher::at(double t) const {
   return {sight.seen, sight.mirror};
 }
 
-/// The least degreesToFrame at a frame within the span. Few frames come near it, and only those are worked out.
+/// The least degreesToFrame at a frame within the span. Of most frames a bound says that they are not it, once the one
+/// with the least bound has been worked out.
 double Watcher::least(Span clear) const {
-  double least = kInfinity;
-  for (std::size_t k = 0; k <= take_.steps(); ++k) {
-    const auto& eye = take_.eyeFrom(k);
-    const auto& body = ends_[k];
-    if (!eye || !body || !clear.contains(timeOf(k))) continue;
-    if (leastDegreesToFrame(*eye, *body) < least) least = std::min(least, degreesToFrame(*eye, *body));
-  }
+  std::vector<std::pair<double, std::size_t>> bounds;
+  for (std::size_t k = 0; k <= take_.steps(); ++k)
+    if (take_.eyeFrom(k) && ends_[k] && clear.contains(timeOf(k)))
+      bounds.push_back({leastDegreesToFrame(*take_.eyeFrom(k), *ends_[k]), k});
+  if (bounds.empty()) return kInfinity;
+  const auto marginAt = [this](std::size_t k) { return degreesToFrame(*take_.eyeFrom(k), *ends_[k]); };
+  double least = marginAt(std::min_element(bounds.begin(), bounds.end())->second);
+  for (const auto& [bound, k] : bounds)
+    if (bound < least) least = std::min(least, marginAt(k));
   return least;
 }
 

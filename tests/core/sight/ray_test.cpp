@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <cstdio>
+
 #include "core/sight/fan.h"
 #include "tests/core/sight/world.h"
 
@@ -48,6 +50,42 @@ TEST(RayHit, StraightDownMeetsWhatStandsBelow) {
   ASSERT_TRUE(hit);
   EXPECT_DOUBLE_EQ(hit->distance, 2);
   EXPECT_FALSE(rayHit(scene.at(0), {0, 8, 3}, {0, 0, -1}, 10));
+}
+
+TEST(OpenBetween, SaysWhatTheFirstHitSays) {
+  const std::uint64_t seed = 20272;
+  std::printf("seed %llu\n", static_cast<unsigned long long>(seed));
+  std::mt19937_64 random(seed);
+  int open = 0, shut = 0;
+  for (int trial = 0; trial < 400; ++trial) {
+    SceneInput input;
+    const auto whole = [&](double low, double high) { return std::round(world::uniform(random, low, high)); };
+    for (int i = 0; i < 4; ++i) {
+      const Point low{whole(-5, 5), whole(-5, 5)};
+      input.walls.push_back(world::wall({low, low + Vec{whole(1, 4), whole(-3, 3)}}));
+      input.pieces.push_back(world::box(low + Vec{0, 1}, low + Vec{1, 2}, whole(0, 1), 1 + whole(1, 2)));
+      input.pieces.push_back(world::disc({whole(-5, 5), whole(-5, 5)}, 0.4, 0, whole(1, 3)));
+    }
+    const Scene scene(input);
+    const SceneAt now = scene.at(0);
+    const std::vector<Hider> others{{{{whole(-5, 5), whole(-5, 5)}, 0.3, 0, 1.8}, 1}};
+    for (int i = 0; i < 60; ++i) {
+      // On the lattice too, where lines graze corners and tops, and straight up and down.
+      const bool lattice = i % 2 == 0;
+      const auto place = [&](double low, double high) {
+        return lattice ? whole(low, high) : world::uniform(random, low, high);
+      };
+      const Point3 a{place(-6, 6), place(-6, 6), place(0, 3)};
+      const Point3 b = i % 10 == 0 ? Point3{a.x, a.y, place(0, 3)} : Point3{place(-6, 6), place(-6, 6), place(0, 3)};
+      const geometry::Vec3 way = b - a;
+      const double metres = geometry::length(way);
+      const bool expected = !(metres > 0) || !rayHit(now, a, way * (1 / metres), metres - 1e-9, others);
+      ASSERT_EQ(openBetween(now, a, b, others), expected) << "trial " << trial << " way " << i;
+      ++(expected ? open : shut);
+    }
+  }
+  EXPECT_GT(open, 2000);
+  EXPECT_GT(shut, 2000);
 }
 
 TEST(PointSight, SolidsAndPerformersHideGlassDoesNot) {
