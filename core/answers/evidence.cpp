@@ -42,6 +42,8 @@ bool addSamples(const Take& take, const base::Cancel& cancel, Evidence& evidence
   evidence.links = linksOver(take, evidence.samples);
   evidence.boom = boomLines(take, evidence.samples);
   evidence.shadows = shadowsOn(take, evidence.samples, evidence.boom);
+  evidence.sunInLens = sunInLens(take, evidence.samples);
+  evidence.sunShadows = sunShadows(take, evidence.samples, evidence.boom);
   evidence.lanes = lanesTaken(take, evidence.samples);
   return true;
 }
@@ -51,6 +53,7 @@ struct Sights {
   std::vector<SightOf> people;
   std::vector<ThroughSight> throughs;
   std::vector<OutsideSeen> outside;
+  std::vector<PaneMirror> panes;
 };
 
 /// Nothing when cancelled.
@@ -62,7 +65,9 @@ std::optional<Sights> sightsOf(const Take& take, const base::Cancel& cancel) {
   if (!throughs) return std::nullopt;
   auto outside = outsideSeen(take, cancel);
   if (!outside) return std::nullopt;
-  return Sights{std::move(*people), std::move(*throughs), std::move(*outside)};
+  auto panes = paneMirrors(take, cancel);
+  if (!panes) return std::nullopt;
+  return Sights{std::move(*people), std::move(*throughs), std::move(*outside), std::move(*panes)};
 }
 
 }  // namespace
@@ -81,6 +86,7 @@ base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const
   evidence->sight = std::move(seen->people);
   evidence->throughs = std::move(seen->throughs);
   evidence->outside = std::move(seen->outside);
+  evidence->panes = std::move(seen->panes);
   evidence->crossings = crossingsOf(take);
   evidence->cablesShutIn = cablesShutIn(take);
   evidence->cameraCableOut = cameraCableOut(take);

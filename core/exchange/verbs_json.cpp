@@ -112,13 +112,15 @@ Json instantOf(const Instant& instant) {
                {"iris", {{"needed", number(instant.iris.needed)}, {"set", number(instant.iris.set)}}},
                {"performers", Json::array()},
                {"crew", Json::array()},
-               {"background", nullptr}};
+               {"background", nullptr},
+               {"sun", nullptr}};
   if (instant.lens)
     json["lens"] = {{"focal", instant.lens->focal}, {"hfov", instant.lens->hfov}, {"vfov", instant.lens->vfov}};
   for (const auto& performer : instant.performers) json["performers"].push_back(performerOf(performer));
   for (const auto& crew : instant.crew) json["crew"].push_back(crewOf(crew));
   if (instant.background)
     json["background"] = {{"brightest", instant.background->brightest}, {"darkest", instant.background->darkest}};
+  if (instant.sun) json["sun"] = {{"bearing", instant.sun->bearing}, {"elevation", instant.sun->elevation}};
   return json;
 }
 

@@ -21,8 +21,8 @@ struct Department {
 
 /// A new sheet gets a line here.
 constexpr Department kDepartments[] = {
-    {"focus", focusSheet},       {"operator", operatorSheet}, {"crew", crewPaper, lockUpParts},
-    {"director", directorSheet}, {"light", lightSheet},       {"sound", soundSheet, boomAndLinkParts},
+    {"focus", focusSheet},       {"operator", operatorSheet},           {"crew", crewPaper, lockUpParts},
+    {"director", directorSheet}, {"light", lightSheet, lightTrapParts}, {"sound", soundSheet, boomAndLinkParts},
     {"marks", marksSheet},
 };
 

@@ -41,6 +41,8 @@ DeptSheet marksSheet(const answers::Answers& answers);
 
 /// Tables for those who carry microphones and aerials: none of what the plan has none of.
 std::vector<SheetPart> boomAndLinkParts(const answers::Answers& answers);
+/// Bodies in the light, glass as a mirror, the sun: none of what does not come up.
+std::vector<SheetPart> lightTrapParts(const answers::Answers& answers);
 /// The spans in which the lens sees ground outside the set; none where it sees none.
 std::vector<SheetPart> lockUpParts(const answers::Answers& answers);
 

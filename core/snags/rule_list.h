@@ -34,5 +34,11 @@ Findings cableShutIn(const Evidence& evidence);
 Findings cableShort(const Evidence& evidence);
 Findings exitLane(const Evidence& evidence);
 Findings lockUp(const Evidence& evidence);
+Findings glassMirror(const Evidence& evidence);
+Findings glassShows(const Evidence& evidence);
+Findings sunInLens(const Evidence& evidence);
+Findings sunShadow(const Evidence& evidence);
+Findings facesApart(const Evidence& evidence);
+Findings opensAtHotPull(const Evidence& evidence);
 
 }  // namespace wend::snags

@@ -40,6 +40,12 @@ const std::vector<Rule>& rules() {
       {"cable-short", cableShort},
       {"exit-lane", exitLane},
       {"lock-up", lockUp},
+      {"glass-mirror", glassMirror},
+      {"glass-shows", glassShows},
+      {"sun-in-lens", sunInLens},
+      {"sun-shadow", sunShadow},
+      {"faces-apart", facesApart},
+      {"opens-at-hot-pull", opensAtHotPull},
   };
   return list;
 }

@@ -42,6 +42,13 @@ const std::vector<Threshold>& thresholdTable() {
       {"cable-short", 1, "of the cable's length", 0, Severity::stops, "the cable's own length"},
       {"exit-lane", 0, "s taken", 0, Severity::stops, kPractice},
       {"lock-up", 0, "s seen", 0.5, Severity::note, kPractice},
+      {"glass-mirror", 0.5, "of the brightness that comes through", 1, Severity::note,
+       "Fresnel's equations for clear glass; the half itself is common practice, no source"},
+      {"glass-shows", 0, "s in the glass", 0.2, Severity::risks, kPractice},
+      {"sun-in-lens", 10, "degrees off the frame", 0.2, Severity::note, kPractice},
+      {"sun-shadow", 0, "s in frame", 0.2, Severity::risks, kPractice},
+      {"faces-apart", 2, "stops between two faces in frame", 0.5, Severity::risks, kPractice},
+      {"opens-at-hot-pull", 0.5, "s between an iris that opens and hot focus", 0, Severity::risks, kPractice},
       {"boom-lamp", 0.3, "m from the pole to a lamp", 0, Severity::risks, kPractice},
   };
   return table;
