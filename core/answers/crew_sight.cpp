@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "core/answers/hiders.h"
+#include "core/answers/watched.h"
 #include "core/answers/whole_take.h"
 #include "core/sight/ray.h"
 #include "core/sight/windows.h"
@@ -170,60 +171,20 @@ std::optional<SightOf> sightOfBody(const Take& take, Looks& looks, const std::st
   return sight;
 }
 
-bool carried(const Take& take, std::size_t i) {
-  const auto& bodies = take.plan().camera.bodies;
-  return std::any_of(bodies.begin(), bodies.end(),
-                     [&](const auto& body) { return body.crew == take.plan().crew[i].id.text(); });
-}
-
-sight::BodyAt crewBody(const Take& take, std::size_t i) {
-  const double radius = take.plan().crew[i].radius;
-  // Only those carried along go where the lens looks, which is what costs to know.
-  const bool along = carried(take, i);
-  return [&take, i, radius, along](double t) -> std::optional<sight::Body> {
-    const CrewPose pose = take.people().crewAt(i, t, along ? take.view().sensorAt(t) : geometry::Pose{});
-    if (!pose.present) return std::nullopt;
-    return sight::Body{pose.pos, radius, pose.floor, pose.floor + pose.height};
-  };
-}
-
-/// The rig itself: what a mirror may show of it. Directly it is behind its own lens.
-sight::BodyAt rigBody(const Take& take) {
-  return [&take](double t) -> std::optional<sight::Body> {
-    const geometry::Pose sensor = take.view().sensorAt(t);
-    // Nobody films the rig directly: it is told as a body a little behind the pupil, so that only mirrors reach it.
-    const Point behind = geometry::flat(sensor.at) - geometry::direction(sensor.bearing) * 0.15;
-    return sight::Body{behind, 0.1, sensor.at.z - 0.15, sensor.at.z + 0.15};
-  };
-}
-
 }  // namespace
 
 std::optional<std::vector<SightOf>> sightOfAll(const Take& take, const base::Cancel& cancel, const KnownSights* known) {
-  const plan::Plan& plan = take.plan();
   std::vector<SightOf> all;
   Looks looks(take, cancel);
-  const auto add = [&](const SightOf* before, const std::string& id, BodyKind kind, const sight::BodyAt& body,
-                       int self = sight::kNobody) {
-    if (before != nullptr) return all.push_back(*before), true;
-    auto sight = sightOfBody(take, looks, id, kind, body, self, cancel);
-    if (sight) all.push_back(std::move(*sight));
-    return sight.has_value();
-  };
-  for (std::size_t i = 0; i < plan.crew.size(); ++i) {
-    const SightOf* before = known != nullptr ? known->ofCrew(i) : nullptr;
-    if (!add(before, plan.crew[i].id.text(), carried(take, i) ? BodyKind::carried : BodyKind::crew, crewBody(take, i),
-             crewTag(take, i)))
-      return {};
+  for (const Watched& watched : watchedOf(take)) {
+    if (const SightOf* before = known != nullptr ? known->of(watched) : nullptr) {
+      all.push_back(*before);
+      continue;
+    }
+    auto sight = sightOfBody(take, looks, watched.id, watched.kind, watched.body, watched.self, cancel);
+    if (!sight) return {};
+    all.push_back(std::move(*sight));
   }
-  for (std::size_t i = 0; i < plan.gear.size(); ++i) {
-    const plan::Gear& gear = plan.gear[i];
-    const SightOf* before = known != nullptr ? known->ofGear(i) : nullptr;
-    const double floor = take.people().floorAt(gear.pos);
-    const sight::Body body{gear.pos, gear.radius, floor, floor + gear.height};
-    if (!add(before, gear.id.text(), BodyKind::gear, [body](double) { return body; })) return {};
-  }
-  if (!add(known != nullptr ? known->ofRig() : nullptr, "camera", BodyKind::lens, rigBody(take))) return {};
   return all;
 }
 

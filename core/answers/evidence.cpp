@@ -59,6 +59,8 @@ bool addSamples(const Take& take, const std::optional<Before>& before, const bas
   evidence.links = linksOver(take, evidence.samples);
   evidence.boom = boomLines(take, evidence.samples);
   evidence.shadows = shadowsOn(take, evidence.samples, evidence.boom);
+  evidence.sunInLens = sunInLens(take, evidence.samples);
+  evidence.sunShadows = sunShadows(take, evidence.samples, evidence.boom);
   evidence.lanes = lanesTaken(take, evidence.samples);
   return true;
 }
@@ -68,6 +70,7 @@ struct Sights {
   std::vector<SightOf> people;
   std::vector<ThroughSight> throughs;
   std::vector<OutsideSeen> outside;
+  std::vector<PaneMirror> panes;
 };
 
 /// Nothing when cancelled.
@@ -77,12 +80,15 @@ std::optional<Sights> sightsOf(const Take& take, const std::optional<Before>& be
   if (before) known.emplace(take, before->take, before->evidence.sight);
   auto people = sightOfAll(take, cancel, known ? &*known : nullptr);
   if (!people) return std::nullopt;
-  if (before) return Sights{std::move(*people), before->evidence.throughs, before->evidence.outside};
+  // Lamps and people may have changed, and both turn glass into a mirror that shows somebody.
+  auto panes = paneMirrors(take, cancel);
+  if (!panes) return std::nullopt;
+  if (before) return Sights{std::move(*people), before->evidence.throughs, before->evidence.outside, std::move(*panes)};
   auto throughs = throughSights(take, cancel);
   if (!throughs) return std::nullopt;
   auto outside = outsideSeen(take, cancel);
   if (!outside) return std::nullopt;
-  return Sights{std::move(*people), std::move(*throughs), std::move(*outside)};
+  return Sights{std::move(*people), std::move(*throughs), std::move(*outside), std::move(*panes)};
 }
 
 }  // namespace
@@ -103,6 +109,7 @@ base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const
   evidence->sight = std::move(seen->people);
   evidence->throughs = std::move(seen->throughs);
   evidence->outside = std::move(seen->outside);
+  evidence->panes = std::move(seen->panes);
   evidence->crossings = crossingsOf(take);
   evidence->cablesShutIn = cablesShutIn(take);
   evidence->cameraCableOut = cameraCableOut(take);

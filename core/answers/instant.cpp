@@ -3,8 +3,10 @@
 #include <cmath>
 
 #include "core/answers/answers.h"
+#include "core/answers/panes.h"
 #include "core/answers/reuse.h"
 #include "core/answers/shot_sizes.h"
+#include "core/answers/sun.h"
 #include "core/geometry/tolerance.h"
 #include "core/light/background.h"
 #include "core/optics/figure.h"
@@ -230,6 +232,7 @@ Instant sampleAt(const Take& take, double t) {
   instant.camera = maker.camera();
   instant.lens = maker.lens();
   instant.iris = maker.iris();
+  instant.sun = sunOf(take.plan(), t);
   instant.focus = maker.focus(instant.lens, instant.iris.set);
   for (std::size_t i = 0; i < take.plan().performers.size(); ++i)
     instant.performers.push_back(maker.performer(i, instant));
@@ -255,14 +258,15 @@ Instant instantAt(const Take& take, double t, const Evidence* evidence) {
   Instant instant = sampleAt(take, t);
   instant.timecode = take.timecodeAt(t);
   const auto eye = take.eyeAt(t, take.plan().sightRules.margin);
-  const sight::SceneAt now = take.scene().at(t);
+  sight::SceneAt now = take.scene().at(t);
+  const auto glass = eye ? turnedGlass(take, now, *eye, t) : std::vector<TurnedGlass>{};
+  addMirrors(glass, take, now);
   for (auto& crew : instant.crew) {
     if (!crew.present || !eye) continue;
     const sight::BodySight seen =
         sight::bodySight(now, *eye, {crew.pos, crew.radius, crew.floor, crew.floor + crew.height});
     crew.seen = seen.seen;
-    if (seen.seen)
-      crew.via = seen.mirror ? take.plan().set.pieces[static_cast<std::size_t>(*seen.mirror)].id.text() : "direct";
+    if (seen.seen) crew.via = seen.mirror ? mirrorId(take, glass, *seen.mirror) : "direct";
     if (evidence) crew.nextSeen = nextSeen(*evidence, crew.id, t);
   }
   instant.background = backgroundAt(take, instant);

@@ -21,9 +21,9 @@ bool sameBreath(const plan::Plan& a, const plan::Plan& b) {
 }
 
 template <class T>
-bool sameById(const base::Table<T>& now, std::size_t i, const base::Table<T>& before) {
-  const std::size_t k = before.indexOf(now[i].id.text());
-  return k < before.size() && (now.ref(i) == before.ref(k) || now[i] == before[k]);
+bool sameById(const base::Table<T>& now, const std::string& id, const base::Table<T>& before) {
+  const std::size_t i = now.indexOf(id), k = before.indexOf(id);
+  return i < now.size() && k < before.size() && (now.ref(i) == before.ref(k) || now[i] == before[k]);
 }
 
 }  // namespace
@@ -55,15 +55,11 @@ const snags::SightOf* KnownSights::find(const std::string& id, snags::BodyKind k
   return nullptr;
 }
 
-const snags::SightOf* KnownSights::ofCrew(std::size_t i) const {
-  if (!sameById(now_.crew, i, before_.crew)) return nullptr;
-  const std::string id = now_.crew[i].id.text();
-  const snags::SightOf* walks = find(id, snags::BodyKind::crew);
-  return walks != nullptr ? walks : find(id, snags::BodyKind::carried);
-}
-
-const snags::SightOf* KnownSights::ofGear(std::size_t i) const {
-  return sameById(now_.gear, i, before_.gear) ? find(now_.gear[i].id.text(), snags::BodyKind::gear) : nullptr;
+const snags::SightOf* KnownSights::of(const Watched& watched) const {
+  const bool alike = watched.kind == snags::BodyKind::lens   ? true
+                     : watched.kind == snags::BodyKind::gear ? sameById(now_.gear, watched.id, before_.gear)
+                                                             : sameById(now_.crew, watched.id, before_.crew);
+  return alike ? find(watched.id, watched.kind) : nullptr;
 }
 
 }  // namespace wend::answers

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "core/answers/take.h"
+#include "core/answers/watched.h"
 #include "core/snags/evidence.h"
 
 namespace wend::answers {
@@ -27,10 +28,8 @@ snags::Instant sampleLike(const Take& now, const Take& before, const snags::Inst
 class KnownSights {
  public:
   KnownSights(const Take& now, const Take& before, const std::vector<snags::SightOf>& sights);
-  /// Null where it has to be found. `i` is a place in the plan's list.
-  const snags::SightOf* ofCrew(std::size_t i) const;
-  const snags::SightOf* ofGear(std::size_t i) const;
-  const snags::SightOf* ofRig() const { return find("camera", snags::BodyKind::lens); }
+  /// Null where it has to be found.
+  const snags::SightOf* of(const Watched& watched) const;
 
  private:
   const snags::SightOf* find(const std::string& id, snags::BodyKind kind) const;

@@ -1,5 +1,6 @@
 #include "core/answers/take.h"
 
+#include "core/answers/light_blockers.h"
 #include "core/optics/figure.h"
 
 namespace wend::answers {
@@ -22,6 +23,7 @@ Result<TakePtr> Take::of(const plan::PlanPtr& plan, light::Luminaires luminaires
   if (!view) return view.problems();
   take->view_ = std::make_unique<CameraView>(std::move(view).value());
   take->lighting_ = std::make_unique<light::Lighting>(lightingOf(*plan, take->scene_, take->luminaires_));
+  if (plan->performers.size() > 0 && plan->fixtures.size() > 0) take->lighting_->bodies = performersInLight(*take);
   take->lens_ = std::make_unique<LensTracks>(
       LensTracks::of(plan, *take->subjects_, *take->view_, *take->lighting_, take->frameTimes()));
   return TakePtr(take);

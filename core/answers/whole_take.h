@@ -51,10 +51,27 @@ std::vector<snags::BoomLine> boomLines(const Take& take, const std::vector<Insta
 /// The same line at another instant. Nothing while the speaker is not there.
 std::optional<snags::BoomAt> boomNow(const Take& take, const snags::BoomLine& line, const Instant& instant);
 
-/// Who takes a lamp away from a face in frame: the camera, the crew and the poles of `boom`, ten times a second. Lamps
-/// that give less than the threshold "shadow" of the exposure do not count, nor does light by readings alone.
+/// Who takes a lamp away from a face in frame: the camera, the crew, the poles of `boom` and other performers, ten
+/// times a second. Lamps that give less than the threshold "shadow" of the exposure do not count, nor does light by
+/// readings alone.
 std::vector<snags::ShadowOn> shadowsOn(const Take& take, const std::vector<Instant>& samples,
                                        const std::vector<snags::BoomLine>& boom);
+
+/// The sun in the frame or within the threshold "sun-in-lens" of it, reaching the lens, ten times a second.
+std::vector<snags::SunInLens> sunInLens(const Take& take, const std::vector<Instant>& samples);
+
+/// Shadows of the camera, the crew and the poles of `boom` by the sun, on faces in frame and on what else is in frame,
+/// ten times a second.
+/// Error     a shadow on walls, pieces and ground is looked for by where a few points of the body's axis throw theirs,
+///           and the ground by the floor under the body: one whose edge alone reaches in is missed.
+std::vector<snags::SunShadow> sunShadows(const Take& take, const std::vector<Instant>& samples,
+                                         const std::vector<snags::BoomLine>& boom);
+
+/// Glass in frame that acts as a mirror, pane by pane, and whom of crew, gear and rig it shows, ten times a second.
+/// Whoever is seen directly or in a mirror of the set at an instant is not told of a pane at that instant.
+/// Nothing when cancelled.
+/// Cost      see turnedGlass; who shows is asked only while glass has turned.
+std::optional<std::vector<snags::PaneMirror>> paneMirrors(const Take& take, const base::Cancel& cancel);
 
 /// Leaves that shut where a cable lies, each the first time; curtains hurt none. The camera's own, which goes by
 /// plan::kCameraEnd, lies from its anchor along the way that the camera has gone, for as long as nobody takes it in.

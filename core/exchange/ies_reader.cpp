@@ -248,15 +248,18 @@ class Reader {
 
   void checkKinds() {
     const double kind = fields_[type].value;
-    if (kind != 1)
-      refuse("ies-type", fields_[type].line,
-             kind == 2   ? "photometry of type B"
-             : kind == 3 ? "photometry of type A"
-                         : "photometric type " + base::shortest(kind),
-             "1, photometry of type C", "export the file again as type C photometry");
+    if (kind != 1 && kind != 2 && kind != 3)
+      refuse("ies-type", fields_[type].line, "photometric type " + base::shortest(kind),
+             "1, 2 or 3: photometry of type C, B or A", kExportAgain);
     if (fields_[units].value != 1 && fields_[units].value != 2)
       refuse("ies-units", fields_[units].line, base::shortest(fields_[units].value), "1 for feet or 2 for metres",
              kExportAgain);
+  }
+
+  light::PhotometryType kind() const {
+    return fields_[type].value == 1   ? light::PhotometryType::c
+           : fields_[type].value == 2 ? light::PhotometryType::b
+                                      : light::PhotometryType::a;
   }
 
   bool readTable() {
@@ -305,6 +308,7 @@ class Reader {
 
   /// Some tables go all round but leave out 360, which is 0 again.
   void closeTheCircle() {
+    if (kind() != light::PhotometryType::c) return;
     if (horizontal_.size() < 3 || horizontal_.front() != 0 || horizontal_.back() <= 180 || horizontal_.back() >= 360)
       return;
     double widest = 0;
@@ -326,9 +330,18 @@ class Reader {
     return problems;
   }
 
+  /// A table of type A or B may hold one half of the field only, and leave the other to be guessed.
+  void noteHalves() {
+    if (kind() == light::PhotometryType::c || vertical_.front() < 0) return;
+    note("ies-upper-half", verticalLine_, "vertical angles from " + base::shortest(vertical_.front()),
+         "from -90, or from as far down as there is light",
+         "nothing is taken to shine below; compare a few candela with the data sheet");
+  }
+
   base::Result<IesFile> made() {
     closeTheCircle();
-    auto photometry = light::Photometry::of(std::move(vertical_), std::move(horizontal_), std::move(candela_));
+    noteHalves();
+    auto photometry = light::Photometry::of(std::move(vertical_), std::move(horizontal_), std::move(candela_), kind());
     if (!photometry) return placed(photometry.problems());
     double largest = 0;
     for (const Field side : {width, length, height}) largest = std::max(largest, std::abs(fields_[side].value));

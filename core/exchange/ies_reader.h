@@ -1,4 +1,4 @@
-/// Reads photometric data files of luminaires: IES LM-63 text of 1986, 1991, 1995, 2002 and 2019.
+/// Reads photometric data files of luminaires: IES LM-63 text of 1986, 1991, 1995, 2002 and 2019, of types A, B and C.
 ///
 /// What real files do is taken: bytes of Latin-1, any of the three line ends, numbers broken over lines at will and
 /// parted by blanks or commas, counts written as 3.0, labels in any order or none, a circle that stops one step short
@@ -46,7 +46,7 @@ struct IesFile {
 ///           and what to do; (2) time and memory linear in the bytes, whatever the counts in them claim; (3) line ends
 ///           and line breaks do not matter.
 /// Fails     `ies-too-large`, `ies-no-tilt` (not such a file at all), `ies-tilt-file` (the factors stand in another
-///           file), `ies-tilt`, `ies-short`, `ies-number`, `ies-count`, `ies-factor`, `ies-type` (A and B),
+///           file), `ies-tilt`, `ies-short`, `ies-number`, `ies-count`, `ies-factor`, `ies-type`,
 ///           `ies-units`, `ies-candela`, `ies-surplus`; angles as Photometry::of.
 base::Result<IesFile> readIes(std::string_view bytes);
 

@@ -92,7 +92,8 @@ Json instantOf(const Instant& instant) {
                {"iris", {{"needed", number(instant.iris.needed)}, {"set", number(instant.iris.set)}}},
                {"performers", Json::array()},
                {"crew", Json::array()},
-               {"background", nullptr}};
+               {"background", nullptr},
+               {"sun", nullptr}};
   if (instant.lens)
     json["lens"] = {{"focal", instant.lens->focal}, {"hfov", instant.lens->hfov}, {"vfov", instant.lens->vfov}};
   for (const auto& performer : instant.performers) json["performers"].push_back(performerOf(performer));
@@ -100,6 +101,7 @@ Json instantOf(const Instant& instant) {
   if (instant.background)
     json["background"] = {{"brightest", instant.background->brightest}, {"darkest", instant.background->darkest}};
   addTraps(instant, json);
+  if (instant.sun) json["sun"] = {{"bearing", instant.sun->bearing}, {"elevation", instant.sun->elevation}};
   return json;
 }
 

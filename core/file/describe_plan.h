@@ -53,6 +53,7 @@ void describe(Fields& f, Of<plan::Site>) {
   f.number("longitude", &T::longitude, kLongitude, Presence::must);
   f.date("date", &T::date);
   f.number("utcOffset", &T::utcOffset, kHoursAhead);
+  f.number("north", &T::north, kAngle);
 }
 
 template <class Fields>

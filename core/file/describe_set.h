@@ -28,6 +28,7 @@ void describe(Fields& f, Of<plan::Room>) {
   f.refuse(
       "ceiling", [](const T& room) { return room.ceiling <= room.floor; }, "out-of-range", "above the floor",
       "check the two heights");
+  f.flag("openAbove", &T::openAbove);
 }
 
 template <class Fields>

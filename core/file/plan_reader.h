@@ -41,8 +41,9 @@
 ///           "camera"; `mhz`, the `budget` of decibels it bears and its `delay`. walls[].radioLoss and
 ///           openings[].radioLoss (shut) are decibels lost on the way through.
 /// Light     gear[].glows, crew[].glows; areas[].states[].kelvin; clock.mainsHz 50 or 60. site {latitude, longitude,
-///           date "YYYY-MM-DD", utcOffset} and clock.timeOfDay say where the sun stands. clock.cycleMinutes lie from
-///           one take's start to the next.
+///           date "YYYY-MM-DD", utcOffset, north} and clock.timeOfDay say where the sun stands; `north` is the true
+///           bearing of the plan's own. rooms[].openAbove lets it in from above. clock.cycleMinutes lie from one take's
+///           start to the next.
 /// Sizes     sizes: a shot size's name to the frame's height over standing height, before the table's own.
 /// Bodies    sightRules.bodiesHide: nobody, performers or everybody hide what is behind them.
 #pragma once

@@ -19,13 +19,17 @@ FaceLight lightBy(const Lighting& lighting, const Face& face, double t, bool eve
   FaceLight light;
   double added = 0;
   bool known = !area.covered || area.stop.has_value();
+  const Blocked withBodies = [&lighting, &t](Point3 lamp, Point3 at) {
+    return lighting.blocked(lamp, at) || lighting.bodies(lamp, at, t);
+  };
+  const Blocked& blocked = lighting.bodies ? withBodies : lighting.blocked;
   for (const Fixture& fixture : lighting.fixtures) {
     const bool inReadings = fixture.inReadings.value_or(area.covered);
     if (inReadings && !everyLamp) continue;
-    light.fixtureLux.push_back(luxAtFace(fixture, face, t, lighting.receptor, lighting.blocked));
+    light.fixtureLux.push_back(luxAtFace(fixture, face, t, lighting.receptor, blocked));
     if (inReadings) continue;
     added += light.fixtureLux.back();
-    known = known && !shinesUnknown(fixture, face, t, lighting.blocked);
+    known = known && !shinesUnknown(fixture, face, t, blocked);
   }
   if (!known) return light;
   light.lux = added + (area.stop ? luxOfReading(*area.stop, exposure) : 0);

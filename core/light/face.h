@@ -18,6 +18,9 @@ struct FaceLight {
   std::vector<double> fixtureLux;  ///< what each lamp gives the face, in the order of the fixtures, added or not
 };
 
+/// Whether somebody stands on the open line between a lamp and a face at a time.
+using BlockedAt = std::function<bool(Point3 lamp, Point3 face, double t)>;
+
 /// All the light of a plan.
 struct Lighting {
   Areas areas;
@@ -26,6 +29,7 @@ struct Lighting {
   Receptor receptor = Receptor::dome;
   Blocked blocked;
   std::vector<DensityKey> density{};  ///< a variable density on top of the exposure's own
+  BlockedAt bodies{};                 ///< who takes lamps away from faces besides what `blocked` tells; empty: nobody
 
   /// The exposure with all density that is in front of the lens at t.
   Exposure exposureAt(double t) const;

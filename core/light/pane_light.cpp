@@ -19,7 +19,9 @@ PaneLight paneLight(const Areas& areas, geometry::Segment pane, double thickness
   light.nearStop = areas.stopAt(flat(on) + clear, t);
   light.farStop = areas.stopAt(flat(on) - clear, t);
   light.mirror = actsAsMirror(light.incidence, light.nearStop, light.farStop);
-  if (light.mirror) light.closer = mirrorContrast(light.incidence) - stopsBetween(*light.farStop, *light.nearStop);
+  if (!light.mirror) return light;
+  light.closer = mirrorContrast(light.incidence) - stopsBetween(*light.farStop, *light.nearStop);
+  light.returned = std::exp2(-*light.closer) / 2;
   return light;
 }
 

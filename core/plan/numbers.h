@@ -242,6 +242,7 @@ void eachNumber(Site& site, F&& f) {
   f(site.latitude, NumberKind{kinds::kDegreesOnEarth.perUnit, -90, 90, "degrees"}, "latitude");
   f(site.longitude, kinds::kDegreesOnEarth, "longitude");
   f(site.utcOffset, NumberKind{100, -14, 14, "h"}, "utcOffset");
+  f(site.north, kinds::kBearing, "north");
 }
 
 template <class F>

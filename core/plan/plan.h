@@ -35,7 +35,8 @@ struct Site {
   double latitude = 0, longitude = 0;  ///< degrees, north and east positive
   Date date;
   double utcOffset = 0;  ///< hours the clocks on site are ahead of UTC, summer time included
-  Extras extra;
+  double north = 0;      ///< true bearing of plan north (+y), degrees: 90 where it points east
+  Extras extra{};
   bool operator==(const Site&) const = default;
 };
 

@@ -22,7 +22,8 @@ struct Room {
   std::vector<Point> outline;
   double floor = 0;
   double ceiling = 3;
-  Extras extra;
+  bool openAbove = false;  ///< a yard, a street: the sun comes in from above
+  Extras extra{};
   bool operator==(const Room&) const = default;
 };
 

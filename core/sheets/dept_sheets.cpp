@@ -25,7 +25,7 @@ constexpr Department kDepartments[] = {
     {"operator", operatorSheet},
     {"crew", crewPaper, lockUpParts},
     {"director", directorSheet, lockUpParts},
-    {"light", lightSheet},
+    {"light", lightSheet, lightTrapParts},
     {"sound", soundSheet, boomAndLinkParts},
     {"marks", marksSheet},
 };

@@ -48,6 +48,8 @@ std::vector<SheetPart> coverParts(const answers::Answers& answers);
 std::vector<SheetPart> sharpParts(const answers::Answers& answers);
 /// Who turns what, how much at once, and when things may change hands.
 std::vector<SheetPart> handsParts(const answers::Answers& answers);
+/// Bodies in the light, glass as a mirror, the sun: none of what does not come up.
+std::vector<SheetPart> lightTrapParts(const answers::Answers& answers);
 /// The spans in which the lens sees ground outside the set; none where it sees none.
 std::vector<SheetPart> lockUpParts(const answers::Answers& answers);
 

@@ -41,7 +41,7 @@ class FramePainter {
     ground(Tone::window);
     for (const auto& room : plan_.set.rooms) {
       level(room.outline, room.floor, Tone::raise);
-      if (room.ceiling > pupil_.at.z) level(room.outline, room.ceiling, Tone::panel);
+      if (room.ceiling > pupil_.at.z && !room.openAbove) level(room.outline, room.ceiling, Tone::panel);
     }
     for (const auto& area : plan_.set.areas)
       if (std::find(area.use.begin(), area.use.end(), plan::AreaUse::outside) != area.use.end())

@@ -5,6 +5,7 @@
 #include "core/base/text.h"
 #include "core/sheets/glyphs.h"
 #include "core/sheets/labels.h"
+#include "core/sheets/plan_sun.h"
 #include "core/sheets/plan_view.h"
 #include "core/sheets/text_width.h"
 #include "core/sight/wedge.h"
@@ -287,7 +288,10 @@ Drawing wedgeLayer(const Answers& answers, const Instant& instant, const PlanVie
 }
 
 Drawing nowLayer(const Answers& answers, const Instant& instant, const PlanView& view, const PlanPicture& picture) {
-  return NowPainter(answers, instant, view, picture).drawn();
+  Drawing drawing = sunLayer(answers, instant, view);
+  Drawing over = NowPainter(answers, instant, view, picture).drawn();
+  for (auto& shape : over.shapes) drawing.shapes.push_back(std::move(shape));
+  return drawing;
 }
 
 }  // namespace wend::sheets

@@ -148,6 +148,12 @@ std::string instantText(const answers::Take& take, const Instant& instant) {
     text += "behind   brightest tenth " + units::stopsText(instant.background->brightest) + ", darkest tenth " +
             units::stopsText(instant.background->darkest) + " stops against the set stop\n";
   if (instant.traps) text += trapsText(plan, *instant.traps);
+  if (instant.sun)
+    text += "sun      " +
+            (instant.sun->elevation > 0 ? fixed(instant.sun->elevation, 1) + "\u00b0 up, plan bearing " +
+                                              fixed(instant.sun->bearing, 1) + "\u00b0"
+                                        : std::string("down")) +
+            "\n";
   const std::string performers = performersText(take, instant), crew = crewText(take, instant);
   if (!performers.empty()) text += "\n" + performers;
   if (!crew.empty()) text += "\n" + crew;

@@ -22,6 +22,11 @@ const std::vector<Mirror>& SceneAt::mirrors() const {
   return mirrors_.empty() ? scene_->mirrors() : mirrors_;
 }
 
+void SceneAt::add(const Mirror& mirror) {
+  if (mirrors_.empty()) mirrors_ = scene_->mirrors();
+  mirrors_.push_back(mirror);
+}
+
 std::span<const Point> SceneAt::corners(const Prism& prism) const {
   return scene_->corners(prism);
 }
@@ -246,11 +251,12 @@ void move(Leaf& leaf, const LeafMotion& moves, double share) {
 Leaf Scene::leafAt(const Hanging& hanging, double t) {
   const OpeningCut& cut = hanging.cut;
   const Opened opened = openedAt(cut, t);
-  Leaf leaf{hanging.shut, cut.sill, cut.head, opened.moving, false, false, cut.tag};
+  Leaf leaf{.panel = hanging.shut, .bottom = cut.sill, .top = cut.head, .moving = opened.moving, .tag = cut.tag};
   const bool curtain = cut.fill == Fill::curtain;
   if (cut.moves && !curtain) move(leaf, *cut.moves, opened.share);
   const bool stands = curtain ? opened.share < 1 : cut.moves.has_value() || opened.share == 0;
   leaf.hides = stands && !opened.moving && cut.fill != Fill::glass;
+  leaf.pane = stands && !opened.moving && cut.fill == Fill::glass;
   const bool shut = cut.barsWay && (opened.share == 0 || opened.moving);
   leaf.inWay = shut || (cut.moves && !curtain && opened.share > 0);
   return leaf;

@@ -147,6 +147,7 @@ struct Leaf {
   bool moving = false;  ///< hides nothing meanwhile
   bool hides = false;
   bool inWay = false;  ///< a panel one would walk into: a standing door, or a shut opening that bars the way
+  bool pane = false;   ///< glass that stands still: shows what is behind it, and returns some of what is before it
   int tag = 0;
 };
 
@@ -179,6 +180,8 @@ class SceneAt {
   const std::vector<Mirror>& mirrors() const;
   /// Somebody who hides like a thing of the set: a disc.
   void add(const Prism& guest) { passing_.push_back(guest); }
+  /// Something that shows like a mirror of the set, after all of them; it hides nothing.
+  void add(const Mirror& mirror);
 
  private:
   friend class Scene;

@@ -185,7 +185,7 @@ struct ShadowOn {
   Span span;
   std::string who;  ///< the performer
   std::string lamp;
-  std::string by;    ///< "camera", a crew id or a pole
+  std::string by;    ///< "camera", a crew id, a pole or another performer
   double share = 0;  ///< of the face's exposure that the lamp gives, the most of the span
   Point pos;         ///< of the performer at its start
 };
@@ -228,6 +228,34 @@ struct NoRoute {
   std::string cures;            ///< what would free it, in words; empty: nothing that was tried
 };
 
+/// Glass in frame that has turned into a mirror, alone or with somebody in it.
+struct PaneMirror {
+  Span span;
+  std::string pane;      ///< an opening or a piece
+  std::string who;       ///< who shows in it: a crew id, a piece of gear or "camera"; empty: the pane alone
+  double returned = 0;   ///< brightness of what it returns over that of what comes through, the most of the span
+  double darker = 0;     ///< stops by which the far side is darker there and then; negative: it is brighter
+  double incidence = 0;  ///< degrees off square at which the lens looks at it there and then
+  Point pos;             ///< of that part of the pane
+};
+
+/// The sun shines into the lens, or would if the frame were a little wider.
+struct SunInLens {
+  Span span;
+  double offFrame = 0;   ///< degrees to the frame's side, the least of the span; negative: that far inside
+  double elevation = 0;  ///< of the sun there and then, degrees
+  Point pos;             ///< of the camera
+};
+
+/// Somebody's or something's shadow by the sun falls into the picture.
+struct SunShadow {
+  Span span;
+  std::string by;     ///< "camera", a crew id or a pole
+  std::string on;     ///< a performer, a wall or a piece; empty: the ground
+  bool face = false;  ///< `on` is a performer, and it falls on the face
+  Point pos;          ///< where it falls at first
+};
+
 struct Evidence {
   plan::PlanPtr plan;
   double length = 0;
@@ -252,6 +280,9 @@ struct Evidence {
   std::vector<LinkOver> links;
   std::vector<BoomLine> boom;  ///< empty without poles
   std::vector<ShadowOn> shadows;
+  std::vector<PaneMirror> panes;
+  std::vector<SunInLens> sunInLens;  ///< empty without a site, a date and a time of day
+  std::vector<SunShadow> sunShadows;
   std::vector<CableShutIn> cablesShutIn;
   std::optional<CableOut> cameraCableOut;
   std::vector<LaneTaken> lanes;

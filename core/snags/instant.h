@@ -92,8 +92,14 @@ struct CrewAt {
   std::string shelter;  ///< where it stands, if in one
   bool walking = false;
   bool seen = false;
-  std::string via;                 ///< "direct" or the mirror's id
+  std::string via;                 ///< "direct", the mirror's id, or that of glass that acts as one
   std::optional<double> nextSeen;  ///< seconds until it is seen next
+};
+
+/// Where the sun stands, whether or not it reaches anything.
+struct SunAt {
+  double bearing = 0;    ///< plan bearing, in [0, 360)
+  double elevation = 0;  ///< as the air shows it, degrees; negative: it is down
 };
 
 struct Background {
@@ -153,6 +159,7 @@ struct Instant {
   std::vector<CrewAt> crew;
   std::optional<Background> background;
   std::optional<TrapsNow> traps;  ///< where somebody asked for them (answers/whole_take.h)
+  std::optional<SunAt> sun;       ///< unknown without a site, a date and a time of day
 };
 
 }  // namespace wend::snags

@@ -64,12 +64,7 @@ Findings hotFocus(const Evidence& evidence) {
   Findings findings;
   const plan::Plan& plan = *evidence.plan;
   const Threshold limit = threshold(plan, "warmth");
-  const auto hot = stretches(evidence, limit.hold, [&](const Instant& instant, std::size_t) {
-    return instant.focus.warmth && *instant.focus.warmth < limit.value
-               ? std::optional<double>(limit.value - *instant.focus.warmth)
-               : std::nullopt;
-  });
-  for (const auto& stretch : hot) {
+  for (const auto& stretch : hotStretches(evidence)) {
     const Instant& worst = evidence.samples[stretch.worst];
     const Span span = spanOf(evidence, stretch);
     findings.push_back(

@@ -38,5 +38,11 @@ Findings lockUp(const Evidence& evidence);
 Findings rampSeen(const Evidence& evidence);
 Findings handoverHot(const Evidence& evidence);
 Findings zoomTurns(const Evidence& evidence);
+Findings glassMirror(const Evidence& evidence);
+Findings glassShows(const Evidence& evidence);
+Findings sunInLens(const Evidence& evidence);
+Findings sunShadow(const Evidence& evidence);
+Findings facesApart(const Evidence& evidence);
+Findings opensAtHotPull(const Evidence& evidence);
 
 }  // namespace wend::snags

@@ -44,6 +44,12 @@ const std::vector<Rule>& rules() {
       {"ramp-seen", rampSeen},
       {"zoom-turns", zoomTurns},
       {"handover-hot", handoverHot},
+      {"glass-mirror", glassMirror},
+      {"glass-shows", glassShows},
+      {"sun-in-lens", sunInLens},
+      {"sun-shadow", sunShadow},
+      {"faces-apart", facesApart},
+      {"opens-at-hot-pull", opensAtHotPull},
   };
   return list;
 }

@@ -4,6 +4,7 @@
 
 #include "core/base/text.h"
 #include "core/geometry/polygon.h"
+#include "core/snags/thresholds.h"
 
 namespace wend::snags {
 
@@ -26,6 +27,15 @@ std::vector<Stretch> stretches(const Evidence& evidence, double hold, const Exce
   }
   close();
   return found;
+}
+
+std::vector<Stretch> hotStretches(const Evidence& evidence) {
+  const Threshold limit = threshold(*evidence.plan, "warmth");
+  return stretches(evidence, limit.hold, [&](const Instant& instant, std::size_t) {
+    return instant.focus.warmth && *instant.focus.warmth < limit.value
+               ? std::optional<double>(limit.value - *instant.focus.warmth)
+               : std::nullopt;
+  });
 }
 
 Span spanOf(const Evidence& evidence, const Stretch& stretch) {

@@ -23,6 +23,9 @@ using Excess = std::function<std::optional<double>(const Instant&, std::size_t i
 /// Runs that last at least `hold` seconds, from the first sample's time to the last one's. One sample lasts 0 s.
 std::vector<Stretch> stretches(const Evidence& evidence, double hold, const Excess& excess);
 
+/// Where the sharp band is narrower than the threshold "warmth" asks, for as long as it says; worst where it is least.
+std::vector<Stretch> hotStretches(const Evidence& evidence);
+
 /// From the stretch's first sample to its last.
 Span spanOf(const Evidence& evidence, const Stretch& stretch);
 

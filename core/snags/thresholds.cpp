@@ -47,6 +47,13 @@ const std::vector<Threshold>& thresholdTable() {
       {"ramp-seen-twice", 2, "of the rate that hides", 0.25, Severity::risks, kPractice},
       {"zoom-turns", 4, "s from a zoom to one back", 0, Severity::note, kPractice},
       {"handover-hot", 0, "s outside a quiet stretch", 0, Severity::risks, kPractice},
+      {"glass-mirror", 0.5, "of the brightness that comes through", 1, Severity::note,
+       "Fresnel's equations for clear glass; the half itself is common practice, no source"},
+      {"glass-shows", 0, "s in the glass", 0.2, Severity::risks, kPractice},
+      {"sun-in-lens", 10, "degrees off the frame", 0.2, Severity::note, kPractice},
+      {"sun-shadow", 0, "s in frame", 0.2, Severity::risks, kPractice},
+      {"faces-apart", 2, "stops between two faces in frame", 0.5, Severity::risks, kPractice},
+      {"opens-at-hot-pull", 0.5, "s between an iris that opens and hot focus", 0, Severity::risks, kPractice},
       {"boom-lamp", 0.3, "m from the pole to a lamp", 0, Severity::risks, kPractice},
   };
   return table;

@@ -15,14 +15,15 @@ namespace {
 
 /// A photometric file written here, all round alike unless angles say otherwise.
 std::string fileOf(const std::vector<double>& vertical, const std::vector<double>& horizontal,
-                   const std::vector<std::vector<double>>& rows) {
+                   const std::vector<std::vector<double>>& rows, int type = 1) {
   const auto listed = [](const std::vector<double>& values) {
     std::string text;
     for (const double value : values) text += base::shortest(value) + " ";
     return text + "\n";
   };
   std::string text = "IESNA:LM-63-2002\nTILT=NONE\n1 -1 1 " + std::to_string(vertical.size()) + " " +
-                     std::to_string(horizontal.size()) + " 1 2 0 0 0\n1 1 60\n" + listed(vertical) + listed(horizontal);
+                     std::to_string(horizontal.size()) + " " + std::to_string(type) + " 2 0 0 0\n1 1 60\n" +
+                     listed(vertical) + listed(horizontal);
   for (const auto& row : rows) text += listed(row);
   return text;
 }
@@ -109,6 +110,73 @@ TEST(TotalFlux, AgreesWithTheZonalMethodForEverySymmetry) {
     for (const double h : one.horizontal) rows.push_back(rowAt(h, one.turned));
     const Photometry lamp = read(fileOf(vertical, one.horizontal, rows)).photometry;
     EXPECT_NEAR(lamp.totalFlux() / zonalFlux(lamp, 5), 1, 0.005) << one.name;
+  }
+}
+
+/// A direction as the lamp sees it.
+struct Ray {
+  double right = 0, up = 0, ahead = 0;
+};
+
+/// The directions of the three types of table, written from their definitions: which axis the poles are on.
+Ray rayOf(int type, double vertical, double horizontal) {
+  const double v = geometry::radians(vertical), h = geometry::radians(horizontal);
+  if (type == 1) return {-std::sin(v) * std::sin(h), std::sin(v) * std::cos(h), std::cos(v)};
+  if (type == 2) return {std::sin(h), std::cos(h) * std::sin(v), std::cos(h) * std::cos(v)};
+  return {std::cos(v) * std::sin(h), std::sin(v), std::cos(v) * std::cos(h)};
+}
+
+/// The same field of candela in a table of each type.
+template <class Field>
+Photometry tableOf(int type, double step, Field field) {
+  const auto vertical = type == 1 ? angles(0, 90, step) : angles(-90, 90, step);
+  const auto horizontal = type == 1 ? angles(0, 360, step) : angles(-90, 90, step);
+  std::vector<std::vector<double>> rows;
+  for (const double h : horizontal) {
+    rows.emplace_back();
+    for (const double v : vertical) rows.back().push_back(std::max(0.0, field(rayOf(type, v, h))));
+  }
+  return read(fileOf(vertical, horizontal, rows, type)).photometry;
+}
+
+/// An uneven lamp, brighter to the right and upwards.
+double uneven(const Ray& ray) {
+  return 300 + 200 * ray.right + 100 * ray.up + 400 * ray.ahead * ray.ahead;
+}
+
+TEST(TypesAAndB, GiveEverywhereTheCandelaOfTypeC) {
+  const Photometry c = tableOf(1, 2.5, uneven), b = tableOf(2, 2.5, uneven), a = tableOf(3, 2.5, uneven);
+  for (double v = 0; v < 90; v += 3.1)
+    for (double h = 0; h < 360; h += 7.3) {
+      const double exact = uneven(rayOf(1, v, h));
+      for (const Photometry* lamp : {&c, &b, &a}) EXPECT_NEAR(lamp->candelaAt(v, h) / exact, 1, 0.005) << v << " " << h;
+    }
+}
+
+// Over the half sphere ahead an even source of I candela gives 2 pi I lumens, a matt one pi I, the uneven one
+// 300 x 2 pi + 400 x 2 pi / 3: right and up cancel.
+TEST(TypesAAndB, GiveTheLumensOfClosedForms) {
+  const double pi = std::numbers::pi;
+  for (const int type : {1, 2, 3}) {
+    EXPECT_NEAR(tableOf(type, 5, [](const Ray&) { return 100.0; }).totalFlux() / (200 * pi), 1, 1e-9) << type;
+    EXPECT_NEAR(tableOf(type, 5, [](const Ray& r) { return 1000 * r.ahead; }).totalFlux() / (1000 * pi), 1, 0.005)
+        << type;
+    EXPECT_NEAR(tableOf(type, 5, uneven).totalFlux() / (600 * pi + 800 * pi / 3), 1, 0.005) << type;
+  }
+}
+
+// Only one side is listed; the other is its mirror image, so the flux is that of the whole.
+TEST(TypesAAndB, CountBothSidesOfATableOfOne) {
+  for (const int type : {2, 3}) {
+    const auto vertical = angles(-90, 90, 5), horizontal = angles(0, 90, 5);
+    std::vector<std::vector<double>> rows;
+    for (const double h : horizontal) {
+      rows.emplace_back();
+      for (const double v : vertical) rows.back().push_back(std::max(0.0, 1000 * rayOf(type, v, h).ahead));
+    }
+    const Photometry lamp = read(fileOf(vertical, horizontal, rows, type)).photometry;
+    EXPECT_NEAR(lamp.totalFlux() / (1000 * std::numbers::pi), 1, 0.005) << type;
+    EXPECT_NEAR(lamp.spread(0.5, 90), 120, 0.5) << type << ": a matt source has half its light at 60 degrees";
   }
 }
 

@@ -181,8 +181,9 @@ TEST(IesReader, RefusesWithTheLineAndWhatToDo) {
                          {"5 3 1 2", "5 -3 1 2", "ies-count", "line 9"},
                          {"5 3 1 2", "5 99999 1 2", "ies-count", "line 9"},
                          {"5 3 1 2", "1e300 3 1 2", "ies-count", "line 9"},
-                         {"5 3 1 2", "5 3 2 2", "ies-type", "line 9"},
-                         {"5 3 1 2", "5 3 3 2", "ies-type", "line 9"},
+                         {"5 3 1 2", "5 3 0 2", "ies-type", "line 9"},
+                         {"5 3 1 2", "5 3 4 2", "ies-type", "line 9"},
+                         {"5 3 1 2", "5 3 2.5 2", "ies-type", "line 9"},
                          {"5 3 1 2", "5 3 1 0", "ies-units", "line 9"},
                          {"1 -1 2.0", "1 -1 0", "ies-factor", "line 9"},
                          {"0.9 1 100", "-0.9 1 100", "ies-factor", "line 10"},
@@ -202,16 +203,66 @@ TEST(IesReader, RefusesWithTheLineAndWhatToDo) {
 }
 
 TEST(IesReader, TellsAllThatIsWrongWithTheHeadAtOnce) {
-  const auto file = readIes(with(kQuarters, "1 -1 2.0 5 3 1 2", "1 -1 0 5.5 3 2 7"));
+  const auto file = readIes(with(kQuarters, "1 -1 2.0 5 3 1 2", "1 -1 0 5.5 3 4 7"));
   ASSERT_FALSE(file.ok());
   std::vector<std::string> codes;
   for (const auto& problem : file.problems()) codes.push_back(problem.code);
   EXPECT_EQ(codes, (std::vector<std::string>{"ies-factor", "ies-type", "ies-units", "ies-count"}));
 }
 
-TEST(IesReader, NamesTheTypeOfPhotometryItCannotRead) {
-  EXPECT_EQ(problemOf(with(kQuarters, "5 3 1 2", "5 3 2 2")).found, "photometry of type B");
-  EXPECT_EQ(problemOf(with(kQuarters, "5 3 1 2", "5 3 3 2")).found, "photometry of type A");
+/// Three by three, with type, vertical and horizontal angles as they come.
+std::string flood(const std::string& type, const std::string& vertical, const std::string& horizontal) {
+  return "IESNA:LM-63-2002\nTILT=NONE\n1 -1 1 3 3 " + type + " 2 0 0 0\n1 1 60\n" + vertical + "\n" + horizontal +
+         "\n1 2 3\n4 5 6\n7 8 9\n";
+}
+
+// Type B: 30 degrees up on the middle plane is V = 30, H = 0; 30 to the right is V = 0, H = 30. Type A has the same on
+// its two middle planes.
+TEST(IesReader, ReadsTypesAAndBWithRightAndUpWhereTheyBelong) {
+  for (const char* type : {"2", "3"}) {
+    const auto file = readIes(flood(type, "-90 0 90", "-90 0 90"));
+    ASSERT_TRUE(file.ok());
+    EXPECT_TRUE(file->notes.empty());
+    const light::Photometry& lamp = file->luminaire.photometry;
+    EXPECT_NEAR(lamp.candelaAt(0, 0), 5, 1e-9);
+    EXPECT_NEAR(lamp.candelaAt(30, 0), 5 + 1.0 / 3, 1e-9) << "up";
+    EXPECT_NEAR(lamp.candelaAt(30, 180), 5 - 1.0 / 3, 1e-9) << "down";
+    EXPECT_NEAR(lamp.candelaAt(30, 270), 5 + 1.0, 1e-9) << "right: counter-clockwise from behind comes last";
+    EXPECT_NEAR(lamp.candelaAt(30, 90), 5 - 1.0, 1e-9) << "left";
+    EXPECT_EQ(lamp.candelaAt(91, 0), 0) << "behind the lamp";
+  }
+}
+
+TEST(IesReader, MirrorsTypesAAndBThatStartAtTheMiddle) {
+  const auto file = readIes(flood("2", "-90 0 90", "0 30 90"));
+  ASSERT_TRUE(file.ok());
+  EXPECT_NEAR(file->luminaire.photometry.candelaAt(30, 90), 5, 1e-9);
+  EXPECT_NEAR(file->luminaire.photometry.candelaAt(30, 270), 5, 1e-9);
+}
+
+TEST(IesReader, TakesNothingToShineBelowWhereTypesAAndBHoldTheUpperHalfAndSaysSo) {
+  const auto file = readIes(flood("3", "0 45 90", "-90 0 90"));
+  ASSERT_TRUE(file.ok());
+  EXPECT_EQ(file->luminaire.photometry.candelaAt(10, 180), 0);
+  ASSERT_EQ(file->notes.size(), 1u);
+  EXPECT_EQ(file->notes[0].code, "ies-upper-half");
+  EXPECT_EQ(file->notes[0].where, "line 5");
+}
+
+TEST(IesReader, RefusesAnglesThatTypesAAndBCannotHave) {
+  struct Row {
+    const char *vertical, *horizontal, *where;
+  };
+  for (const char* type : {"2", "3"})
+    for (const Row& row : {Row{"0 90 180", "-90 0 90", "line 5, vertical angles"},
+                           {"-91 0 90", "-90 0 90", "line 5, vertical angles"},
+                           {"-90 0 90", "0 90 180", "line 6, horizontal angles"},
+                           {"-90 0 90", "10 20 30", "line 6, horizontal angles"},
+                           {"-90 0 90", "-90 90 0", "line 6, horizontal angles"}}) {
+      const base::Problem problem = problemOf(flood(type, row.vertical, row.horizontal));
+      EXPECT_EQ(problem.code, "photometry-angles") << type;
+      EXPECT_EQ(problem.where, row.where) << type;
+    }
 }
 
 TEST(IesReader, IsNotMovedByWhatTheCountsClaim) {

@@ -41,6 +41,7 @@ std::string wounded(std::string text, std::mt19937_64& engine) {
 TEST(WoundedIesFiles, AreLightOrRefusedWithALine) {
   const std::vector<std::string> whole{
       kQuarters, with(kQuarters, "TILT=NONE", "TILT=INCLUDE\r\n3\r\n3\r\n0 45 90\r\n1 0.9 0.8"),
+      with(kQuarters, "5 3 1 2", "5 3 2 2"), with(with(kQuarters, "5 3 1 2", "5 3 3 2"), "0 45 90", "-60 5 70"),
       "Made by hand\nTILT=NONE\n1 1 1 2 4 1 1 1 1 0\n1 1 60\n0 180\n0 90 180 270\n8 8\n20 20\n30 30\n40 40\n"};
   std::mt19937_64 engine(kSeed);
   int accepted = 0, refused = 0;

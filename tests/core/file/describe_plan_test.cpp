@@ -151,7 +151,9 @@ TEST(SiteOfAPlan, IsAPlaceAndADay) {
   const auto site = [](const std::string& keys) { return equipped(R"("site": {)" + keys + "}"); };
   const std::string place = R"("latitude": -90, "longitude": 180)";
   EXPECT_EQ(planOf(site(place + R"(, "date": "2032-02-29")")).site->date, (plan::Date{2032, 2, 29}));
+  EXPECT_EQ(planOf(site(place + R"(, "date": "2032-02-29", "north": -30.5)")).site->north, -30.5);
   expectEach({
+      {site(place + R"(, "date": "2031-06-21", "north": "up")"), "wrong-type /site/north"},
       {site(R"("longitude": 3, "date": "2031-06-21")"), "missing-key /site/latitude"},
       {site(R"("latitude": 91, "longitude": 3, "date": "2031-06-21")"), "out-of-range /site/latitude"},
       {site(R"("latitude": 9, "longitude": "E3", "date": "2031-06-21")"), "wrong-type /site/longitude"},

@@ -45,6 +45,16 @@ TEST(PaneLight, TurnsIntoAMirrorAtItsContrast) {
   }
 }
 
+// 7.7 % comes back of a clear pane square on: 1/13 of the light before it against 12/13 of that behind, a twelfth where
+// both are alike, and half where the far side is log2(6) = 2.58 stops darker.
+TEST(PaneLight, TellsWhatItReturnsOverWhatComesThrough) {
+  const auto returned = [](double street) {
+    return paneLight(shopAndStreet(8, street), kWindow, 0.1, {10, 2, 1.5}, {7, 2, 1.5}, 0).returned.value();
+  };
+  EXPECT_NEAR(returned(8), 1.0 / 12, 5e-4);
+  EXPECT_NEAR(returned(stopAway(8, -2.585)), 0.5, 3e-3);
+}
+
 TEST(PaneLight, IsUnknownWhereASideIs) {
   const Areas shopOnly({{Outline{{{0, 0}, {10, 0}, {10, 6}, {0, 6}}}, {{{}, {{{5, 3}, 4}}}}, {}}}, {},
                        [](Point, Point) { return false; });
@@ -52,6 +62,7 @@ TEST(PaneLight, IsUnknownWhereASideIs) {
   EXPECT_FALSE(half.farStop.has_value());
   EXPECT_FALSE(half.mirror.has_value());
   EXPECT_FALSE(half.closer.has_value());
+  EXPECT_FALSE(half.returned.has_value());
 }
 
 }  // namespace

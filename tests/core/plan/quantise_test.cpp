@@ -82,7 +82,7 @@ TEST(EachNumber, ReachesEveryNumberOfEquipment) {
   EXPECT_EQ(seen(cable), (std::vector<double>{1, 2, 3, 4}));
   EXPECT_EQ(seen(Pole{}), (std::vector<double>{3, 1.45, 0.15, 0.4, 0.9}));
   EXPECT_EQ(seen(Link{}), (std::vector<double>{2400, 95, 0}));
-  EXPECT_EQ(seen(Site{1, 2, {}, 3, {}}), (std::vector<double>{1, 2, 3}));
+  EXPECT_EQ(seen(Site{1, 2, {}, 3, 4, {}}), (std::vector<double>{1, 2, 3, 4}));
   Lens plain, charted;
   charted.breathing = OverFocal(std::vector<FocalValue>{{24, 0}, {70, 0.1}});
   EXPECT_EQ(seen(charted).size(), seen(plain).size() + 3);  // two rows of two for one number

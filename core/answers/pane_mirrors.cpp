@@ -1,0 +1,71 @@
+// When glass has turned into a mirror, and whom it shows.
+#include <algorithm>
+#include <tuple>
+
+#include "core/answers/hiders.h"
+#include "core/answers/panes.h"
+#include "core/answers/span_log.h"
+#include "core/answers/watched.h"
+#include "core/answers/whole_take.h"
+#include "core/light/exposure.h"
+#include "core/sight/body.h"
+
+namespace wend::answers {
+
+using snags::PaneMirror;
+
+namespace {
+
+constexpr double kStep = 0.1;
+
+using PaneLog = SpanLog<std::pair<std::string, std::string>, PaneMirror>;  ///< pane, who
+
+void note(PaneLog& log, double t, const TurnedGlass& glass, const std::string& who) {
+  const light::PaneLight& light = glass.light;
+  PaneMirror now{{},
+                 glass.pane,
+                 who,
+                 *light.returned,
+                 light::stopsBetween(*light.farStop, *light.nearStop),
+                 light.incidence,
+                 lerp(glass.face.face.a, glass.face.face.b, 0.5)};
+  PaneMirror& entry = log.add(t, {glass.pane, who}, now);
+  if (now.returned <= entry.returned) return;
+  now.span = entry.span;
+  entry = now;
+}
+
+void noteWho(const Take& take, double t, const sight::Eye& eye, const std::vector<TurnedGlass>& glass,
+             const std::vector<Watched>& bodies, PaneLog& log) {
+  sight::SceneAt now = take.scene().at(t);
+  addMirrors(glass, take, now);
+  const int first = static_cast<int>(take.plan().set.pieces.size());
+  for (const Watched& watched : bodies) {
+    const auto body = watched.body(t);
+    if (!body) continue;
+    const auto sight = sight::bodySight(now, eye, *body);
+    if (sight.mirror.value_or(-1) >= first)
+      note(log, t, glass[static_cast<std::size_t>(*sight.mirror - first)], watched.id);
+  }
+}
+
+}  // namespace
+
+std::optional<std::vector<PaneMirror>> paneMirrors(const Take& take, const base::Cancel& cancel) {
+  const std::vector<Watched> bodies = watchedOf(take);
+  PaneLog log(kStep);
+  const int steps = static_cast<int>(take.length() / kStep);
+  for (int i = 0; i <= steps; ++i) {
+    if (cancel.fired()) return std::nullopt;
+    const double t = i * kStep;
+    const auto eye = take.eyeAt(t, take.plan().sightRules.margin);
+    if (!eye) continue;
+    const auto glass = turnedGlass(take, take.scene().at(t), *eye, t);
+    for (const TurnedGlass& part : glass)
+      if (part.inFrame) note(log, t, part, "");
+    if (!glass.empty()) noteWho(take, t, *eye, glass, bodies, log);
+  }
+  return log.inOrder();
+}
+
+}  // namespace wend::answers

@@ -1,0 +1,88 @@
+// Tables of what light does to a picture besides exposing it: the sun, glass that returns it, bodies in it.
+#include <cmath>
+
+#include "core/answers/sun.h"
+#include "core/base/text.h"
+#include "core/light/shadow.h"
+#include "core/sheets/dept_sheets.h"
+#include "core/sheets/text_words.h"
+#include "core/snags/stretch.h"
+#include "core/units/clock_time.h"
+
+namespace wend::sheets {
+
+using namespace snags;
+using answers::Answers;
+using base::fixed;
+using units::secondsText;
+
+namespace {
+
+/// Standing height whose shadow is told beside the sun.
+constexpr double kStature = 1.75;
+
+std::string shownAs(const plan::Plan& plan, const std::string& id) {
+  return id == "camera" ? id : nameOf(plan, id);
+}
+
+TextTable sunTable(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({">at", "clock", ">plan bearing", ">up", ">shadow of " + lengthText(plan, kStature)});
+  for (const double t : {0.0, answers.take->length()}) {
+    const auto sun = answers::sunOf(plan, t);
+    if (!sun) continue;
+    const bool up = sun->elevation > 0;
+    table.add({secondsText(t), units::timeOfDayText(std::round(*plan.clock.timeOfDay + t)),
+               fixed(sun->bearing, 0) + "\u00b0", fixed(sun->elevation, 1) + "\u00b0",
+               up ? lengthText(plan, light::shadowLength(kStature, sun->elevation)) : std::string("down")});
+  }
+  return table;
+}
+
+TextTable sunTraps(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({"seconds", "~what the sun does to the picture"});
+  for (const auto& sun : answers.evidence->sunInLens)
+    table.add({spanText(sun.span),
+               sun.offFrame <= 0 ? "stands in the frame"
+                                 : "shines into the lens from " + fixed(sun.offFrame, 0) + "\u00b0 beside the frame"});
+  for (const auto& shadow : answers.evidence->sunShadows)
+    table.add({spanText(shadow.span), "throws the shadow of " + shownAs(plan, shadow.by) + " on " +
+                                          (shadow.on.empty() ? "the ground" : nameOf(plan, shadow.on))});
+  return table;
+}
+
+TextTable glassTable(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({"seconds", "glass", "shows", ">returns", ">far side", ">off square"});
+  for (const auto& pane : answers.evidence->panes)
+    table.add({spanText(pane.span), nameOf(plan, pane.pane),
+               pane.who.empty() ? std::string("\u2013") : shownAs(plan, pane.who), fixed(pane.returned, 1),
+               fixed(-pane.darker, 1) + " stops", fixed(pane.incidence, 0) + "\u00b0"});
+  return table;
+}
+
+TextTable shadowTable(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({"seconds", "lamp", "taken off", "by", ">share"});
+  for (const auto& shadow : answers.evidence->shadows)
+    table.add({spanText(shadow.span), nameOf(plan, shadow.lamp), nameOf(plan, shadow.who), shownAs(plan, shadow.by),
+               fixed(shadow.share * 100, 0) + " %"});
+  return table;
+}
+
+}  // namespace
+
+std::vector<SheetPart> lightTrapParts(const Answers& answers) {
+  std::vector<SheetPart> parts;
+  const auto add = [&](const char* heading, TextTable table) {
+    if (!table.empty()) parts.push_back({heading, std::move(table)});
+  };
+  add("Lamps taken off faces in frame", shadowTable(answers));
+  add("Glass that acts as a mirror: what it returns over what comes through", glassTable(answers));
+  add("The sun; nobody looks at it through a finder", sunTable(answers));
+  add("The sun in the picture", sunTraps(answers));
+  return parts;
+}
+
+}  // namespace wend::sheets
