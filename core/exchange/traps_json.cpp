@@ -1,5 +1,7 @@
 #include "core/exchange/traps_json.h"
 
+#include <nlohmann/json.hpp>
+
 #include "core/sheets/trap_figures.h"
 
 namespace wend::exchange {
