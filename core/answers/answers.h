@@ -24,13 +24,20 @@ using snags::Instant;
 
 struct FoundRoutes;
 
+/// What the lens sees of the ground, of people who stand and of people who crouch.
+struct RouteMaps {
+  std::shared_ptr<const sight::GroundMap> upright;
+  /// Null where it would change nothing: nobody is shorter when they crouch, or every shelter is out of sight anyway.
+  std::shared_ptr<const sight::GroundMap> low;
+};
+
 struct Answers {
   TakePtr take;  ///< holds the plan
   std::shared_ptr<const Evidence> evidence;
   std::shared_ptr<const snags::Snags> snags;
   std::shared_ptr<const sight::GroundMap> ground;  ///< null until asked for, or without a lens
   std::shared_ptr<const FoundRoutes> routes;       ///< null until asked for (routes.h), or with nobody to find one for
-  std::shared_ptr<const sight::GroundMap> routeGround;  ///< that the routes were found on
+  RouteMaps routeGround;                           ///< that the routes were found on
 };
 using AnswersPtr = std::shared_ptr<const Answers>;
 

@@ -27,13 +27,12 @@ bool same(const Obstacles& a, const Obstacles& b) {
 
 class MemberGround {
  public:
-  MemberGround(const Take& take, const sight::GroundMap& map, std::size_t member)
+  MemberGround(const Take& take, const sight::GroundMap& map, std::size_t member, double room)
       : take_(take),
         plan_(take.plan()),
         member_(plan_.crew[member]),
         floors_(floorsOf(plan_)),
-        ground_(map.spec().grid, crew::clockFor({0, take.length()}, member_.speed, map.spec().grid.cell),
-                member_.radius) {
+        ground_(map.spec().grid, clockOf(take, map.spec().grid, member), member_.radius + room) {
     barSeen(map);
     takeSet();
     takeLeaves();
@@ -205,6 +204,10 @@ FloorRange floorsOf(const plan::Plan& plan) {
   return range;
 }
 
+crew::StepClock clockOf(const Take& take, const geometry::Grid& grid, std::size_t member) {
+  return crew::clockFor({0, take.length()}, take.plan().crew[member].speed, grid.cell);
+}
+
 int drawnIn(const Take& take, const std::string& shelter, double t) {
   const plan::Plan& plan = take.plan();
   int count = 0;
@@ -215,8 +218,32 @@ int drawnIn(const Take& take, const std::string& shelter, double t) {
   return count;
 }
 
-crew::GroundTime memberGround(const Take& take, const sight::GroundMap& map, std::size_t member) {
-  return MemberGround(take, map, member).ground();
+void letCrouch(const Take& take, const sight::GroundMap& low, std::size_t member, const std::vector<Span>& upright,
+               crew::GroundTime& ground) {
+  const plan::SightRules& rules = take.plan().sightRules;
+  if (take.plan().crew[member].crouch >= take.plan().crew[member].height) return;
+  const crew::StepClock& clock = ground.clock();
+  crew::CellTimes may(ground.grid().cells(), clock.steps, false);
+  for (std::size_t cell = 0; cell < ground.grid().cells(); ++cell) {
+    const Point centre = ground.grid().centre(cell);
+    const auto isIn = [&](const plan::Shelter& shelter) {
+      return geometry::distance(centre, shelter.pos) <= shelter.radius;
+    };
+    bool sheltered = false;
+    for (const auto& shelter : take.plan().shelters) sheltered = sheltered || isIn(shelter);
+    if (!sheltered) continue;
+    may.set(cell, {0, clock.steps}, true);
+    for (const auto run : low.seenRuns(cell)) {
+      const Span seen = low.timeOf(run);
+      may.set(cell, clock.meeting({seen.from - rules.early, seen.until + rules.late}), false);
+    }
+    for (const Span& span : upright) may.set(cell, clock.meeting(span), false);
+  }
+  ground.setLow(std::move(may));
+}
+
+crew::GroundTime memberGround(const Take& take, const sight::GroundMap& map, std::size_t member, double room) {
+  return MemberGround(take, map, member, room).ground();
 }
 
 }  // namespace wend::answers

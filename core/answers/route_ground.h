@@ -7,6 +7,8 @@
 
 namespace wend::answers {
 
+using geometry::Span;
+
 /// True for those who go along with the camera.
 bool isCarried(const plan::Plan& plan, std::size_t member);
 
@@ -16,10 +18,22 @@ struct FloorRange {
 };
 FloorRange floorsOf(const plan::Plan& plan);
 
+/// The steps a member's ground is cut into: five cells of their pace each.
+crew::StepClock clockOf(const Take& take, const geometry::Grid& grid, std::size_t member);
+
 /// Barred by sight over [seen - early, seen + late]; taken by the set, gear, the rig, those carried, performers and the
 /// drawn crew but for who stands in a shelter that holds one more. Nobody stands in a shelter that the drawn fill.
+/// `room` metres more than the member's radius are kept from all that is taken.
 /// Requires  a map for bodies at least as wide and as tall as the member.
-crew::GroundTime memberGround(const Take& take, const sight::GroundMap& map, std::size_t member);
+crew::GroundTime memberGround(const Take& take, const sight::GroundMap& map, std::size_t member, double room = 0);
+
+/// Where a member may crouch unseen: `ground`'s low map is Yes in the shelters,
+/// wherever and whenever `low` does not see somebody there who is as tall as
+/// they crouch, but for the spans in which they have to be upright. Requires  a
+/// map for bodies at least as wide as the member and as tall as they crouch, on
+/// the ground's grid.
+void letCrouch(const Take& take, const sight::GroundMap& low, std::size_t member, const std::vector<Span>& upright,
+               crew::GroundTime& ground);
 
 /// How many of the drawn crew stand in a shelter at t.
 int drawnIn(const Take& take, const std::string& shelter, double t);

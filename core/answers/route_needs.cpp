@@ -244,6 +244,16 @@ std::optional<std::vector<NeedGround>> needGrounds(const Take& take, std::size_t
   return grounds;
 }
 
+std::vector<Span> uprightSpans(const Take& take, std::size_t member) {
+  std::vector<Span> spans;
+  for (const auto& need : take.plan().crew[member].needs) {
+    const bool anyHeight =
+        std::holds_alternative<plan::NearCamera>(need.what) || std::holds_alternative<plan::Stays>(need.what);
+    if (!anyHeight) spans.push_back(spanOf(take, need));
+  }
+  return spans;
+}
+
 std::vector<std::string> needsLeftOut(const plan::Plan& plan, std::size_t member) {
   std::vector<std::string> notes;
   for (const auto& need : plan.crew[member].needs) {

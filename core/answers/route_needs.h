@@ -23,6 +23,10 @@ struct NeedGround {
 std::optional<std::vector<NeedGround>> needGrounds(const Take& take, std::size_t member, const geometry::Grid& grid,
                                                    const crew::StepClock& clock, const base::Cancel& cancel);
 
+/// The spans in which what a member needs is worked out for somebody who
+/// stands: nobody is planned to crouch then.
+std::vector<geometry::Span> uprightSpans(const Take& take, std::size_t member);
+
 /// Needs nobody plans for or checks, in words, each with why.
 std::vector<std::string> needsLeftOut(const plan::Plan& plan, std::size_t member);
 

@@ -9,6 +9,7 @@
 #include "core/crew/found_route.h"
 #include "core/crew/route_stuck.h"
 #include "core/crew/routes_together.h"
+#include "core/snags/thresholds.h"
 
 namespace wend::answers {
 
@@ -44,20 +45,20 @@ std::string whyUncovered(const sight::GroundMapSpec& spec, const plan::Plan& pla
   return covered ? "" : "taller than the map of the ground is for";
 }
 
-/// One person's search: what the task points at lives here.
+/// Whom to find a way for, and what they need.
 struct Search {
   std::size_t member;
-  crew::GroundTime ground;
   std::vector<NeedGround> needs;
 
-  crew::RouteTask task(const plan::Plan& plan) const {
+  /// Requires  both to outlive the task.
+  crew::RouteTask task(const plan::Plan& plan, const crew::GroundTime& ground) const {
     crew::RouteTask task;
     task.ground = &ground;
     task.speed = plan.crew[member].speed;
     for (const auto& need : needs) task.needs.push_back(&need.met);
-    task.starts = startsWhere([this](std::size_t cell) { return meetsNeeds(cell); });
+    task.starts = startsWhere(ground, [this](std::size_t cell) { return meetsNeeds(cell); });
     // Where the needs leave no start, one without them shows which of them to give up; the search bars it all the same.
-    if (task.starts.empty()) task.starts = startsWhere([](std::size_t) { return true; });
+    if (task.starts.empty()) task.starts = startsWhere(ground, [](std::size_t) { return true; });
     // Nowhere to start is told as a dead end at the start, not as no question.
     if (task.starts.empty()) task.starts.push_back(0);
     return task;
@@ -66,54 +67,103 @@ struct Search {
     return std::all_of(needs.begin(), needs.end(), [cell](const NeedGround& need) { return need.met.at(cell, 0); });
   }
   template <class Where>
-  std::vector<std::size_t> startsWhere(Where where) const {
+  static std::vector<std::size_t> startsWhere(const crew::GroundTime& ground, Where where) {
     std::vector<std::size_t> starts;
     for (std::size_t cell = 0; cell < ground.grid().cells(); ++cell)
-      if (ground.stand().at(cell, 0) && ground.clear().at(cell, 0) && where(cell)) starts.push_back(cell);
+      if (ground.stand().at(cell, 0) && ground.low().at(cell, 0) && where(cell)) starts.push_back(cell);
     return starts;
+  }
+};
+
+/// Some people planned together, each keeping so much room. What the tasks point at lives here and with the searches.
+struct Planned {
+  std::vector<const Search*> who;
+  double room = 0;
+  std::vector<crew::GroundTime> alone;  ///< each one's ground without the others
+  std::vector<crew::RouteTask> tasks;
+  crew::CrewRoutes together;
+
+  bool everybody() const {
+    return std::all_of(together.people.begin(), together.people.end(), [](const auto& p) { return p.route; });
   }
 };
 
 class Finder {
  public:
-  Finder(const Take& take, const sight::GroundMap& map, const base::Cancel& cancel)
-      : take_(take), plan_(take.plan()), map_(map), cancel_(cancel) {}
+  Finder(const Take& take, const RouteMaps& maps, const base::Cancel& cancel)
+      : take_(take), plan_(take.plan()), maps_(maps), cancel_(cancel) {}
 
   /// Null when cancelled.
   std::shared_ptr<const FoundRoutes> found() {
     if (!addSearches()) return nullptr;
     if (searches_.empty()) return routes_;
-    std::vector<crew::RouteTask> tasks;
-    for (const auto& search : searches_) tasks.push_back(search->task(plan_));
-    const auto together = crew::routesTogether(tasks, sharedShelters(), {}, cancel_);
-    if (!together) return nullptr;
-    for (std::size_t k = 0; k < tasks.size(); ++k) {
-      tasks[k].ground = &together->grounds[k];
-      FoundRoute& out = routes_->people[places_[k]];
-      const auto& route = together->people[k].route;
-      if (route)
-        fill(*searches_[k], tasks[k], *route, out);
-      else if (!explain(*searches_[k], tasks[k], out))
+    std::vector<const Search*> all;
+    for (const auto& search : searches_) all.push_back(&search);
+    const auto plain = planned(all, 0);
+    if (!plain) return nullptr;
+    std::vector<const Search*> free;
+    for (std::size_t k = 0; k < all.size(); ++k) {
+      if (plain->together.people[k].route)
+        free.push_back(all[k]);
+      else if (!explain(*all[k], plain->tasks[k], answerFor(*all[k])))
         return nullptr;
     }
+    const auto best = withRoom(free);
+    if (cancel_.fired()) return nullptr;
+    const Planned& kept = best ? *best : *plain;
+    for (std::size_t k = 0; k < kept.who.size(); ++k)
+      if (const auto& route = kept.together.people[k].route) fill(kept, k, *route, answerFor(*kept.who[k]));
     return routes_;
   }
 
  private:
+  FoundRoute& answerFor(const Search& search) {
+    return routes_->people[places_[static_cast<std::size_t>(&search - searches_.data())]];
+  }
+
+  /// Null when cancelled.
+  std::unique_ptr<Planned> planned(const std::vector<const Search*>& who, double room) const {
+    auto plan = std::make_unique<Planned>(Planned{who, room, {}, {}, {}});
+    for (const Search* search : who) {
+      plan->alone.push_back(memberGround(take_, *maps_.upright, search->member, room));
+      if (maps_.low)
+        letCrouch(take_, *maps_.low, search->member, uprightSpans(take_, search->member), plan->alone.back());
+    }
+    for (std::size_t k = 0; k < who.size(); ++k) plan->tasks.push_back(who[k]->task(plan_, plan->alone[k]));
+    auto together = crew::routesTogether(plan->tasks, sharedShelters(), {}, cancel_);
+    if (!together) return nullptr;
+    plan->together = std::move(*together);
+    for (std::size_t k = 0; k < who.size(); ++k) plan->tasks[k].ground = &plan->together.grounds[k];
+    return plan;
+  }
+
+  /// Those who have a way, with the most room that lets all of them through. Null when there is none to spare, or when
+  /// cancelled.
+  std::unique_ptr<Planned> withRoom(const std::vector<const Search*>& free) const {
+    if (free.empty()) return nullptr;
+    for (const char* rule : {"clearance-tight", "clearance-red"}) {
+      const double room = snags::threshold(plan_, rule).value;
+      auto plan = room > 0 ? planned(free, room) : nullptr;
+      if (plan && plan->everybody()) return plan;
+      if (cancel_.fired()) return nullptr;
+    }
+    return nullptr;
+  }
+
   bool addSearches() {
     for (const std::size_t member : soughtOf(take_)) {
       const plan::Crew& crew = plan_.crew[member];
       FoundRoute route;
       route.id = crew.id.text();
       route.notes = needsLeftOut(plan_, member);
-      route.why = whyUncovered(map_.spec(), plan_, crew);
+      route.why = whyUncovered(maps_.upright->spec(), plan_, crew);
       const bool covered = route.why.empty();
       routes_->people.push_back(std::move(route));
       if (!covered) continue;
-      auto ground = memberGround(take_, map_, member);
-      auto needs = needGrounds(take_, member, ground.grid(), ground.clock(), cancel_);
+      const geometry::Grid& grid = maps_.upright->spec().grid;
+      auto needs = needGrounds(take_, member, grid, clockOf(take_, grid, member), cancel_);
       if (!needs || cancel_.fired()) return false;
-      searches_.push_back(std::make_unique<Search>(Search{member, std::move(ground), std::move(*needs)}));
+      searches_.push_back(Search{member, std::move(*needs)});
       places_.push_back(routes_->people.size() - 1);
     }
     return true;
@@ -138,28 +188,33 @@ class Finder {
     return "";
   }
 
-  void fill(const Search& search, const crew::RouteTask& task, const crew::Route& route, FoundRoute& out) const {
-    crew::GroundTime ground = *task.ground;
+  void fill(const Planned& plan, std::size_t k, const crew::Route& route, FoundRoute& out) const {
+    const Search& search = *plan.who[k];
+    crew::GroundTime ground = *plan.tasks[k].ground;
     // Where a need is not met a walk may not be shifted to, as if one were seen there.
-    crew::CellTimes clear = ground.clear();
-    for (const auto& need : search.needs) clear.keepOnly(need.met);
-    ground.setClear(std::move(clear));
-    const crew::RouteReport report = crew::reportOf(route, ground, task.speed);
+    for (const auto& need : search.needs) ground.keepClearOnly(need.met);
+    const crew::RouteReport report = crew::reportOf(route, ground, plan.tasks[k].speed);
     const crew::DrawnRoute drawn = crew::drawnRoute(route, ground.grid(), ground.clock());
     out.found = true;
     out.metres = route.metres;
+    out.room = plan.room;
     out.margin = static_cast<double>(route.margin) * ground.clock().step;
-    addStands(drawn, out);
+    addStands(route, *plan.tasks[k].ground, drawn, out);
     addWalks(route, ground, report, out);
     out.breaks = needBreaks(take_, search.member, drawn.at);
   }
 
-  void addStands(const crew::DrawnRoute& drawn, FoundRoute& out) const {
-    for (const Span& stand : drawn.stands) {
-      const Span span = inTake(stand);
+  void addStands(const crew::Route& route, const crew::GroundTime& ground, const crew::DrawnRoute& drawn,
+                 FoundRoute& out) const {
+    const auto steps = crew::standsOf(route);
+    for (std::size_t i = 0; i < drawn.stands.size(); ++i) {
+      const Span span = inTake(drawn.stands[i]);
       if (span.until <= span.from) continue;
       const Point pos = drawn.at(span.from);
-      out.stands.push_back({span, pos, shelterAt(pos)});
+      bool crouch = false;
+      for (std::size_t step = steps[i].from; step < steps[i].until; ++step)
+        crouch = crouch || !ground.clear().at(route.cells[step], step);
+      out.stands.push_back({span, pos, shelterAt(pos), crouch});
     }
   }
 
@@ -189,12 +244,51 @@ class Finder {
 
   const Take& take_;
   const plan::Plan& plan_;
-  const sight::GroundMap& map_;
+  const RouteMaps& maps_;
   const base::Cancel& cancel_;
   std::shared_ptr<FoundRoutes> routes_ = std::make_shared<FoundRoutes>();
-  std::vector<std::unique_ptr<Search>> searches_;
+  std::vector<Search> searches_;
   std::vector<std::size_t> places_;  ///< of each search among the people
 };
+
+sight::GroundMapSpec specOf(const Take& take) {
+  const plan::Plan& plan = take.plan();
+  const FloorRange floors = floorsOf(plan);
+  sight::GroundMapSpec spec{groundGrid(take), {0, take.length()}, 1 / take.rate(), 0, floors.lowest, floors.highest};
+  for (const std::size_t member : soughtOf(take)) {
+    spec.radius = std::max(spec.radius, plan.crew[member].radius);
+    spec.top = std::max(spec.top, floors.highest + plan.crew[member].height);
+  }
+  return spec;
+}
+
+/// The crown of the tallest of them who crouches, on the highest floor.
+double crouchTop(const Take& take) {
+  double top = 0;
+  for (const std::size_t member : soughtOf(take)) {
+    const plan::Crew& crew = take.plan().crew[member];
+    top = std::max(top, floorsOf(take.plan()).highest + std::min(crew.crouch, crew.height));
+  }
+  return top;
+}
+
+/// Null when cancelled.
+std::shared_ptr<const sight::GroundMap> mapOf(const Take& take, const sight::GroundMapSpec& spec,
+                                              const base::Cancel& cancel, const sight::GroundMap* earlier) {
+  const double margin = take.plan().sightRules.margin;
+  auto map = sight::GroundMap::over(
+      take.scene(), [&](double t) { return take.eyeAt(t, margin); }, spec, kThreads, cancel, earlier);
+  return map ? std::make_shared<const sight::GroundMap>(std::move(*map)) : nullptr;
+}
+
+bool anyShelterSeen(const plan::Plan& plan, const sight::GroundMap& map) {
+  const geometry::Grid& grid = map.spec().grid;
+  for (const auto& shelter : plan.shelters)
+    for (std::size_t cell = 0; cell < grid.cells(); ++cell)
+      if (geometry::distance(grid.centre(cell), shelter.pos) <= shelter.radius && !map.seenRuns(cell).empty())
+        return true;
+  return false;
+}
 
 snags::NoRoute noRouteOf(const FoundRoute& route) {
   const crew::Stuck& stuck = *route.stuck;
@@ -251,37 +345,35 @@ bool routesWanted(const Take& take) {
   return !soughtOf(take).empty();
 }
 
-Result<std::shared_ptr<const sight::GroundMap>> routeGroundOf(const Take& take, const base::Cancel& cancel,
-                                                              const sight::GroundMap* earlier) {
+Result<RouteMaps> routeGroundOf(const Take& take, const base::Cancel& cancel, const RouteMaps& earlier) {
   const plan::Plan& plan = take.plan();
   if (!plan.lens)
     return base::Problem{"no-lens", "/lens", "no lens", "a lens", "without one nothing is known of sight; add it"};
   if (!routesWanted(take)) return base::Problem{"nobody", "/crew", "", "somebody without marks", "all have their way"};
-  const FloorRange floors = floorsOf(plan);
-  sight::GroundMapSpec spec{groundGrid(take), {0, take.length()}, 1 / take.rate(), 0, floors.lowest, floors.highest};
-  for (const std::size_t member : soughtOf(take)) {
-    spec.radius = std::max(spec.radius, plan.crew[member].radius);
-    spec.top = std::max(spec.top, floors.highest + plan.crew[member].height);
-  }
-  const double margin = plan.sightRules.margin;
-  auto map = sight::GroundMap::over(
-      take.scene(), [&](double t) { return take.eyeAt(t, margin); }, spec, kThreads, cancel, earlier);
-  if (!map) return cancelled();
-  return std::shared_ptr<const sight::GroundMap>(std::make_shared<sight::GroundMap>(std::move(*map)));
+  sight::GroundMapSpec spec = specOf(take);
+  RouteMaps maps;
+  maps.upright = mapOf(take, spec, cancel, earlier.upright.get());
+  if (!maps.upright) return cancelled();
+  const double low = crouchTop(take);
+  if (low >= spec.top || !anyShelterSeen(plan, *maps.upright)) return maps;
+  spec.top = low;
+  maps.low = mapOf(take, spec, cancel, earlier.low.get());
+  if (!maps.low) return cancelled();
+  return maps;
 }
 
-Result<std::shared_ptr<const FoundRoutes>> foundRoutes(const Take& take, const sight::GroundMap& ground,
+Result<std::shared_ptr<const FoundRoutes>> foundRoutes(const Take& take, const RouteMaps& ground,
                                                        const base::Cancel& cancel) {
   auto found = Finder(take, ground, cancel).found();
   if (!found) return cancelled();
   return found;
 }
 
-Result<AnswersPtr> withRoutes(const AnswersPtr& answers, const base::Cancel& cancel, const sight::GroundMap* earlier) {
+Result<AnswersPtr> withRoutes(const AnswersPtr& answers, const base::Cancel& cancel, const RouteMaps& earlier) {
   if (!routesWanted(*answers->take) || !answers->take->plan().lens) return answers;
   const auto ground = routeGroundOf(*answers->take, cancel, earlier);
   if (!ground) return ground.problems();
-  const auto routes = foundRoutes(*answers->take, **ground, cancel);
+  const auto routes = foundRoutes(*answers->take, *ground, cancel);
   if (!routes) return routes.problems();
   auto more = std::make_shared<Answers>(*answers);
   more->routes = *routes;

@@ -19,14 +19,17 @@ namespace wend::answers {
 /// A span in which a route does not hold.
 struct RouteBreak {
   geometry::Span span;
-  Point at;         ///< where it begins
-  std::string why;  ///< "far" from the camera, "away" from the shelter, "blind" to who has to be seen
+  Point at;  ///< where it begins
+  /// "far" from the camera, "away" from the shelter, "blind" to who has to be seen, the "link" over its budget, the
+  /// pole out of "reach" or its way blocked.
+  std::string why;
 };
 
 struct FoundStand {
   geometry::Span span;
   Point pos;
   std::string shelter;  ///< that of the plan it stands in, if any
+  bool crouch = false;  ///< upright they would be seen, or nearly
 };
 
 struct FoundWalk {
@@ -43,6 +46,7 @@ struct FoundRoute {
   double metres = 0;
   /// Seconds by which everything seen could be seen sooner and stay seen later, a route as short still there.
   double margin = 0;
+  double room = 0;                   ///< metres it keeps at least from all that is taken, beyond the radius
   std::string why;                   ///< in words, when none is found
   std::string cures;                 ///< what would free it, in words; empty where nothing that was tried does
   std::optional<crew::Stuck> stuck;  ///< the same in figures; none where nothing was searched
@@ -64,20 +68,21 @@ struct FoundRoutes {
 bool routesWanted(const Take& take);
 
 /// The ground as those whose routes are to be found need it: for the widest of them, from the lowest floor of the plan
-/// to the tallest's crown on the highest. An `earlier` map spares the steps it has alike.
+/// to the tallest's crown on the highest, standing and crouching. `earlier` maps spare the steps they have alike.
 /// Fails when cancelled, without a lens, or with nobody to find a route for (code "nobody").
-base::Result<std::shared_ptr<const sight::GroundMap>> routeGroundOf(const Take& take, const base::Cancel& cancel = {},
-                                                                    const sight::GroundMap* earlier = nullptr);
+base::Result<RouteMaps> routeGroundOf(const Take& take, const base::Cancel& cancel = {}, const RouteMaps& earlier = {});
 
 /// Ensures   (1) a found route is seen at no instant, nor `early` seconds before sight or `late` after it, as sound as
 ///           the map is; (2) it keeps away from walls, pieces, leaves, gear, the rig, those carried, performers and
-///           drawn crew by its own radius at least, but for those who stand in a shelter that holds one more; (3) near
-///           and stays hold all along, and who stays may walk inside the shelter; seeing somebody is looked for in fans
-///           of half a degree, and where it fails between them the route has a break; (4) who is absent need not be
-///           seen.
+///           drawn crew by its own radius at least, but for those who stand in a shelter that holds one more, and by as
+///           much more as lets everybody through: what the rule "clearance" calls comfortable, or tight, or none; (3)
+///           near and stays hold all along, and who stays may walk inside the shelter; seeing somebody, holding a link
+///           and a free line for a pole are looked for in fans of half a degree, and where one fails between them the
+///           route has a break; (4) who is absent need not be seen; (5) people walk upright, and may crouch where they
+///           stand in a shelter unless a need of that time is worked out for somebody upright.
 /// Fails     when cancelled.
 /// Cost      some seconds for three minutes of take on a hundred thousand cells, most of it where there is no route.
-base::Result<std::shared_ptr<const FoundRoutes>> foundRoutes(const Take& take, const sight::GroundMap& ground,
+base::Result<std::shared_ptr<const FoundRoutes>> foundRoutes(const Take& take, const RouteMaps& ground,
                                                              const base::Cancel& cancel = {});
 
 /// Answers with the routes found, and with a snag for everybody for whom there is none. The same answers when nobody
@@ -85,6 +90,6 @@ base::Result<std::shared_ptr<const FoundRoutes>> foundRoutes(const Take& take, c
 /// with the camera: a drawn route that is seen is told of by the rule "crew-seen".
 /// Fails when cancelled.
 base::Result<AnswersPtr> withRoutes(const AnswersPtr& answers, const base::Cancel& cancel = {},
-                                    const sight::GroundMap* earlier = nullptr);
+                                    const RouteMaps& earlier = {});
 
 }  // namespace wend::answers

@@ -37,6 +37,8 @@ class CellTimes {
 
   /// Yes where both are. Requires equal sizes.
   void keepOnly(const CellTimes& other);
+  /// Yes where either is. Requires equal sizes.
+  void addFrom(const CellTimes& other);
 
   /// Every maximal run of `value` at a cell, in order of time.
   std::vector<Steps> runs(std::size_t cell, bool value) const;

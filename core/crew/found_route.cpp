@@ -50,7 +50,7 @@ std::vector<RoutePoint> cornersOf(const Route& route, Steps steps, const geometr
 
 RouteReport reportOf(const Route& route, const GroundTime& ground, double speed, double look) {
   const DrawnRoute drawn = drawnRoute(route, ground.grid(), ground.clock());
-  return reportOf(drawn, {.speed = speed, .step = look}, ground.at());
+  return reportOf(drawn, {.speed = speed, .step = look}, ground.at(), ground.atStill());
 }
 
 }  // namespace wend::crew

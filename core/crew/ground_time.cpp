@@ -90,6 +90,22 @@ void GroundTime::setClear(CellTimes clear) {
   clear_ = std::move(clear);
 }
 
+void GroundTime::setLow(CellTimes low) {
+  WEND_CHECK(low.cells() == grid_.cells() && low.steps() == clock_.steps);
+  low.addFrom(clear_);
+  low_ = std::move(low);
+}
+
+void GroundTime::moveBars(long sooner, long later) {
+  clear_ = clear_.withBarsMoved(sooner, later);
+  if (low_) low_ = low_->withBarsMoved(sooner, later);
+}
+
+void GroundTime::keepClearOnly(const CellTimes& met) {
+  clear_.keepOnly(met);
+  if (low_) low_->keepOnly(met);
+}
+
 void GroundTime::takeCells(const geometry::BitGrid& stand, const geometry::BitGrid& move, Steps steps) {
   stand.eachSet([&](std::size_t cell) { stand_.set(cell, steps, false); });
   move.eachSet([&](std::size_t cell) { move_.set(cell, steps, false); });
@@ -158,31 +174,37 @@ void GroundTime::take(std::size_t cell, Steps steps) {
   move_.set(cell, steps, false);
 }
 
-Ground GroundTime::at(std::size_t cell, Point p, Steps steps) const {
+Ground GroundTime::at(std::size_t cell, Point p, Steps steps, const CellTimes& clear) const {
   const bool centred = geometry::distance(p, grid_.centre(cell)) < kSame;
   Ground best = Ground::taken;
   for (std::size_t step = steps.from; step < steps.until; ++step) {
     if (!move_.at(cell, step) && !(centred && stand_.at(cell, step))) continue;
-    if (clear_.at(cell, step)) return Ground::free;
+    if (clear.at(cell, step)) return Ground::free;
     best = Ground::seen;
   }
   return best;
 }
 
-GroundAt GroundTime::at() const {
-  return [this](Point p, double t) {
-    const Steps steps = clock_.meeting({t, t});
-    Ground best = Ground::taken;
-    for (const double dx : {-kSame, kSame}) {
-      for (const double dy : {-kSame, kSame}) {
-        const auto cell = grid_.cellAt(p + geometry::Vec{dx, dy});
-        if (!cell || best == Ground::free) continue;
-        const Ground here = at(*cell, p, steps);
-        if (here != Ground::taken) best = here;
-      }
+Ground GroundTime::at(Point p, double t, const CellTimes& clear) const {
+  const Steps steps = clock_.meeting({t, t});
+  Ground best = Ground::taken;
+  for (const double dx : {-kSame, kSame}) {
+    for (const double dy : {-kSame, kSame}) {
+      const auto cell = grid_.cellAt(p + geometry::Vec{dx, dy});
+      if (!cell || best == Ground::free) continue;
+      const Ground here = at(*cell, p, steps, clear);
+      if (here != Ground::taken) best = here;
     }
-    return best;
-  };
+  }
+  return best;
+}
+
+GroundAt GroundTime::at() const {
+  return [this](Point p, double t) { return at(p, t, clear_); };
+}
+
+GroundAt GroundTime::atStill() const {
+  return [this](Point p, double t) { return at(p, t, low()); };
 }
 
 CellTimes onlyAt(const std::vector<std::size_t>& cells, Steps steps, const geometry::Grid& grid,

@@ -6,6 +6,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 
 #include "core/crew/bodies.h"
 #include "core/crew/cell_times.h"
@@ -47,7 +48,8 @@ struct Mover {
 /// Ensures   (1) `stand` is Yes at a cell and step when nothing comes nearer to the cell's centre than the body's
 ///           radius; (2) `move` is Yes when nothing comes nearer than that to any point of the cell: where radius > 0,
 ///           a straight way whose cells are all Yes crosses no wall, so there are no walls between cells;
-///           (3) `clear` is Yes when a body anywhere in the cell is not seen, bars included.
+///           (3) `clear` is Yes when a body anywhere in the cell is not seen, bars included; `low` is Yes there and
+///           where nobody sees it while it keeps still and crouches.
 class GroundTime {
  public:
   /// All free and clear.
@@ -59,11 +61,21 @@ class GroundTime {
   const CellTimes& stand() const { return stand_; }
   const CellTimes& move() const { return move_; }
   const CellTimes& clear() const { return clear_; }
+  /// What counts for who stands; the same as `clear` until it is set.
+  const CellTimes& low() const { return low_ ? *low_ : clear_; }
 
   /// Bars the cell's every step that meets the span; sight bars come with their early and late seconds in them.
   void barSeen(std::size_t cell, Span span);
   /// Clear where `clear` says so. Requires its size to be the grid's and the clock's.
   void setClear(CellTimes clear);
+  /// Where and when one who stands may crouch, unseen. Requires its size to be the grid's and the clock's, and every
+  /// sight to have been barred before.
+  /// Ensures   low is Yes where either this or `clear` is.
+  void setLow(CellTimes low);
+  /// Both maps with their bars moved, as `CellTimes::withBarsMoved` does.
+  void moveBars(long sooner, long later);
+  /// Both maps, No where `met` is.
+  void keepClearOnly(const CellTimes& met);
 
   /// What stands there all along: a disc, line or outline, swollen by its radius.
   void take(const Obstacle& obstacle);
@@ -87,15 +99,19 @@ class GroundTime {
   ///           for Yes holds for a cell and a step with their borders; at a cell's centre standing is enough. Outside
   ///           the grid and the take everything is taken. Requires the ground to outlive what is given.
   GroundAt at() const;
+  /// The same for one who keeps still, crouching where they may.
+  GroundAt atStill() const;
 
  private:
   void takeCells(const geometry::BitGrid& stand, const geometry::BitGrid& move, Steps steps);
-  Ground at(std::size_t cell, Point p, Steps steps) const;
+  Ground at(std::size_t cell, Point p, Steps steps, const CellTimes& clear) const;
+  Ground at(Point p, double t, const CellTimes& clear) const;
 
   geometry::Grid grid_;
   StepClock clock_;
   double radius_;
   CellTimes stand_, move_, clear_;
+  std::optional<CellTimes> low_;
 };
 
 /// Yes at the cells of `cells` during the steps, and everywhere at all others.

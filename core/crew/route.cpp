@@ -30,28 +30,36 @@ void measure(Walk& walk, const DrawnRoute& route, double step) {
   if (walk.span.length() > 0) walk.meanSpeed = walk.metres / walk.span.length();
 }
 
+/// The ground under who walks and under who stands.
+struct Grounds {
+  const GroundAt& walking;
+  const GroundAt& still;
+};
+
 /// One walk of a route, shifted in time as a whole.
 class ShiftedWalk {
  public:
-  ShiftedWalk(const DrawnRoute& route, Span walk, double step, const GroundAt& ground)
-      : route_(route), walk_(walk), times_(looks(walk, step)), ground_(ground) {}
+  ShiftedWalk(const DrawnRoute& route, Span walk, double step, const Grounds& grounds)
+      : route_(route), walk_(walk), times_(looks(walk, step)), grounds_(grounds) {}
 
   /// The walk itself, started `shift` seconds later, meets free ground.
   bool walks(double shift) const {
-    return std::all_of(times_.begin(), times_.end(), [&](double t) { return isFree(t, t + shift); });
+    return std::all_of(times_.begin(), times_.end(), [&](double t) { return isFree(grounds_.walking, t, t + shift); });
   }
   /// So does the wait that the shift ends with: before leaving when later, after arriving when earlier.
   bool fits(double shift) const {
     const double stand = shift > 0 ? walk_.from : walk_.until;
-    return isFree(stand, stand + shift) && walks(shift);
+    return isFree(grounds_.still, stand, stand + shift) && walks(shift);
   }
 
  private:
-  bool isFree(double place, double t) const { return ground_(route_.at(place), t) == Ground::free; }
+  bool isFree(const GroundAt& ground, double place, double t) const {
+    return ground(route_.at(place), t) == Ground::free;
+  }
   const DrawnRoute& route_;
   Span walk_;
   std::vector<double> times_;
-  const GroundAt& ground_;
+  const Grounds& grounds_;
 };
 
 /// The furthest shift towards `limit` that fits together with every shift on the way there.
@@ -75,8 +83,8 @@ double furthestShift(const ShiftedWalk& walk, double limit, double step) {
 }
 
 void addSlack(Walk& walk, Span before, Span after, const DrawnRoute& route, const RouteRules& rules,
-              const GroundAt& ground) {
-  const ShiftedWalk shifted(route, walk.span, rules.step, ground);
+              const Grounds& grounds) {
+  const ShiftedWalk shifted(route, walk.span, rules.step, grounds);
   if (walk.peakSpeed > rules.speed + kRounding || !shifted.walks(0)) return;
   const double later = std::min(rules.latest, after.until - walk.span.until);
   const double earlier = std::min(rules.latest, walk.span.from - before.from);
@@ -90,8 +98,9 @@ void addBreaks(const DrawnRoute& route, Break::Why why, const geometry::Spans& s
 
 }  // namespace
 
-RouteReport reportOf(const DrawnRoute& route, const RouteRules& rules, const GroundAt& ground) {
+RouteReport reportOf(const DrawnRoute& route, const RouteRules& rules, const GroundAt& ground, const GroundAt& still) {
   WEND_CHECK(!route.stands.empty() && rules.step > 0);
+  const Grounds grounds{ground, still ? still : ground};
   RouteReport report;
   geometry::Spans fast;
   for (std::size_t i = 1; i < route.stands.size(); ++i) {
@@ -99,13 +108,18 @@ RouteReport reportOf(const DrawnRoute& route, const RouteRules& rules, const Gro
     Walk walk;
     walk.span = {before.until, after.from};
     measure(walk, route, rules.step);
-    addSlack(walk, before, after, route, rules, ground);
+    addSlack(walk, before, after, route, rules, grounds);
     if (walk.peakSpeed > rules.speed + kRounding) fast.push_back(walk.span);
     report.walks.push_back(walk);
   }
   const Span whole{route.stands.front().from, route.stands.back().until};
+  const auto stands = [&](double t) {
+    return std::any_of(route.stands.begin(), route.stands.end(), [t](Span stand) { return stand.contains(t); });
+  };
   const auto where = [&](Ground kind) {
-    return geometry::spansWhere(whole, rules.step, [&](double t) { return ground(route.at(t), t) == kind; });
+    return geometry::spansWhere(whole, rules.step, [&](double t) {
+      return (stands(t) ? grounds.still : grounds.walking)(route.at(t), t) == kind;
+    });
   };
   addBreaks(route, Break::Why::seen, where(Ground::seen), report.breaks);
   addBreaks(route, Break::Why::taken, where(Ground::taken), report.breaks);

@@ -68,6 +68,9 @@ struct RouteReport {
 /// Error     what lasts shorter than `step` may be missed, so the ground's own bars should reach further than that;
 ///           latest and earliest are good to a hundredth of a second.
 /// Cost      a look for every step of the route, and for every walk its own looks times its slack over the step.
-RouteReport reportOf(const DrawnRoute& route, const RouteRules& rules, const GroundAt& ground);
+///
+/// `still` is the ground for one who stands, where crouching makes it another; none: `ground`.
+RouteReport reportOf(const DrawnRoute& route, const RouteRules& rules, const GroundAt& ground,
+                     const GroundAt& still = {});
 
 }  // namespace wend::crew

@@ -96,10 +96,11 @@ class MarginSearch {
  private:
   std::optional<SweepOutcome> with(std::size_t margin, const base::Cancel& cancel) const {
     const long steps = static_cast<long>(margin);
-    const CellTimes clear = task_.ground->clear().withBarsMoved(steps, steps);
+    GroundTime ground = *task_.ground;
+    ground.moveBars(steps, steps);
     CellTimes stand = prepared_.stand(), move = prepared_.move();
-    stand.keepOnly(clear);
-    move.keepOnly(clear);
+    stand.keepOnly(ground.low());
+    move.keepOnly(ground.clear());
     SweepInput input = prepared_.input();
     input.stand = &stand;
     input.move = &move;
@@ -131,7 +132,7 @@ std::optional<RouteAnswer> cheapestRoute(const RouteTask& task, const RouteLimit
   check(task);
   const PreparedTask prepared(task);
   CellTimes stand = prepared.stand(), move = prepared.move();
-  stand.keepOnly(task.ground->clear());
+  stand.keepOnly(task.ground->low());
   move.keepOnly(task.ground->clear());
   SweepInput input = prepared.input();
   input.stand = &stand;
@@ -154,6 +155,7 @@ std::optional<ExposureAnswer> leastExposedRoute(const RouteTask& task, const bas
   const PreparedTask prepared(task);
   SweepInput input = prepared.input();
   input.clear = &task.ground->clear();
+  input.low = &task.ground->low();
   input.seenPrice = priceOfSeeing(input);
   const auto outcome = sweep(input, cancel);
   if (!outcome) return std::nullopt;
@@ -173,8 +175,9 @@ std::vector<std::size_t> seenSteps(const Route& route, const GroundTime& ground)
     const long from = route.cells[step], to = route.cells[step + 1];
     const CellOffset way{static_cast<int>(to % wide - from % wide), static_cast<int>(to / wide - from / wide)};
     const auto passed = cellsPassed(way);
+    const CellTimes& clear = route.walking[step] ? ground.clear() : ground.low();
     const auto isSeen = [&](CellOffset o) {
-      return !ground.clear().at(static_cast<std::size_t>(from + o.dy * wide + o.dx), step);
+      return !clear.at(static_cast<std::size_t>(from + o.dy * wide + o.dx), step);
     };
     if (std::any_of(passed.begin(), passed.end(), isSeen)) seen.push_back(step);
   }

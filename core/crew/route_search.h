@@ -2,7 +2,8 @@
 /// never to be seen or in the way and to keep what they need.
 ///
 /// The graph. A state is (cell, instant, standing or walking); instants 0 .. n part the n steps of the ground's clock.
-///   stand     (c, k, standing) -> (c, k + 1, standing) costs nothing; c may be stood on during step k.
+///   stand     (c, k, standing) -> (c, k + 1, standing) costs nothing; c may be stood on, or crouched on where the
+///             ground says so, during step k.
 ///   set off   (c, k, standing) -> (c, k, walking) costs `perWalk`.
 ///   walk      (c, k, walking) -> (c + d, k + 1, walking) costs |d| metres; d is a brisk move of the set, and every
 ///             cell that the straight way passes may be moved in during step k.
@@ -105,7 +106,8 @@ std::optional<ExposureAnswer> leastExposedRoute(const RouteTask& task, const bas
 /// The moves a task's speed allows in one step.
 MoveSet movesOf(const RouteTask& task);
 
-/// The steps in which a route is somewhere not clear: stands in such a cell, or walks through one.
+/// The steps in which a route is somewhere not clear: stands in a cell that is not low, or walks through one that is
+/// not clear.
 std::vector<std::size_t> seenSteps(const Route& route, const GroundTime& ground);
 
 }  // namespace wend::crew

@@ -33,7 +33,7 @@ class Trial {
   }
   bool hasWithBars(long sooner, long later) {
     GroundTime ground = *task_.ground;
-    ground.setClear(ground.clear().withBarsMoved(sooner, later));
+    ground.moveBars(sooner, later);
     RouteTask moved = task_;
     moved.ground = &ground;
     return has(moved);
@@ -98,9 +98,11 @@ struct GivingWay {
 Exposure exposureOf(const ExposedRoute& exposed, const GroundTime& ground, Steps steps) {
   const StepClock& clock = ground.clock();
   GivingWay way;
-  for (std::size_t step = steps.from; step < steps.until; ++step)
+  for (std::size_t step = steps.from; step < steps.until; ++step) {
+    const CellTimes& clear = exposed.route.walking[step] ? ground.clear() : ground.low();
     for (const std::size_t cell : cellsIn(exposed.route, step, ground.grid().nx))
-      way.meet(ground.clear().runs(cell, false), step, clock.steps);
+      way.meet(clear.runs(cell, false), step, clock.steps);
+  }
   Exposure exposure{{clock.at(steps.from), clock.at(steps.until)},
                     ground.grid().centre(std::size_t{exposed.route.cells[steps.from]}),
                     std::nullopt,

@@ -219,7 +219,7 @@ template <class Cost>
 void Sweep<Cost>::standOn(std::size_t word, std::size_t step) {
   const std::uint64_t bits = now_.standing[word] & graph_.maps.stand.at(step)[word];
   if (bits == 0) return;
-  const std::uint64_t clear = graph_.maps.clear ? bits & graph_.maps.clear->at(step)[word] : bits;
+  const std::uint64_t clear = graph_.maps.clear ? bits & graph_.maps.still().at(step)[word] : bits;
   Cost* to = lanes(next_.stand, word * 64);
   const Cost* from = lanes(now_.stand, word * 64);
   lower(to, from, Cost{0}, clear);

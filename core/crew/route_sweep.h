@@ -26,6 +26,7 @@ struct SweepInput {
   const CellTimes* stand = nullptr;  ///< may be stood on
   const CellTimes* move = nullptr;   ///< may be moved in
   const CellTimes* clear = nullptr;  ///< where No, a step costs `seenPrice` more; none: no step does
+  const CellTimes* low = nullptr;    ///< the same for standing; none: `clear`
   const MoveSet* moves = nullptr;
   std::vector<std::size_t> starts, ends;  ///< no ends: anywhere
   std::int64_t perWalk = 3000, seenPrice = 0;

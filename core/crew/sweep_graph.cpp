@@ -84,7 +84,7 @@ SweepState WayBack<Cost>::before(const SweepState& state, Cost& cost, std::size_
   if (!state.walking) {
     if (state.instant > 0 && graph_.maps.stand.at(state.instant - 1, state.bit)) {
       const SweepState stood{false, state.bit, state.instant - 1};
-      const bool clear = !graph_.maps.clear || graph_.maps.clear->at(stood.instant, state.bit);
+      const bool clear = !graph_.maps.clear || graph_.maps.still().at(stood.instant, state.bit);
       if (isReachedFrom(stood, clear ? 0 : graph_.seenPrice, cost)) return stood;
     }
     lastMove = graph_.moves.moves().size();

@@ -13,11 +13,15 @@ namespace wend::crew {
 struct SweepMaps {
   BorderedGrid grid;
   StepMaps stand, move;
-  std::optional<StepMaps> clear;
+  std::optional<StepMaps> clear, low;
+
+  /// For standing. Requires `clear`.
+  const StepMaps& still() const { return low ? *low : *clear; }
 
   explicit SweepMaps(const SweepInput& input)
       : grid(input.grid, input.moves->reach()), stand(*input.stand, grid), move(*input.move, grid) {
     if (input.clear) clear.emplace(*input.clear, grid);
+    if (input.clear && input.low && !(*input.low == *input.clear)) low.emplace(*input.low, grid);
   }
 };
 

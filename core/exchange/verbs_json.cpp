@@ -154,7 +154,8 @@ Json routeOf(const sheets::RouteOf& route) {
     json["stands"].push_back({{"pos", place(stand.pos)},
                               {"shelter", idOrNull(stand.shelter)},
                               {"from", stand.span.from},
-                              {"until", stand.span.until}});
+                              {"until", stand.span.until},
+                              {"crouch", stand.crouch}});
   for (const auto& walk : route.walks) json["walks"].push_back(walkOf(walk));
   for (const auto& stop : route.breaks)
     json["breaks"].push_back(

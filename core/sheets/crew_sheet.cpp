@@ -92,14 +92,26 @@ const char* wordOf(crew::Break::Why why) {
   return "seen";
 }
 
+/// Whether who stands at that place of their way does so crouching.
+bool crouchesAt(const plan::Crew& crew, const motion::Track& track, Point place) {
+  constexpr double kThere = 0.01;
+  for (std::size_t mark = 0; mark < crew.marks.size(); ++mark)
+    if (crew.marks[mark].posture == plan::Posture::crouch &&
+        geometry::distance(track.marks()[mark].pos, place) <= kThere)
+      return true;
+  return false;
+}
+
 void fill(const Take& take, std::size_t i, const motion::Track& track, RouteOf& route) {
   const plan::Crew& crew = take.plan().crew[i];
-  BarredGround ground(take, crew.radius, crew.height);
+  BarredGround upright(take, crew.radius, crew.height), low(take, crew.radius, crew.crouch);
   const crew::DrawnRoute drawn = drawnRoute(track, take.length());
-  const auto report = crew::reportOf(drawn, {crew.speed, 0.25, 60}, [&](Point p, double t) { return ground.at(p, t); });
+  const auto report = crew::reportOf(
+      drawn, {crew.speed, 0.25, 60}, [&](Point p, double t) { return upright.at(p, t); },
+      [&](Point p, double t) { return (crouchesAt(crew, track, p) ? low : upright).at(p, t); });
   for (const auto& span : drawn.stands) {
     const answers::CrewPose pose = take.people().crewAt(i, span.from, take.view().sensorAt(span.from));
-    route.stands.push_back({track.place(span.from), pose.shelter, span});
+    route.stands.push_back({track.place(span.from), pose.shelter, span, pose.height < crew.height});
   }
   for (const auto& walk : report.walks) {
     WalkOf out{walk.span, pathOf(track, walk.span), "", 0, walk.latestLeave, walk.earliestArrive, walk.peakSpeed};
@@ -118,8 +130,9 @@ void fill(const plan::Plan& plan, const answers::FoundRoute& found, RouteOf& rou
   route.sought = true;
   route.why = found.whole();
   route.margin = found.margin;
+  route.room = found.room;
   route.notes = found.notes;
-  for (const auto& stand : found.stands) route.stands.push_back({stand.pos, stand.shelter, stand.span});
+  for (const auto& stand : found.stands) route.stands.push_back({stand.pos, stand.shelter, stand.span, stand.crouch});
   for (const auto& walk : found.walks) {
     const crew::Walk& figures = walk.walk;
     WalkOf out{figures.span, {}, "", 0, figures.latestLeave, figures.earliestArrive, figures.peakSpeed};

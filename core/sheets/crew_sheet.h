@@ -14,6 +14,7 @@ struct StandOf {
   geometry::Point pos;
   std::string shelter;
   geometry::Span span;
+  bool crouch = false;
 };
 
 struct WalkOf {
@@ -28,7 +29,8 @@ struct WalkOf {
 struct BreakOf {
   geometry::Span span;
   geometry::Point pos;
-  /// "seen", "taken", "fast"; "far" from the camera, "away" from the shelter, "blind" to who has to be seen.
+  /// "seen", "taken", "fast"; "far" from the camera, "away" from the shelter, "blind" to who has to be seen, the
+  /// "link" over its budget, the pole out of "reach" or its way blocked.
   std::string why;
 };
 
@@ -41,6 +43,7 @@ struct RouteOf {
   bool feasible = false;  ///< no break; when sought, one was found. Meaningful when drawn or sought
   std::string why;        ///< sought in vain: in words
   double margin = 0;      ///< found: seconds by which sight may come sooner and go later
+  double room = 0;        ///< found: metres it keeps at least from everything
   std::vector<std::string> notes;
   std::vector<StandOf> stands;
   std::vector<WalkOf> walks;

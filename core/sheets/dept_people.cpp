@@ -33,9 +33,9 @@ std::vector<TimedRow> rowsOf(const RouteOf& route) {
   const auto known = [](const std::optional<double>& t) { return t ? secondsText(*t) : std::string("unknown"); };
   std::vector<TimedRow> rows;
   for (const auto& stand : route.stands)
-    rows.push_back(
-        {stand.span.from,
-         {route.id, "stands", spanText(stand.span), stand.shelter.empty() ? placeText(stand.pos) : stand.shelter}});
+    rows.push_back({stand.span.from,
+                    {route.id, stand.crouch ? "crouches" : "stands", spanText(stand.span),
+                     stand.shelter.empty() ? placeText(stand.pos) : stand.shelter}});
   for (const auto& walk : route.walks)
     rows.push_back({walk.span.from,
                     {route.id, "walks", spanText(walk.span), "to " + placeText(walk.path.back()),

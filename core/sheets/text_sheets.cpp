@@ -272,10 +272,12 @@ std::string routeText(const RouteOf& route) {
   if (!route.drawn && !route.sought) return text + "  no route drawn, and none looked for\n";
   if (route.sought && !route.why.empty()) text += "  NO ROUTE\n" + indented(route.why);
   if (route.sought && route.why.empty())
-    text += "  found, not drawn; sight may come and go " + fixed(route.margin, 1) + " s sooner and later\n";
+    text += "  found, not drawn; sight may come and go " + fixed(route.margin, 1) + " s sooner and later; " +
+            fixed(route.room, 2) + " m clear of everything\n";
   for (const auto& note : route.notes) text += indented(note);
   for (const auto& stand : route.stands)
-    text += "  stands " + base::padRight(spanText(stand.span), 14) +
+    text += (stand.crouch ? "  crouches " : "  stands ") +
+            base::padRight(spanText(stand.span), stand.crouch ? 12 : 14) +
             (stand.shelter.empty() ? fixed(stand.pos.x, 2) + ", " + fixed(stand.pos.y, 2) : stand.shelter) + "\n";
   for (const auto& walk : route.walks) {
     text += "  walks  " + base::padRight(spanText(walk.span), 14) + "on " + triggerText(walk.beat, walk.plus) +

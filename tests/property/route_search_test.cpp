@@ -50,12 +50,24 @@ void addBars(Random& random, World& world, int bars) {
   }
 }
 
+/// Cells in which one may crouch while the lens looks over them.
+void addLow(Random& random, World& world) {
+  const std::size_t cells = world.ground.grid().cells(), steps = world.ground.clock().steps;
+  CellTimes low(cells, steps, false);
+  for (std::size_t i = 0; i < cells / 3 + 1; ++i) {
+    const std::size_t from = below(random, steps);
+    low.set(below(random, cells), {from, from + 1 + below(random, steps)}, true);
+  }
+  world.ground.setLow(std::move(low));
+}
+
 std::unique_ptr<World> randomWorld(Random& random, Size size) {
   const geometry::Grid grid{{0, 0}, 0.1, size.nx, size.ny};
   const StepClock clock{0, size.radius * 0.1 / 1.1, size.steps};
   auto world = std::make_unique<World>(
       World{GroundTime(grid, clock, 0.01), CellTimes(grid.cells(), size.steps, true), RouteTask{}});
   addBars(random, *world, size.bars);
+  if (uniform(random, 0, 1) < 0.4) addLow(random, *world);
   RouteTask& task = world->task;
   task.ground = &world->ground;
   task.perWalk = std::array{3.0, 0.3, 0.05}[below(random, 3)];
@@ -214,7 +226,7 @@ TEST(RouteSearchProperty, HasTheLargestMarginOfItsCost) {
     std::size_t expected = 0;
     for (std::size_t m = 1; m <= 3; ++m) {
       GroundTime stricter = world->ground;
-      stricter.setClear(world->ground.clear().withBarsMoved(long(m), long(m)));
+      stricter.moveBars(long(m), long(m));
       RouteTask task = world->task;
       task.ground = &stricter;
       if (metresOf(reference::dijkstra(reference::Graph(task)).cost) != answer->route->cost) break;

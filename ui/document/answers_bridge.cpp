@@ -120,7 +120,7 @@ void AnswersBridge::work(std::stop_token stop) {
       withGround->ground = *ground;
       tell(withGround);
       // Routes come last: they take longest, and few ask for them.
-      const auto withRoutes = answers::withRoutes(withGround, cancel, last.routeGround.get());
+      const auto withRoutes = answers::withRoutes(withGround, cancel, last.routeGround);
       if (withRoutes && (*withRoutes)->routes) {
         last.routeGround = (*withRoutes)->routeGround;
         tell(*withRoutes);

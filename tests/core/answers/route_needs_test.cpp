@@ -5,6 +5,7 @@
 
 #include "core/answers/radio.h"
 #include "core/answers/route_ground.h"
+#include "core/answers/whole_take.h"
 #include "tests/core/answers/two_rooms.h"
 #include "tests/core/crew/route_reference.h"
 
@@ -108,8 +109,10 @@ TEST(PoleNeed, IsWhatTheCheckOfEveryPlaceSays) {
 }
 
 /// The cheapest route over the ground with needs checked place by place, by a plain search over every state.
-std::optional<std::int64_t> costBySearchOfAll(const Take& take, const sight::GroundMap& map, double& found) {
-  const crew::GroundTime ground = memberGround(take, map, 0);
+std::optional<std::int64_t> costBySearchOfAll(const Take& take, const RouteMaps& maps, double& found) {
+  const FoundRoutes routes = **foundRoutes(take, maps);
+  const FoundRoute& route = routes.people.at(0);
+  const crew::GroundTime ground = memberGround(take, *maps.upright, 0, route.room);
   crew::CellTimes met(ground.grid().cells(), ground.clock().steps, true);
   for (std::size_t cell = 0; cell < ground.grid().cells(); ++cell) {
     for (const auto& broken : needBreaks(take, 0, [&](double) { return ground.grid().centre(cell); }))
@@ -122,8 +125,6 @@ std::optional<std::int64_t> costBySearchOfAll(const Take& take, const sight::Gro
   for (std::size_t cell = 0; cell < ground.grid().cells(); ++cell)
     if (ground.stand().at(cell, 0) && ground.clear().at(cell, 0) && met.at(cell, 0)) task.starts.push_back(cell);
   if (task.starts.empty()) return std::nullopt;
-  const FoundRoutes routes = **foundRoutes(take, map);
-  const FoundRoute& route = routes.people.at(0);
   found = route.found ? route.metres + 3.0 * static_cast<double>(route.walks.size()) : -1;
   return crew::reference::dijkstra(crew::reference::Graph(task)).cost;
 }
@@ -136,7 +137,7 @@ plan::Plan coarse(plan::Plan plan) {
 TEST(LinkNeed, GivesTheCheapestOfAllRoutesThatHoldIt) {
   const TakePtr take = takeOf(coarse(linked(crew::freeSpaceLoss(kMhz, 5.0) + 10)));
   double found = 0;
-  const auto cost = costBySearchOfAll(*take, **routeGroundOf(*take), found);
+  const auto cost = costBySearchOfAll(*take, *routeGroundOf(*take), found);
   ASSERT_TRUE(cost.has_value());
   EXPECT_NEAR(found, static_cast<double>(*cost) / 1000, 0.26) << "a cell, where fans are half a degree apart";
   EXPECT_GT(found, 3);
@@ -145,7 +146,7 @@ TEST(LinkNeed, GivesTheCheapestOfAllRoutesThatHoldIt) {
 TEST(PoleNeed, GivesTheCheapestOfAllRoutesThatServeIt) {
   const TakePtr take = takeOf(coarse(speaking(2)));
   double found = 0;
-  const auto cost = costBySearchOfAll(*take, **routeGroundOf(*take), found);
+  const auto cost = costBySearchOfAll(*take, *routeGroundOf(*take), found);
   ASSERT_TRUE(cost.has_value());
   EXPECT_NEAR(found, static_cast<double>(*cost) / 1000, 0.26);
 }
@@ -180,6 +181,52 @@ TEST(PoleNeed, IsServedAtEveryFrameOfTheLine) {
   for (double t = 1; t <= 6; t += 0.02) EXPECT_LE(geometry::distance(route.at(t), Point{4.2, 2}), 1.2 + 1e-9) << t;
   EXPECT_TRUE(route.breaks.empty());
   EXPECT_FALSE(needBreaks(*take, 0, [](double) { return Point{1, 3}; }).empty());
+}
+
+/// A half wall beside the camera, 1.3 m high, and a shelter behind it; the
+/// lens, 1.5 m high, looks over it on its way round.
+plan::Plan behindAHalfWall(double crouch) {
+  plan::Plan plan = withNeeds(twoRooms(), {need(plan::Stays{"kc"}, 0, 30)});
+  plan::Piece half;
+  half.id = base::Id<plan::Piece>("half");
+  half.shape = plan::Outline{{{3, 0.1}, {3.3, 0.1}, {3.3, 2.4}, {3, 2.4}}};
+  half.top = 1.3;
+  plan.set.pieces.add(half);
+  plan::Shelter shelter;
+  shelter.id = base::Id<plan::Shelter>("kc");
+  shelter.pos = {3.75, 1.2};
+  shelter.radius = 0.3;
+  plan.shelters.add(shelter);
+  plan::Crew crew = plan.crew[0];
+  crew.crouch = crouch;
+  plan.crew.replace(0, crew);
+  return plan;
+}
+
+bool everSeen(const Take& take, Point pos, double height) {
+  return !sightOfSpot(take, pos, height, take.plan().crew[0].radius).seen.empty();
+}
+
+TEST(Crouching, KeepsSomebodyOutOfSightWhereStandingDoesNot) {
+  const TakePtr take = takeOf(behindAHalfWall(1.0));
+  const FoundRoute route = found(*take).people.at(0);
+  ASSERT_TRUE(route.found) << route.whole();
+  for (const auto& stand : route.stands) {
+    EXPECT_EQ(stand.shelter, "kc");
+    EXPECT_FALSE(everSeen(*take, stand.pos, 1.0));
+    EXPECT_EQ(stand.crouch, everSeen(*take, stand.pos, 1.8)) << "only where it has to be";
+  }
+  EXPECT_TRUE(std::any_of(route.stands.begin(), route.stands.end(), [](const auto& stand) { return stand.crouch; }));
+  for (const auto& walk : route.walks) EXPECT_TRUE(walk.walk.latestLeave.has_value());
+  // Who cannot go down so far has no route, and neither has who must be upright
+  // for a link.
+  EXPECT_FALSE(found(*takeOf(behindAHalfWall(1.8))).people.at(0).found);
+  plan::Plan upright = behindAHalfWall(1.0);
+  upright.links.add(linked(120).links[0]);
+  plan::Crew crew = upright.crew[0];
+  crew.needs.push_back(need(plan::Holds{"l1"}, 0, 30));
+  upright.crew.replace(0, crew);
+  EXPECT_FALSE(found(*takeOf(upright)).people.at(0).found);
 }
 
 TEST(Needs, SayWhichOfThemAreNotPlannedForAndWhy) {

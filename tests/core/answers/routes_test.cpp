@@ -66,6 +66,23 @@ TEST(FoundRoutes, KeepAwayFromWallsAndTheRig) {
   }
 }
 
+TEST(FoundRoutes, KeepAsMuchRoomAsTheNarrowestPlaceOnTheWayLeaves) {
+  const auto roomOf = [](double from, double until, double tight) {
+    plan::Plan plan = withNeeds(twoRooms(), {need(plan::Stays{"ka"}, 0, 4), need(plan::Stays{"kb"}, 12, 14)});
+    plan::Opening door = plan.set.openings[0];
+    door.along = {from, until};
+    plan.set.openings.replace(0, door);
+    plan.thresholds["clearance-tight"] = tight;
+    const FoundRoute route = found(*takeOf(plan)).people.at(0);
+    EXPECT_TRUE(route.found) << route.whole();
+    return route.room;
+  };
+  EXPECT_DOUBLE_EQ(roomOf(2.3, 3.8, 1), 0.30) << "1.5 m wide";
+  EXPECT_DOUBLE_EQ(roomOf(2.6, 3.76, 1), 0.15) << "1.16 m wide";
+  EXPECT_DOUBLE_EQ(roomOf(2.6, 3.5, 1), 0) << "0.9 m wide";
+  EXPECT_DOUBLE_EQ(roomOf(2.3, 3.8, 0.5), 0.15) << "comfortable is what the plan says";
+}
+
 TEST(FoundRoutes, StandWhereTheyHaveToStayAndBindWalksToSecondsThatHold) {
   const TakePtr take = takeOf(withNeeds(twoRooms(), {need(plan::Stays{"ka"}, 0, 4), need(plan::Stays{"kb"}, 12, 14)}));
   const FoundRoute route = found(*take).people.at(0);
@@ -177,10 +194,10 @@ TEST(FoundRoutes, LeaveOutThoseForWhomTheMapIsTooNarrowAndStopWhenCancelled) {
   plan::Crew crew = wide.crew[0];
   crew.radius = 0.4;
   wide.crew.replace(0, crew);
-  const auto routes = foundRoutes(*takeOf(wide), **ground);
+  const auto routes = foundRoutes(*takeOf(wide), *ground);
   EXPECT_FALSE((*routes)->people.at(0).found);
   EXPECT_NE((*routes)->people.at(0).why.find("wider"), std::string::npos);
-  const auto stopped = foundRoutes(*take, **ground, base::Cancel::atPoll(1));
+  const auto stopped = foundRoutes(*take, *ground, base::Cancel::atPoll(1));
   ASSERT_FALSE(stopped);
   EXPECT_EQ(stopped.problems().front().code, "cancelled");
 }

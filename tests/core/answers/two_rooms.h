@@ -67,7 +67,7 @@ inline plan::Plan withNeeds(plan::Plan plan, std::vector<plan::Need> needs) {
 
 inline FoundRoutes found(const Take& take) {
   const auto ground = routeGroundOf(take);
-  return **foundRoutes(take, **ground);
+  return **foundRoutes(take, *ground);
 }
 
 inline plan::Need need(plan::Need::What what, double from, double until) {

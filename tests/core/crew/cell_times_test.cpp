@@ -32,6 +32,14 @@ TEST(CellTimes, KeepsWhatBothHave) {
   EXPECT_EQ(a.runs(0, true), (std::vector<Steps>{{5, 7}, {8, 9}}));
 }
 
+TEST(CellTimes, AddsWhatTheOtherHas) {
+  CellTimes a(1, 20, false), b(1, 20, false);
+  a.set(0, {2, 4}, true);
+  b.set(0, {3, 9}, true);
+  a.addFrom(b);
+  EXPECT_EQ(a.runs(0, true), (std::vector<Steps>{{2, 9}}));
+}
+
 TEST(CellTimes, MovedBarsStretchAndShrink) {
   CellTimes times(1, 100, true);
   times.set(0, {20, 30}, false);

@@ -43,6 +43,27 @@ TEST(GroundTime, BarsEveryStepASightMeets) {
   EXPECT_TRUE(ground.stand().runs(7, false).empty()) << "seen, not taken";
 }
 
+TEST(GroundTime, IsFreeForOneWhoCrouchesWhereTheLensLooksOver) {
+  GroundTime ground(kGrid, kClock, 0.28);
+  ground.barSeen(7, {6.1, 6.9});
+  EXPECT_EQ(&ground.low(), &ground.clear()) << "nobody crouches until somebody says where";
+  CellTimes low(kGrid.cells(), kClock.steps, false);
+  low.set(7, {2, 3}, true);
+  ground.setLow(low);
+  EXPECT_EQ(ground.low().runs(7, false), (std::vector<Steps>{{3, 4}})) << "and wherever one may stand upright";
+  EXPECT_TRUE(ground.low().runs(8, false).empty());
+  const double inside = kClock.at(2) + kClock.step / 2;
+  EXPECT_EQ(ground.at()(kGrid.centre(std::size_t{7}), inside), Ground::seen);
+  EXPECT_EQ(ground.atStill()(kGrid.centre(std::size_t{7}), inside), Ground::free);
+  ground.moveBars(1, 0);
+  EXPECT_EQ(ground.clear().runs(7, false), (std::vector<Steps>{{1, 4}}));
+  EXPECT_EQ(ground.low().runs(7, false), (std::vector<Steps>{{2, 4}}));
+  CellTimes met(kGrid.cells(), kClock.steps, true);
+  met.set(7, {8, 9}, false);
+  ground.keepClearOnly(met);
+  EXPECT_EQ(ground.low().runs(7, false), (std::vector<Steps>{{2, 4}, {8, 9}}));
+}
+
 TEST(GroundTime, TakesADiscForStandingAndHalfADiagonalMoreForMoving) {
   GroundTime ground(kGrid, kClock, 0.28);
   const Point centre{0.33, -0.41};

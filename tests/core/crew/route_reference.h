@@ -86,7 +86,7 @@ class Graph {
     }
     if (s.instant == ground_.clock().steps) return;
     if (!s.walking) {
-      if (const auto price = priceAt(ground_.stand(), s.x, s.y, s.instant))
+      if (const auto price = priceAt(ground_.stand(), ground_.low(), s.x, s.y, s.instant))
         visit(State{s.instant + 1, s.x, s.y, false}, *price);
       return;
     }
@@ -127,19 +127,20 @@ class Graph {
   std::int64_t standPrice(int x, int y) const {
     return task_.standPrice.empty() ? 0 : std::llround(task_.standPrice[cellOf(x, y)] * 1000);
   }
-  std::optional<std::int64_t> priceAt(const CellTimes& free, int x, int y, std::size_t step) const {
+  std::optional<std::int64_t> priceAt(const CellTimes& free, const CellTimes& clear, int x, int y,
+                                      std::size_t step) const {
     if (x < 0 || y < 0 || x >= ground_.grid().nx || y >= ground_.grid().ny) return std::nullopt;
     const std::size_t cell = cellOf(x, y);
     if (!free.at(cell, step)) return std::nullopt;
     for (const CellTimes* need : task_.needs)
       if (!need->at(cell, step)) return std::nullopt;
-    if (ground_.clear().at(cell, step)) return 0;
+    if (clear.at(cell, step)) return 0;
     return seenPrice_ > 0 ? std::optional(seenPrice_) : std::nullopt;
   }
   std::optional<std::int64_t> priceOf(const Move& move, const State& s) const {
     std::int64_t most = 0;
     for (const auto& [dx, dy] : move.passed) {
-      const auto price = priceAt(ground_.move(), s.x + dx, s.y + dy, s.instant);
+      const auto price = priceAt(ground_.move(), ground_.clear(), s.x + dx, s.y + dy, s.instant);
       if (!price) return std::nullopt;
       most = std::max(most, *price);
     }

@@ -47,6 +47,29 @@ TEST(CheapestRoute, LeavesBeforeItsPlaceIsSeenAndStopsOnceItIsOutOfSight) {
   EXPECT_EQ(route.cells.back(), 2u);
 }
 
+TEST(CheapestRoute, CrouchesWhereTheLensLooksOverAndWalksUprightOnly) {
+  // All of it is seen in the middle steps; the second cell is a shelter to
+  // crouch in.
+  auto ground = written({{2, {"A..."}}, {3, {"oooo"}}, {3, {"...."}}});
+  EXPECT_FALSE(cheapestRoute(ground.task())->route);
+  CellTimes low(4, 8, false);
+  low.set(1, {0, 8}, true);
+  ground.ground.setLow(low);
+  const Route route = routeOf(ground.task());
+  EXPECT_EQ(route.walks, 1);
+  for (std::size_t step = 2; step < 5; ++step) {
+    EXPECT_EQ(route.cells[step], 1u);
+    EXPECT_FALSE(route.walking[step]) << "nobody walks while seen, low or not";
+  }
+  EXPECT_TRUE(seenSteps(route, ground.ground).empty());
+  // One cell further on it is of no use: two steps do not lead there and back
+  // out of sight.
+  CellTimes away(4, 8, false);
+  away.set(3, {0, 8}, true);
+  ground.ground.setLow(away);
+  EXPECT_FALSE(cheapestRoute(ground.task())->route);
+}
+
 TEST(CheapestRoute, GoesRoundWhatIsTaken) {
   const auto ground = written({{20, {".....", ".###.", "A###Z"}}}, 1);
   EXPECT_DOUBLE_EQ(routeOf(ground.task()).metres, 8) << "moves of one cell do not lead across corners";

@@ -49,6 +49,20 @@ TEST(ReportOf, TheLatestLeaveWaitsUntilJustBeforeTheShelterIsSeen) {
   EXPECT_LE(walk.latestLeave.value(), 19.5);
 }
 
+TEST(ReportOf, WhoStandsMayBeOnOtherGroundThanWhoWalks) {
+  // The start is seen from 20 s on, unless one crouches there; the walk itself would still be seen setting off.
+  const GroundAt upright = seenIn({-1, 0.5}, {20, 60});
+  const RouteReport crouching = reportOf(hop({0, 30}, {38, 60}), {}, upright, kFree);
+  ASSERT_EQ(crouching.breaks.size(), 1u);
+  EXPECT_NEAR(crouching.breaks[0].span.from, 30, 0.11) << "up and away";
+  EXPECT_NEAR(crouching.breaks[0].span.until, 30.5, 0.11);
+  EXPECT_NEAR(reportOf(hop({0, 30}, {38, 60}), {}, upright).breaks[0].span.from, 20, 0.11);
+  // One who walks before that and is there still to crouch keeps their slack.
+  const RouteReport early = reportOf(hop({0, 10}, {18, 60}), {}, seenIn({7.5, 9}, {25, 60}), kFree);
+  EXPECT_TRUE(early.holds());
+  EXPECT_NEAR(early.walks[0].latestLeave.value(), 17, 0.12) << "half a metre before the end at 25 s";
+}
+
 TEST(ReportOf, AWalkMustPassBeforeItsWayIsSeen) {
   // The middle of the way is seen from 20 to 22 s. It is left behind 5 s after the start.
   const Walk walk = reportOf(hop({0, 10}, {18, 60}), {}, seenIn({4, 5}, {20, 22})).walks[0];

@@ -1,5 +1,7 @@
 // Tables of booms, links and ground to lock up.
+#include "core/answers/whole_take.h"
 #include "core/sheets/dept_sheets.h"
+#include "core/sheets/text_tables.h"
 #include "tests/core/answers/small_plan.h"
 
 namespace wend::sheets {
@@ -70,18 +72,38 @@ TEST(SoundSheet, HasNoTablesOfWhatThePlanHasNoneOf) {
   EXPECT_EQ(sheetOf(smallPlan(), "sound").parts.size(), 1u);
 }
 
-TEST(CrewSheet, ListsGroundToLockUpWhereTheLensSeesIt) {
+TEST(LockUp, IsOnTheSheetsOfCrewAndDirectorWhereTheLensSeesTheGround) {
   plan::Plan plan = smallPlan();
-  const std::size_t before = sheetOf(plan, "crew").parts.size();
   plan::Area street;
   street.id = base::Id<plan::Area>("a1");
   street.name = "street";
   street.shape = plan::Outline{{{-5, 4}, {5, 4}, {5, 9}, {-5, 9}}};
   street.use = {plan::AreaUse::outside};
-  plan.set.areas.add(street);
-  const DeptSheet sheet = sheetOf(plan, "crew");
-  ASSERT_EQ(sheet.parts.size(), before + 1);
-  EXPECT_EQ(lastRow(sheet.parts.back()), (std::vector<std::string>{"0.0\u201310.0", "street"}));
+  for (const char* whom : {"crew", "director"}) {
+    const std::size_t before = sheetOf(plan, whom).parts.size();
+    plan::Plan seen = plan;
+    seen.set.areas.add(street);
+    const DeptSheet sheet = sheetOf(seen, whom);
+    ASSERT_EQ(sheet.parts.size(), before + 1) << whom;
+    EXPECT_EQ(lastRow(sheet.parts.back()), (std::vector<std::string>{"0.0\u201310.0", "street"})) << whom;
+  }
+}
+
+TEST(TrapsText, TellsLinksLinesAndCablesOfTheInstant) {
+  plan::Plan plan = soundPlan();
+  plan.camera.cable = plan::TrailingCable{{3, 0}, 20, {}};
+  const auto answers = *answers::answersOf(takeOf(plan));
+  const auto textAt = [&](double t) {
+    const auto instant = answers::instantAt(*answers->take, t);
+    return trapsText(plan, answers::trapsNow(*answers->take, instant, answers->evidence.get()));
+  };
+  const std::string speaks = textAt(3), quiet = textAt(7);
+  EXPECT_NE(speaks.find("link     l1: 44 dB to spare over 3.62 m; walls 0, doors 0, bodies 0\n"), std::string::npos)
+      << speaks;
+  EXPECT_NE(speaks.find("BOOM over NORA: to mouth"), std::string::npos) << speaks;
+  EXPECT_NE(speaks.find("reach 2.00 m"), std::string::npos) << speaks;
+  EXPECT_NE(speaks.find("the camera's, 3.00 m out of 20.00 m"), std::string::npos) << speaks;
+  EXPECT_EQ(quiet.find("boom"), std::string::npos) << quiet;
 }
 
 }  // namespace

@@ -72,6 +72,23 @@ TEST_F(GoneByCalls, AreEmptyWithoutTheGround) {
   EXPECT_TRUE(goneBy(bare, at(1)).empty());
 }
 
+// An independent sampler that looked ten times a second, and at the floor plan alone, first sees them there at 49.8 s;
+// they have to be gone two seconds before. The map of the ground speaks for a whole cell and is early by what that
+// gives away.
+TEST(GoneByOfFirstBatch, TellsTheAssistantBesideTheDoorTheLastSecond) {
+  std::ifstream in(WEND_SOURCE_DIR "/samples/first-batch.wend");
+  std::ostringstream text;
+  text << in.rdbuf();
+  answers::Answers answers;
+  answers.take = *answers::Take::of(std::make_shared<const plan::Plan>(file::readPlan(text.str())->plan));
+  answers.ground = *answers::groundOf(*answers.take, {answers.take->plan().sightRules.height});
+  const auto calls = goneBy(answers, answers::instantAt(*answers.take, 42));
+  const auto assistant = std::find_if(calls.begin(), calls.end(), [](const auto& call) { return call.id == "ac1"; });
+  ASSERT_NE(assistant, calls.end());
+  EXPECT_LE(assistant->by, 47.8 + 1e-9);
+  EXPECT_NEAR(assistant->by, 47.8, 0.1);
+}
+
 TEST(GoneByWords, SayWhenTheSecondIsPast) {
   const GoneBy call{"ac1", "FA", 49.8, 47.8};
   EXPECT_EQ(goneByWords(call, 41), "FA gone by 47.8");
