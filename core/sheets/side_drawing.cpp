@@ -98,6 +98,9 @@ class SidePainter {
     const Point from = px({floor.along.from, floor.height}), until = px({floor.along.until, heights_.low});
     box(from, until, {Tone::wall}, {});
     line({from, px({floor.along.until, floor.height})}, Tone::edge, stroke::kWay);
+    if (floor.ceiling)
+      line({px({floor.along.from, *floor.ceiling}), px({floor.along.until, *floor.ceiling})}, Tone::line2,
+           stroke::kTag);
   }
 
   std::string nameOfThing(const SideThing& thing) const {
@@ -145,7 +148,7 @@ class SidePainter {
   /// The frame's edges, and the axis between them.
   void drawEdges() {
     for (const double slope : {view_.upper, view_.lower})
-      line({alongSlope(slope, 0), alongSlope(slope, view_.reach)}, Tone::lens, stroke::kWedge);
+      line({alongSlope(slope, 0), alongSlope(slope, view_.closedAt.value_or(view_.reach))}, Tone::lens, stroke::kWedge);
     const double axis = std::tan(radians(std::clamp(instant_.camera.pupil.tilt, -89.0, 89.0)));
     line({alongSlope(axis, 0), alongSlope(axis, view_.reach)}, Tone::line2, stroke::kHairline, {8, 4, 2, 4});
   }
@@ -256,7 +259,9 @@ SideFit sideFit(const SideView& view, double width, double height) {
   SideFit fit;
   fit.pxPerMetre = std::min((width - 2 * kSides) / (view.reach + kBehind),
                             (height - kAbove - kBelow) / (heights.high - heights.low));
-  fit.origin = {kSides + kBehind * fit.pxPerMetre, height - kBelow + heights.low * fit.pxPerMetre};
+  // In the middle where the width is what limits.
+  const double spare = height - kAbove - kBelow - (heights.high - heights.low) * fit.pxPerMetre;
+  fit.origin = {kSides + kBehind * fit.pxPerMetre, height - kBelow - spare / 2 + heights.low * fit.pxPerMetre};
   return fit;
 }
 

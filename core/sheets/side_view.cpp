@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/answers/set_scene.h"
+#include "core/geometry/polygon.h"
 #include "core/geometry/tolerance.h"
 #include "core/sight/ray.h"
 
@@ -50,6 +51,16 @@ class SideMaker {
  private:
   double floorAt(double along) const { return take_.people().floorAt(foot_ + ahead_ * along); }
 
+  std::optional<double> ceilingAt(double along) const {
+    for (const auto& room : plan_.set.rooms)
+      if (geometry::contains(room.outline, foot_ + ahead_ * along)) return room.ceiling;
+    return std::nullopt;
+  }
+  bool reachesCeiling(const SideThing& thing) const {
+    const auto ceiling = ceilingAt(thing.near - kGap);
+    return ceiling && thing.top >= *ceiling - kGap;
+  }
+
   static SideThing::Kind kindOf(const sight::Crossing& crossing) {
     if (crossing.surface == sight::Surface::glass) return SideThing::Kind::glass;
     if (crossing.surface == sight::Surface::mirror) return SideThing::Kind::mirror;
@@ -85,7 +96,7 @@ class SideMaker {
       const double over = std::max(slopeTo(thing.near, thing.top), slopeTo(thing.far, thing.top));
       const double under = std::min(slopeTo(thing.near, thing.bottom), slopeTo(thing.far, thing.bottom));
       const bool closesBelow = under <= low || thing.bottom <= floorAt(thing.near) + kGap;
-      const bool closesAbove = over >= high;
+      const bool closesAbove = over >= high || reachesCeiling(thing);
       if (closesBelow && over > low) {
         low = over;
         if (low < high) graze(thing, true, over);
@@ -120,11 +131,12 @@ class SideMaker {
 
   void addFloors() {
     for (double along = -kBehind; along < view_.reach; along += kStep) {
-      const double height = floorAt(along + kStep / 2), until = std::min(along + kStep, view_.reach);
-      if (!view_.floors.empty() && view_.floors.back().height == height)
-        view_.floors.back().along.until = until;
-      else
-        view_.floors.push_back({{along, until}, height});
+      const SideFloor here{
+          {along, std::min(along + kStep, view_.reach)}, floorAt(along + kStep / 2), ceilingAt(along + kStep / 2)};
+      const bool goesOn = !view_.floors.empty() && view_.floors.back().height == here.height &&
+                          view_.floors.back().ceiling == here.ceiling;
+      if (goesOn) view_.floors.back().along.until = here.along.until;
+      if (!goesOn) view_.floors.push_back(here);
     }
   }
 

@@ -51,10 +51,11 @@ struct SideGraze {
   std::optional<double> floorFrom;  ///< over: metres ahead from which the floor is seen again, within `SideView::reach`
 };
 
-/// The ground of the plane in pieces of one height.
+/// The ground of the plane in pieces of one height, with the ceiling of the room over it.
 struct SideFloor {
   geometry::Span along;
   double height = 0;
+  std::optional<double> ceiling;  ///< none outside the rooms
 };
 
 struct SideView {
@@ -72,7 +73,7 @@ struct SideView {
 /// Requires  an instant of the take with a lens.
 /// Ensures   (1) the view reaches as far as something is seen along the plane, at least `kLeast` and at most `kMost`
 ///           metres; (2) a thing behind one that closes the view is left out; (3) glass and leaves on their way close
-///           nothing.
+///           nothing; (4) what reaches the ceiling of the room before it leaves nothing open above it.
 SideView sideView(const answers::Take& take, const answers::Instant& instant);
 
 inline constexpr double kLeast = 4, kMost = 20;

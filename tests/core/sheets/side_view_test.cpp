@@ -111,6 +111,22 @@ TEST(SideView, CutsSillsAndHeadsAndEndsWhereNothingMoreIsSeen) {
   EXPECT_EQ(closed.things.size(), 1u) << "what lies behind is left out";
 }
 
+TEST(SideView, EndsAtAWallThatReachesTheCeilingHoweverHighTheFrameLooks) {
+  plan::Plan plan = withLensAt(1.5);
+  addWindowedWall(plan, 9, 0, 0);
+  EXPECT_FALSE(viewOf(plan).closedAt.has_value()) << "a wall of 3 m in the open: the frame looks over it from 7.5 m on";
+  plan::Room room;
+  room.id = base::Id<plan::Room>("room");
+  room.outline = {{-5, -2}, {5, -2}, {5, 8.9}, {-5, 8.9}};
+  room.ceiling = 3;
+  plan.set.rooms.add(room);
+  const SideView view = viewOf(plan);
+  ASSERT_TRUE(view.closedAt.has_value());
+  EXPECT_NEAR(*view.closedAt, 8.9, 1e-9);
+  EXPECT_EQ(view.floors.front().ceiling, 3);
+  EXPECT_FALSE(view.floors.back().ceiling.has_value());
+}
+
 TEST(SideView, HoldsPeopleAndLampsBesideThePlaneInTrueHeights) {
   plan::Plan plan = smallPlan();
   plan.camera.aims[0].on = plan::OnBearing{90, 0};
