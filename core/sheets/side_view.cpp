@@ -118,10 +118,12 @@ class SideMaker {
     view_.grazes.push_back({thing.id, over, {atNear ? thing.near : thing.far, height}, slope, std::nullopt});
   }
 
+  /// Before whatever ends the view.
   void tellFloorsSeenAgain() {
+    const double until = view_.closedAt.value_or(view_.reach);
     for (SideGraze& line : view_.grazes) {
       if (!line.over || line.slope >= 0) continue;
-      for (double along = line.corner.x; along <= view_.reach; along += kStep)
+      for (double along = line.corner.x; along <= until; along += kStep)
         if (view_.lens + line.slope * along <= floorAt(along)) {
           line.floorFrom = (floorAt(along) - view_.lens) / line.slope;
           break;

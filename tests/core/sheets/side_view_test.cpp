@@ -109,6 +109,8 @@ TEST(SideView, CutsSillsAndHeadsAndEndsWhereNothingMoreIsSeen) {
   EXPECT_NEAR(*closed.closedAt, 4.9, 1e-9);
   EXPECT_NEAR(closed.reach, 5.4, 1e-9);
   EXPECT_EQ(closed.things.size(), 1u) << "what lies behind is left out";
+  addPiece(shut, "counter", 2, 2.7, 0, 1);
+  EXPECT_FALSE(viewOf(shut).grazes.at(0).floorFrom.has_value()) << "8.1 m on, which the wall hides";
 }
 
 TEST(SideView, EndsAtAWallThatReachesTheCeilingHoweverHighTheFrameLooks) {
