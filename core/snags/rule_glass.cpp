@@ -1,7 +1,9 @@
-// Glass that has turned into a mirror: worth knowing by itself, a risk once it shows somebody.
+// Glass that has turned into a mirror: worth knowing by itself where the light alone makes it one, a risk once it shows
+// somebody.
 #include <cmath>
 
 #include "core/base/text.h"
+#include "core/light/pane.h"
 #include "core/snags/rule_list.h"
 #include "core/snags/stretch.h"
 
@@ -15,13 +17,20 @@ std::string lightOf(const PaneMirror& pane) {
          base::fixed(pane.incidence, 0) + "\u00b0 off square)";
 }
 
+/// What it would return looked at square on. Every pane returns much along a slant, by any light: that alone is no
+/// news.
+double returnedSquareOn(const PaneMirror& pane) {
+  const double share = light::paneReflectance(0);
+  return share / (1 - share) * std::exp2(pane.darker);
+}
+
 }  // namespace
 
 Findings glassMirror(const Evidence& evidence) {
   Findings findings;
   const Threshold limit = threshold(*evidence.plan, "glass-mirror");
   for (const auto& pane : evidence.panes) {
-    if (!pane.who.empty() || pane.returned < limit.value || pane.span.length() < limit.hold) continue;
+    if (!pane.who.empty() || returnedSquareOn(pane) < limit.value || pane.span.length() < limit.hold) continue;
     findings.push_back(
         {"camera", pane.pane, pane.span.from, pane.span.until, pane.pos, limit.severity,
          nameOf(*evidence.plan, pane.pane) + " acts as a mirror: it " + lightOf(pane),

@@ -47,7 +47,7 @@ const std::vector<Threshold>& thresholdTable() {
       {"ramp-seen-twice", 2, "of the rate that hides", 0.25, Severity::risks, kPractice},
       {"zoom-turns", 4, "s from a zoom to one back", 0, Severity::note, kPractice},
       {"handover-hot", 0, "s outside a quiet stretch", 0, Severity::risks, kPractice},
-      {"glass-mirror", 0.5, "of the brightness that comes through", 1, Severity::note,
+      {"glass-mirror", 0.5, "of the brightness that comes through, looked at square on", 0.2, Severity::note,
        "Fresnel's equations for clear glass; the half itself is common practice, no source"},
       {"glass-shows", 0, "s in the glass", 0.2, Severity::risks, kPractice},
       {"sun-in-lens", 10, "degrees off the frame", 0.2, Severity::note, kPractice},

@@ -67,7 +67,7 @@ TEST_F(PlanFolder, IsNotLeftThroughALink) {
 
 TEST_F(PlanFolder, GivesItsLuminairesByTheNamesOfThePlan) {
   put("plan/lamps/bulb.ies", kBulb);
-  put("plan/broken.ies", "TILT=NONE\n1 1 1 2 1 2 2 0 0 0\n1 1 60\n0 180\n0\n100 100\n");
+  put("plan/broken.ies", "TILT=NONE\n1 1 1 2 1 4 2 0 0 0\n1 1 60\n0 180\n0\n100 100\n");
   Attached attached;
   const auto plan = naming({"lamps/bulb.ies", "broken.ies", "none.ies", "lamps/bulb.ies"});
   const auto luminaires = attached.luminairesOf(plan, at("plan/a.wend"));
