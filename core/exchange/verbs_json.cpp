@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "core/base/text.h"
 #include "core/exchange/json_values.h"
 #include "core/exchange/traps_json.h"
 
@@ -186,7 +187,10 @@ std::string tableJson(const std::vector<Instant>& instants) {
 std::string spotJson(geometry::Point pos, double height, const SightOf& sight) {
   Json json = {{"pos", place(pos)}, {"height", height}, {"seen", Json::array()}, {"clear", Json::array()}};
   for (const auto& seen : sight.seen)
-    json["seen"].push_back({{"from", seen.span.from}, {"until", seen.span.until}, {"via", seen.via}});
+    json["seen"].push_back({{"from", seen.span.from},
+                            {"until", seen.span.until},
+                            {"via", seen.via},
+                            {"openings", seen.by.empty() ? Json::array() : Json(base::split(seen.by, '+'))}});
   for (const auto& clear : sight.clear)
     json["clear"].push_back(
         {{"from", clear.span.from}, {"until", clear.span.until}, {"marginDeg", number(clear.marginDeg)}});

@@ -236,10 +236,11 @@ class SidePainter {
   }
 
   void drawTitle() {
-    const std::string words =
-        "side at " + base::fixed(instant_.time, 1) + " s: " + base::fixed(instant_.lens->focal, 0) + " mm, " +
-        base::fixed(instant_.lens->vfov, 1) + "\u00b0 high, bearing " + base::fixed(instant_.camera.pupil.bearing, 0) +
-        "\u00b0, tilt " + base::fixed(instant_.camera.pupil.tilt, 1) + "\u00b0";
+    const std::string words = "side at " + base::fixed(instant_.time, 1) +
+                              " s: " + base::fixed(instant_.lens->focal, 0) + " mm, " +
+                              base::fixed(instant_.lens->vfov, 1) + "\u00b0 high, bearing " +
+                              base::fixed(unwrapped(instant_.camera.pupil.bearing, 180), 0) + "\u00b0, tilt " +
+                              base::fixed(instant_.camera.pupil.tilt, 1) + "\u00b0";
     drawing_.add(Text{.at = {16, 26}, .text = words, .size = type::kBody, .bold = true, .tone = Tone::ink});
   }
 

@@ -35,6 +35,7 @@ Findings cableShutIn(const Evidence& evidence);
 Findings cableShort(const Evidence& evidence);
 Findings exitLane(const Evidence& evidence);
 Findings lockUp(const Evidence& evidence);
+Findings noisyStep(const Evidence& evidence);
 Findings rampSeen(const Evidence& evidence);
 Findings handoverHot(const Evidence& evidence);
 Findings zoomTurns(const Evidence& evidence);

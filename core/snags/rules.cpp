@@ -41,6 +41,7 @@ const std::vector<Rule>& rules() {
       {"cable-short", cableShort},
       {"exit-lane", exitLane},
       {"lock-up", lockUp},
+      {"noisy-step", noisyStep},
       {"ramp-seen", rampSeen},
       {"zoom-turns", zoomTurns},
       {"handover-hot", handoverHot},

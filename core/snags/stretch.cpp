@@ -65,21 +65,18 @@ std::string cableNameOf(const plan::Plan& plan, const std::string& id) {
   return id == plan::kCameraEnd ? "the camera's cable" : nameOf(plan, id);
 }
 
-namespace {
-
-bool covers(const plan::Footprint& shape, Point pos) {
-  if (const auto* disc = std::get_if<plan::Disc>(&shape)) return geometry::distance(pos, disc->centre) <= disc->radius;
-  if (const auto* outline = std::get_if<plan::Outline>(&shape)) return geometry::contains(outline->points, pos);
-  return false;
+bool onArea(const plan::Area& area, Point pos) {
+  if (const auto* disc = std::get_if<plan::Disc>(&area.shape))
+    return geometry::distance(pos, disc->centre) <= disc->radius;
+  const auto* outline = std::get_if<plan::Outline>(&area.shape);
+  return outline && geometry::contains(outline->points, pos);
 }
-
-}  // namespace
 
 std::string placeOf(const plan::Plan& plan, Point pos) {
   for (std::size_t i = plan.set.areas.size(); i-- > 0;) {
     const plan::Area& area = plan.set.areas[i];
     const bool lights = !area.states.empty() || !area.byClock.empty();
-    if (lights && covers(area.shape, pos)) return area.id.text();
+    if (lights && onArea(area, pos)) return area.id.text();
   }
   for (const auto& room : plan.set.rooms)
     if (geometry::contains(room.outline, pos)) return room.id.text();

@@ -35,6 +35,9 @@ std::string nameOf(const plan::Plan& plan, const std::string& id);
 /// The same of a cable, of which the camera's own is plan::kCameraEnd.
 std::string cableNameOf(const plan::Plan& plan, const std::string& id);
 
+/// Whether a place lies on an area, its edge included.
+bool onArea(const plan::Area& area, Point pos);
+
 /// The room or the topmost light area there: what a snag is filed under. Empty on ground that has neither.
 std::string placeOf(const plan::Plan& plan, Point pos);
 

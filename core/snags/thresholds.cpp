@@ -43,6 +43,7 @@ const std::vector<Threshold>& thresholdTable() {
       {"cable-short", 1, "of the cable's length", 0, Severity::stops, "the cable's own length"},
       {"exit-lane", 0, "s taken", 0, Severity::stops, kPractice},
       {"lock-up", 0, "s seen", 0.5, Severity::note, kPractice},
+      {"noisy-step", 0, "s of walking on noisy ground under a line", 0.3, Severity::note, kPractice},
       {"ramp-seen", 1, "of the rate that hides", 0.25, Severity::note, kPractice},
       {"ramp-seen-twice", 2, "of the rate that hides", 0.25, Severity::risks, kPractice},
       {"zoom-turns", 4, "s from a zoom to one back", 0, Severity::note, kPractice},

@@ -1,14 +1,11 @@
 // Random edits, one upon the other: what is taken over from the answers before an edit is what is found without them.
 #include <gtest/gtest.h>
 
-#include <fstream>
 #include <functional>
 #include <random>
-#include <sstream>
 
 #include "core/answers/answers.h"
 #include "core/exchange/verbs_json.h"
-#include "core/file/plan_reader.h"
 #include "core/plan/edits_camera.h"
 #include "core/plan/edits_entities.h"
 #include "core/plan/edits_keys.h"
@@ -17,6 +14,7 @@
 #include "core/plan/edits_plan.h"
 #include "core/plan/edits_set.h"
 #include "core/sight/ground_map.h"
+#include "tests/samples.h"
 
 namespace wend::answers {
 namespace {
@@ -142,18 +140,11 @@ Answers answered(const TakePtr& take, const Answers* earlier) {
   return answers;
 }
 
-plan::PlanPtr sample(const char* name) {
-  std::ifstream in(std::string(WEND_SOURCE_DIR "/samples/") + name);
-  std::ostringstream text;
-  text << in.rdbuf();
-  return std::make_shared<const Plan>(file::readPlan(text.str())->plan);
-}
-
 void edited(const char* name, std::uint64_t seed, std::size_t times) {
   std::printf("seed %llu\n", static_cast<unsigned long long>(seed));
   Random random(seed);
   const auto kinds = edits();
-  plan::PlanPtr plan = sample(name);
+  plan::PlanPtr plan = sharedSample(name);
   Answers last = answered(*Take::of(plan), nullptr);
   std::uint64_t steps = 0, found = 0;
   for (std::size_t i = 0; i < times; ++i) {

@@ -2,12 +2,9 @@
 // is undone to the byte.
 #include <gtest/gtest.h>
 
-#include <fstream>
 #include <functional>
 #include <random>
-#include <sstream>
 
-#include "core/file/plan_reader.h"
 #include "core/file/plan_writer.h"
 #include "core/plan/diff.h"
 #include "core/plan/edits_beats.h"
@@ -21,6 +18,7 @@
 #include "core/plan/edits_set.h"
 #include "core/plan/invariants.h"
 #include "tests/core/plan/small_plan.h"
+#include "tests/samples.h"
 
 namespace wend::plan {
 namespace {
@@ -185,12 +183,7 @@ std::vector<Edit> otherEdits() {
 }
 
 const Plan& firstBatch() {
-  static const Plan plan = [] {
-    std::ifstream in(WEND_SOURCE_DIR "/samples/first-batch.wend");
-    std::ostringstream text;
-    text << in.rdbuf();
-    return file::readPlan(text.str())->plan;
-  }();
+  static const Plan plan = samplePlan("first-batch.wend");
   return plan;
 }
 

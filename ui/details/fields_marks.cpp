@@ -19,7 +19,6 @@ constexpr Word<plan::Posture> kPerformerPostures[] = {{"stand", plan::Posture::s
 constexpr Word<plan::Posture> kCrewPostures[] = {{"stand", plan::Posture::stand}, {"crouch", plan::Posture::crouch}};
 constexpr Word<plan::LegShape> kShapes[] = {
     {"straight", plan::LegShape::straight}, {"smooth", plan::LegShape::smooth}, {"arc", plan::LegShape::arc}};
-constexpr Word<bool> kYesNo[] = {{"yes", true}, {"no", false}};
 constexpr Word<plan::Pace> kPaces[] = {{"even", plan::Pace::even}, {"eased", plan::Pace::eased}};
 
 /// Where a mark stands: crew in a shelter stand at the shelter.

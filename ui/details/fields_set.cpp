@@ -80,6 +80,7 @@ void addRoom(const plan::Room& room, int corner, Fields& fields) {
   fields.push_back(lengthField("ceiling", room.ceiling, [id](const Plan& p, double metres) {
     return plan::roomHeightsSet(p, id, p.set.rooms.find(id)->floor, metres);
   }));
+  fields.push_back(choiceOf("open above", room.openAbove, kYesNo, memberSet<plan::Room>(id, &plan::Room::openAbove)));
 }
 
 void addOpening(const plan::Opening& opening, Fields& fields) {

@@ -7,18 +7,6 @@
 namespace wend::answers {
 namespace {
 
-/// One lamp to the camera's right, as high as NORA's eyes, which alone lights her face.
-plan::Plan lampLit() {
-  plan::Plan plan = smallPlan();
-  plan::Fixture lamp;
-  lamp.id = base::Id<plan::Fixture>("f1");
-  lamp.pos = {3, 0};
-  lamp.height = 1.7;
-  lamp.bearing = -45;
-  plan.fixtures.add(lamp);
-  return plan;
-}
-
 plan::Performer tomAt(geometry::Point pos) {
   plan::Performer tom;
   tom.id = base::Id<plan::Performer>("tom");
@@ -32,12 +20,12 @@ const snags::PerformerAt& performer(const Instant& instant, std::size_t i) {
 }
 
 TEST(PerformersInLight, TakeALampOffTheFaceBehindThemAndLeaveTheirOwn) {
-  const auto alone = sampleAt(*takeOf(lampLit()), 1);
+  const auto alone = sampleAt(*takeOf(litBySideLamp()), 1);
   ASSERT_TRUE(performer(alone, 0).needed);
-  plan::Plan aside = lampLit();
+  plan::Plan aside = litBySideLamp();
   aside.performers.add(tomAt({2.5, 2.5}));
   EXPECT_EQ(performer(sampleAt(*takeOf(aside), 1), 0).needed, performer(alone, 0).needed);
-  plan::Plan between = lampLit();
+  plan::Plan between = litBySideLamp();
   between.performers.add(tomAt({1.5, 1.5}));
   const auto instant = sampleAt(*takeOf(between), 1);
   EXPECT_FALSE(performer(instant, 0).needed) << "no light is left, and none is unknown";
@@ -45,7 +33,7 @@ TEST(PerformersInLight, TakeALampOffTheFaceBehindThemAndLeaveTheirOwn) {
 }
 
 TEST(PerformersInLight, ChangeTheStopByWhatTheirLampGave) {
-  plan::Plan plan = lampLit();
+  plan::Plan plan = litBySideLamp();
   plan::Fixture second = plan.fixtures[0];
   second.id = base::Id<plan::Fixture>("f2");
   second.pos = {-3, 0};
@@ -58,7 +46,7 @@ TEST(PerformersInLight, ChangeTheStopByWhatTheirLampGave) {
 }
 
 TEST(PerformersInLight, AreToldWithTheShareThatTheyTake) {
-  plan::Plan plan = lampLit();
+  plan::Plan plan = litBySideLamp();
   plan.performers.add(tomAt({1.5, 1.5}));
   const auto take = takeOf(plan);
   const auto shadows = shadowsOn(*take, samplesOf(*take), {});
@@ -69,7 +57,7 @@ TEST(PerformersInLight, AreToldWithTheShareThatTheyTake) {
 }
 
 TEST(PolesInLight, TakeALampOffAFaceWhereTheRodCrossesItsLine) {
-  const auto take = takeOf(lampLit());
+  const auto take = takeOf(litBySideLamp());
   const auto samples = samplesOf(*take);
   const auto shadowsUnder = [&](double height) {
     snags::BoomLine line;

@@ -3,23 +3,13 @@
 
 #include <gtest/gtest.h>
 
-#include <fstream>
-#include <sstream>
-
 #include "core/answers/answers.h"
-#include "core/file/plan_reader.h"
+#include "tests/samples.h"
 
 namespace wend::answers {
 
-inline plan::PlanPtr samplePlan(const std::string& name) {
-  std::ifstream in(WEND_SOURCE_DIR "/samples/" + name);
-  std::ostringstream text;
-  text << in.rdbuf();
-  return std::make_shared<const plan::Plan>(file::readPlan(text.str())->plan);
-}
-
 inline const Answers& firstBatch() {
-  static const AnswersPtr answers = *answersOf(samplePlan("first-batch.wend"));
+  static const AnswersPtr answers = *answersOf(sharedSample("first-batch.wend"));
   return *answers;
 }
 

@@ -5,23 +5,18 @@
 
 #include "core/answers/routes.h"
 #include "core/answers/whole_take.h"
+#include "tests/core/answers/drawn_out.h"
 #include "tests/core/answers/two_rooms.h"
 
 namespace wend::answers {
 namespace {
-
-void setMarks(plan::Plan& plan, const std::string& id, std::vector<plan::Mark> marks) {
-  plan::Crew crew = *plan.crew.find(id);
-  crew.marks = std::move(marks);
-  plan.crew.replace(plan.crew.indexOf(id), crew);
-}
 
 AnswersPtr answersOf(plan::Plan plan) {
   return *answers::answersOf(takeOf(std::move(plan)));
 }
 
 const Answers& asPlanned() {
-  static const AnswersPtr answers = answersOf(sample("first-batch.wend"));
+  static const AnswersPtr answers = answersOf(samplePlan("first-batch.wend"));
   return *answers;
 }
 
@@ -32,28 +27,9 @@ std::vector<snags::Snag> snagsOf(const Answers& answers, const std::string& rule
   return found;
 }
 
-/// A found route drawn out as marks.
-std::vector<plan::Mark> marksOf(const FoundRoute& route) {
-  std::vector<plan::Mark> marks;
-  const auto add = [&](double t, Point pos) {
-    plan::Mark mark;
-    mark.at = {"", t};
-    mark.pos = pos;
-    marks.push_back(mark);
-  };
-  for (const auto& stand : route.stands) {
-    add(stand.span.from, stand.pos);
-    marks.back().until = plan::Moment{"", stand.span.until};
-    for (const auto& walk : route.walks)
-      if (walk.walk.span.from == stand.span.until)
-        for (std::size_t i = 1; i + 1 < walk.path.size(); ++i) add(walk.path[i].time, walk.path[i].at);
-  }
-  return marks;
-}
-
 // The first assistant's slips taken out.
 TEST(FirstBatchCrew, HasARouteForAnAssistantWithoutSlipsAndNobodySeesItDrawnOut) {
-  plan::Plan plan = sample("first-batch.wend");
+  plan::Plan plan = samplePlan("first-batch.wend");
   setMarks(plan, "ac1", {});
   const AnswersPtr answers = *withRoutes(answersOf(plan));
   const FoundRoute* route = answers->routes->find("ac1");
@@ -67,7 +43,7 @@ TEST(FirstBatchCrew, HasARouteForAnAssistantWithoutSlipsAndNobodySeesItDrawnOut)
 }
 
 TEST(FirstBatchCrew, SaysWhyThereIsNoRouteForAnAssistantWhoMustStayInSight) {
-  plan::Plan plan = sample("first-batch.wend");
+  plan::Plan plan = samplePlan("first-batch.wend");
   plan::Crew crew = *plan.crew.find("ac1");
   crew.marks.clear();
   crew.needs = {need(plan::Stays{"KX"}, 44, 60)};
@@ -86,7 +62,7 @@ TEST(FirstBatchCrew, SaysWhyThereIsNoRouteForAnAssistantWhoMustStayInSight) {
 
 TEST(FirstBatchCrew, NeverSeesTheAssistantAsPlannedAndSeesThemOverstayBesideTheDoor) {
   EXPECT_TRUE(snagsOf(asPlanned(), "crew-seen", "ac1").empty());
-  plan::Plan plan = sample("first-batch.wend");
+  plan::Plan plan = samplePlan("first-batch.wend");
   std::vector<plan::Mark> marks = plan.crew.find("ac1")->marks;
   marks.resize(5);
   ASSERT_EQ(marks.back().shelter, "KX");
@@ -112,7 +88,7 @@ TEST(FirstBatchCrew, TellsTheMirrorAndTheWindowThatShowTheOneOnThePavement) {
 
 /// The same with the lens so high all through the shop.
 plan::Plan withLensInShopAt(double height) {
-  plan::Plan plan = sample("first-batch.wend");
+  plan::Plan plan = samplePlan("first-batch.wend");
   for (auto& mark : plan.camera.marks) {
     const double at = plan::secondsOf(plan, mark.at);
     if (at >= 96 && at <= 126) mark.height = height;

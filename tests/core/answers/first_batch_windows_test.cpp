@@ -147,7 +147,7 @@ TEST(FirstBatch, SeesTheSameOnOneThreadAsOnTwo) {
 }
 
 TEST(Evidence, PublishesNothingWhenCancelledAtAnyPollAndComesOutRightAfterwards) {
-  const auto take = *Take::of(samplePlan("one-room.wend"));
+  const auto take = *Take::of(sharedSample("one-room.wend"));
   const base::Cancel counting;
   const auto whole = evidenceOf(*take, counting);
   ASSERT_TRUE(whole.ok());
@@ -162,7 +162,7 @@ TEST(Evidence, PublishesNothingWhenCancelledAtAnyPollAndComesOutRightAfterwards)
 }
 
 TEST(Take, WithoutALensKnowsNoSightAndSaysSo) {
-  plan::Plan plan = *samplePlan("first-batch.wend");
+  plan::Plan plan = *sharedSample("first-batch.wend");
   plan.lens.reset();
   const auto answers = answersOf(std::make_shared<const plan::Plan>(plan));
   ASSERT_TRUE(answers.ok());
@@ -173,7 +173,7 @@ TEST(Take, WithoutALensKnowsNoSightAndSaysSo) {
 }
 
 TEST(Take, WithoutReadingsKnowsNoExposure) {
-  plan::Plan plan = *samplePlan("first-batch.wend");
+  plan::Plan plan = *sharedSample("first-batch.wend");
   plan.set.areas = {};
   const auto take = *Take::of(std::make_shared<const plan::Plan>(plan));
   const Instant instant = instantAt(*take, 60);

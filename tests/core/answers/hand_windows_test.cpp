@@ -29,7 +29,7 @@ TEST(HandWindows, FocusGoesOverWhereItIsCool) {
 }
 
 plan::Plan handing(double at, double over) {
-  plan::Plan plan = *samplePlan("first-batch.wend");
+  plan::Plan plan = samplePlan("first-batch.wend");
   plan.handovers[0].at = {"", at};
   plan.handovers[0].over = over;
   return plan;

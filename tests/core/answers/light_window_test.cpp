@@ -2,21 +2,11 @@
 
 #include <gtest/gtest.h>
 
-#include <fstream>
-#include <sstream>
-
 #include "core/answers/answers.h"
-#include "core/file/plan_reader.h"
+#include "tests/samples.h"
 
 namespace wend::answers {
 namespace {
-
-plan::Plan sample(const char* name) {
-  std::ifstream in(std::string(WEND_SOURCE_DIR "/samples/") + name);
-  std::ostringstream text;
-  text << in.rdbuf();
-  return file::readPlan(text.str())->plan;
-}
 
 TakePtr takeOf(const plan::Plan& plan) {
   return *Take::of(std::make_shared<const plan::Plan>(plan));
@@ -24,7 +14,7 @@ TakePtr takeOf(const plan::Plan& plan) {
 
 /// The sample's only light goes by the clock: a stop in ten minutes, and the plan is for the middle.
 plan::Plan dawn() {
-  plan::Plan plan = sample("one-room.wend");
+  plan::Plan plan = samplePlan("one-room.wend");
   plan.clock.timeOfDay = 22200 - plan.clock.length / 2;
   for (std::size_t i = 0; i < plan.set.areas.size(); ++i) {
     plan::Area area = plan.set.areas[i];
@@ -73,7 +63,7 @@ TEST(LightWindow, AgreesWithStartingTheTakeAtAnotherTime) {
 // readings end before a third of a stop is reached. Worked out by hand. The course is nearly as steep on both sides of
 // 06:14, so that people who show earlier bind the start by nearly as much: hence 0.2 s.
 TEST(LightWindow, OfFirstBatchIsFiveMinutes) {
-  const auto take = takeOf(sample("first-batch.wend"));
+  const auto take = takeOf(samplePlan("first-batch.wend"));
   const auto spans = lightWindow(*take, 1);
   ASSERT_TRUE(spans.has_value());
   ASSERT_EQ(spans->size(), 1u);
@@ -84,7 +74,7 @@ TEST(LightWindow, OfFirstBatchIsFiveMinutes) {
 }
 
 TEST(LightWindow, IsNothingWhereTheClockDoesNotMatter) {
-  EXPECT_FALSE(lightWindow(*takeOf(sample("one-room.wend"))).has_value()) << "its light is steady";
+  EXPECT_FALSE(lightWindow(*takeOf(samplePlan("one-room.wend"))).has_value()) << "its light is steady";
   plan::Plan timeless = dawn();
   timeless.clock.timeOfDay.reset();
   EXPECT_FALSE(lightWindow(*takeOf(timeless)).has_value());

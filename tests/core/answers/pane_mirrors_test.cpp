@@ -1,12 +1,10 @@
 // Glass that turns into a mirror as the light beyond it goes.
 #include <algorithm>
 #include <cmath>
-#include <fstream>
-#include <sstream>
 
 #include "core/answers/whole_take.h"
-#include "core/file/plan_reader.h"
 #include "tests/core/answers/small_plan.h"
+#include "tests/samples.h"
 
 namespace wend::answers {
 namespace {
@@ -100,10 +98,7 @@ TEST(PaneMirrors, AreNoneOfAnOpenLeafAgainstAWallOrOfUnknownLight) {
 }
 
 plan::PlanPtr firstBatchWithStreetAt(double stop) {
-  std::ifstream in(WEND_SOURCE_DIR "/samples/first-batch.wend");
-  std::ostringstream text;
-  text << in.rdbuf();
-  plan::Plan plan = file::readPlan(text.str())->plan;
+  plan::Plan plan = samplePlan("first-batch.wend");
   const std::size_t at = plan.set.areas.indexOf("street");
   plan::Area street = plan.set.areas[at];
   street.byClock.clear();

@@ -156,7 +156,7 @@ TEST(FoundRoutes, TwoPeopleShareNoShelterThatHoldsOne) {
 }
 
 TEST(FoundRoutes, SeeWhoTheyHaveToSee) {
-  plan::Plan plan = sample("one-room.wend");
+  plan::Plan plan = samplePlan("one-room.wend");
   plan::Crew boom = plan.crew[plan.crew.indexOf("boom")];
   boom.marks.clear();
   boom.needs = {need(plan::Sees{"nora"}, 0, 20)};
@@ -182,9 +182,9 @@ TEST(FoundRoutes, TellWhatIsNotPlannedFor) {
 }
 
 TEST(FoundRoutes, AreNotLookedForWhereEverybodyHasTheirWay) {
-  EXPECT_FALSE(routesWanted(*takeOf(sample("first-batch.wend"))));
+  EXPECT_FALSE(routesWanted(*takeOf(samplePlan("first-batch.wend"))));
   EXPECT_TRUE(routesWanted(*takeOf(twoRooms())));
-  EXPECT_EQ(routeGroundOf(*takeOf(sample("first-batch.wend"))).problems().front().code, "nobody");
+  EXPECT_EQ(routeGroundOf(*takeOf(samplePlan("first-batch.wend"))).problems().front().code, "nobody");
 }
 
 TEST(FoundRoutes, LeaveOutThoseForWhomTheMapIsTooNarrowAndStopWhenCancelled) {
@@ -203,7 +203,7 @@ TEST(FoundRoutes, LeaveOutThoseForWhomTheMapIsTooNarrowAndStopWhenCancelled) {
 }
 
 plan::Plan firstBatchWithout(const char* id) {
-  plan::Plan plan = sample("first-batch.wend");
+  plan::Plan plan = samplePlan("first-batch.wend");
   plan::Crew crew = plan.crew[plan.crew.indexOf(id)];
   crew.marks.clear();
   plan.crew.replace(plan.crew.indexOf(id), crew);

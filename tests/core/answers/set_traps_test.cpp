@@ -165,27 +165,14 @@ TEST(CameraCableOut, CountsFromTheAnchorAlongTheWay) {
   EXPECT_FALSE(cameraCableOut(*takeOf(plan)));
 }
 
-/// One lamp behind the camera to its right, which alone lights NORA's face.
-plan::Plan lit() {
-  plan::Plan plan = smallPlan();
-  plan::Fixture lamp;
-  lamp.id = base::Id<plan::Fixture>("f1");
-  lamp.pos = {3, 0};
-  lamp.height = 1.7;
-  lamp.bearing = -45;
-  lamp.tilt = 0;
-  plan.fixtures.add(lamp);
-  return plan;
-}
-
 std::vector<snags::ShadowOn> shadowsOf(const plan::Plan& plan) {
   const auto take = takeOf(plan);
   return shadowsOn(*take, samplesOf(*take), boomLines(*take, samplesOf(*take)));
 }
 
 TEST(ShadowsOn, TellWhoStandsBetweenALampAndAFace) {
-  EXPECT_TRUE(shadowsOf(lit()).empty());
-  plan::Plan plan = lit();
+  EXPECT_TRUE(shadowsOf(litBySideLamp()).empty());
+  plan::Plan plan = litBySideLamp();
   plan.crew.add(standing("grip", {1.5, 1.5}));
   const auto shadows = shadowsOf(plan);
   ASSERT_EQ(shadows.size(), 1u);
@@ -197,10 +184,10 @@ TEST(ShadowsOn, TellWhoStandsBetweenALampAndAFace) {
 }
 
 TEST(ShadowsOn, TellTheCameraAndLeaveOutWhoStandsAside) {
-  plan::Plan aside = lit();
+  plan::Plan aside = litBySideLamp();
   aside.crew.add(standing("grip", {2.5, 2.5}));
   EXPECT_TRUE(shadowsOf(aside).empty());
-  plan::Plan behind = lit();
+  plan::Plan behind = litBySideLamp();
   plan::Fixture lamp = behind.fixtures[0];
   lamp.pos = {0, -2};
   lamp.height = 1.5;

@@ -42,6 +42,19 @@ inline plan::Crew standing(const std::string& id, geometry::Point pos) {
   return crew;
 }
 
+/// One lamp behind the camera to its right, as high as NORA's eyes, which alone lights her face.
+inline plan::Plan litBySideLamp() {
+  plan::Plan plan = smallPlan();
+  plan::Fixture lamp;
+  lamp.id = base::Id<plan::Fixture>("f1");
+  lamp.pos = {3, 0};
+  lamp.height = 1.7;
+  lamp.bearing = -45;
+  lamp.tilt = 0;
+  plan.fixtures.add(lamp);
+  return plan;
+}
+
 inline TakePtr takeOf(const plan::Plan& plan) {
   auto take = Take::of(std::make_shared<const plan::Plan>(plan));
   if (!take.ok()) ADD_FAILURE() << base::toText(take.problems()[0]);

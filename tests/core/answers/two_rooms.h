@@ -1,21 +1,12 @@
 /// Two rooms side by side, a camera that looks round in one of them, and helpers to find routes past it.
 #pragma once
 
-#include <fstream>
-#include <sstream>
 #include <stdexcept>
 
 #include "core/answers/routes.h"
-#include "core/file/plan_reader.h"
+#include "tests/samples.h"
 
 namespace wend::answers {
-
-inline plan::Plan sample(const char* name) {
-  std::ifstream in(std::string(WEND_SOURCE_DIR "/samples/") + name);
-  std::ostringstream text;
-  text << in.rdbuf();
-  return file::readPlan(text.str())->plan;
-}
 
 inline TakePtr takeOf(plan::Plan plan) {
   auto take = Take::of(std::make_shared<const plan::Plan>(std::move(plan)));

@@ -147,6 +147,15 @@ TEST(Glows, IsAFlag) {
               {planWith(R"("gear": [{"id": "g", "pos": [0, 0], "glows": "yes"}])"), "wrong-type /gear/0/glows"}});
 }
 
+TEST(Rooms, AreShutAboveUnlessTheySayOtherwise) {
+  const auto room = [](const std::string& keys) {
+    return planWith(R"("set": {"rooms": [{"id": "yard", "outline": [[0, 0], [4, 0], [4, 4]])" + keys + "}]}");
+  };
+  EXPECT_FALSE(planOf(room("")).set.rooms[0].openAbove);
+  EXPECT_TRUE(planOf(room(R"(, "openAbove": true)")).set.rooms[0].openAbove);
+  expectEach({{room(R"(, "openAbove": "sky")"), "wrong-type /set/rooms/0/openAbove"}});
+}
+
 TEST(SiteOfAPlan, IsAPlaceAndADay) {
   const auto site = [](const std::string& keys) { return equipped(R"("site": {)" + keys + "}"); };
   const std::string place = R"("latitude": -90, "longitude": 180)";

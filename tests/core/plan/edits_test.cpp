@@ -1,24 +1,16 @@
 // Edits on First Batch: what they change, what they share, what they refuse.
 #include <gtest/gtest.h>
 
-#include <fstream>
-#include <sstream>
-
-#include "core/file/plan_reader.h"
 #include "core/plan/edits_beats.h"
 #include "core/plan/edits_keys.h"
 #include "core/plan/edits_marks.h"
+#include "tests/samples.h"
 
 namespace wend::plan {
 namespace {
 
 const Plan& firstBatch() {
-  static const Plan plan = [] {
-    std::ifstream in(WEND_SOURCE_DIR "/samples/first-batch.wend");
-    std::ostringstream text;
-    text << in.rdbuf();
-    return file::readPlan(text.str())->plan;
-  }();
+  static const Plan plan = samplePlan("first-batch.wend");
   return plan;
 }
 

@@ -3,30 +3,18 @@
 
 #include <gtest/gtest.h>
 
-#include <fstream>
-#include <sstream>
-
 #include "core/answers/routes.h"
-#include "core/file/plan_reader.h"
 #include "core/sheets/dept_sheets.h"
 #include "core/sheets/plan_view.h"
 #include "core/sheets/text_tables.h"
+#include "tests/core/answers/drawn_out.h"
+#include "tests/samples.h"
 
 namespace wend::sheets {
 namespace {
 
-plan::Plan firstBatch() {
-  std::ifstream in(WEND_SOURCE_DIR "/samples/first-batch.wend");
-  std::ostringstream text;
-  text << in.rdbuf();
-  return file::readPlan(text.str())->plan;
-}
-
-void setMarks(plan::Plan& plan, const std::string& id, std::vector<plan::Mark> marks) {
-  plan::Crew crew = *plan.crew.find(id);
-  crew.marks = std::move(marks);
-  plan.crew.replace(plan.crew.indexOf(id), crew);
-}
+using answers::marksOf;
+using answers::setMarks;
 
 /// Answers without the evidence that routes do not ask for.
 answers::AnswersPtr answersOf(const plan::Plan& plan) {
@@ -41,26 +29,8 @@ RouteOf routeOf(const answers::Answers& answers, const std::string& id) {
   throw std::runtime_error("nobody called " + id);
 }
 
-std::vector<plan::Mark> marksOf(const answers::FoundRoute& route) {
-  std::vector<plan::Mark> marks;
-  const auto add = [&](double t, geometry::Point pos) {
-    plan::Mark mark;
-    mark.at = {"", t};
-    mark.pos = pos;
-    marks.push_back(mark);
-  };
-  for (const auto& stand : route.stands) {
-    add(stand.span.from, stand.pos);
-    marks.back().until = plan::Moment{"", stand.span.until};
-    for (const auto& walk : route.walks)
-      if (walk.walk.span.from == stand.span.until)
-        for (std::size_t i = 1; i + 1 < walk.path.size(); ++i) add(walk.path[i].time, walk.path[i].at);
-  }
-  return marks;
-}
-
 TEST(CrewSheet, AFoundRouteDrawnOutHoldsAsADrawnOne) {
-  plan::Plan plan = firstBatch();
+  plan::Plan plan = samplePlan("first-batch.wend");
   setMarks(plan, "ac1", {});
   const auto answers = answersOf(plan);
   const RouteOf found = routeOf(*answers, "ac1");
@@ -79,7 +49,7 @@ TEST(CrewSheet, AFoundRouteDrawnOutHoldsAsADrawnOne) {
 }
 
 TEST(CrewSheet, DrawnRoutesBreakWhereANeedIsNotMet) {
-  plan::Plan plan = firstBatch();
+  plan::Plan plan = samplePlan("first-batch.wend");
   EXPECT_TRUE(routeOf(*answersOf(plan), "ac1").feasible);
   plan::Crew crew = *plan.crew.find("ac1");
   crew.needs[0].what = plan::NearCamera{2};
@@ -96,7 +66,7 @@ TEST(CrewSheet, DrawnRoutesBreakWhereANeedIsNotMet) {
 }
 
 TEST(CrewSheet, ARouteSoughtInVainSaysWhy) {
-  plan::Plan plan = firstBatch();
+  plan::Plan plan = samplePlan("first-batch.wend");
   setMarks(plan, "ac1", {});
   plan::Crew crew = *plan.crew.find("ac1");
   crew.needs[0].what = plan::NearCamera{1};

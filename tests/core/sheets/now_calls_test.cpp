@@ -3,13 +3,10 @@
 
 #include <gtest/gtest.h>
 
-#include <fstream>
-#include <sstream>
-
 #include "core/answers/whole_take.h"
-#include "core/file/plan_reader.h"
 #include "core/sheets/now_drawing.h"
 #include "core/sheets/text_width.h"
+#include "tests/samples.h"
 
 namespace wend::sheets {
 namespace {
@@ -17,10 +14,7 @@ namespace {
 class GoneByCalls : public ::testing::Test {
  protected:
   static void SetUpTestSuite() {
-    std::ifstream in(WEND_SOURCE_DIR "/samples/links-and-booms.wend");
-    std::ostringstream text;
-    text << in.rdbuf();
-    plan::Plan plan = file::readPlan(text.str())->plan;
+    plan::Plan plan = samplePlan("links-and-booms.wend");
     // Coarse cells: what is held here holds on any.
     plan.sightRules.cell = 0.2;
     auto made = std::make_shared<answers::Answers>();
@@ -75,11 +69,8 @@ TEST_F(GoneByCalls, AreEmptyWithoutTheGround) {
 // An independent sampler that looked ten times a second, and at the floor plan alone, first sees somebody there at 49.8
 // s. The map of the ground speaks for a whole cell and whole frames, and is early by what that gives away.
 TEST(GoneByOfFirstBatch, TellsTheAssistantBesideTheDoorTheLastSecond) {
-  std::ifstream in(WEND_SOURCE_DIR "/samples/first-batch.wend");
-  std::ostringstream text;
-  text << in.rdbuf();
   answers::Answers answers;
-  answers.take = *answers::Take::of(std::make_shared<const plan::Plan>(file::readPlan(text.str())->plan));
+  answers.take = *answers::Take::of(sharedSample("first-batch.wend"));
   answers.ground = *answers::groundOf(*answers.take, {answers.take->plan().sightRules.height});
   const auto calls = goneBy(answers, answers::instantAt(*answers.take, 42));
   const auto assistant = std::find_if(calls.begin(), calls.end(), [](const auto& call) { return call.id == "ac1"; });
@@ -100,10 +91,7 @@ TEST(GoneByWords, SayWhenTheSecondIsPast) {
 
 /// What a cue changes from and to is never cut where the panel has a line for it.
 TEST_F(GoneByCalls, StandOnThePanelBesideACueThatIsWhole) {
-  std::ifstream in(WEND_SOURCE_DIR "/samples/links-and-booms.wend");
-  std::ostringstream text;
-  text << in.rdbuf();
-  const auto whole = *answers::answersOf(std::make_shared<const plan::Plan>(file::readPlan(text.str())->plan));
+  const auto whole = *answers::answersOf(sharedSample("links-and-booms.wend"));
   auto answers = std::make_shared<answers::Answers>(*whole);
   const auto cues = nextCues(*answers, 0, 1);
   ASSERT_FALSE(cues.empty());

@@ -4,24 +4,15 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <fstream>
 #include <set>
-#include <sstream>
 
 #include "core/answers/routes.h"
-#include "core/file/plan_reader.h"
 #include "core/sheets/stave.h"
 #include "core/sheets/text_width.h"
+#include "tests/samples.h"
 
 namespace wend::sheets {
 namespace {
-
-plan::Plan sample(const std::string& name) {
-  std::ifstream in(std::string(WEND_SOURCE_DIR "/samples/") + name);
-  std::ostringstream text;
-  text << in.rdbuf();
-  return file::readPlan(text.str())->plan;
-}
 
 answers::Answers answersOf(const plan::Plan& plan) {
   answers::Answers answers;
@@ -42,7 +33,7 @@ const ScoreHandle* handleOf(const std::vector<ScoreHandle>& handles, const std::
 }
 
 TEST(ScoreStaves, LieUnderOneAnotherWithoutGaps) {
-  const plan::Plan plan = sample("first-batch.wend");
+  const plan::Plan plan = samplePlan("first-batch.wend");
   for (const double height : {0.0, 300.0, 620.0, 2000.0}) {
     ScoreView view;
     view.height = height;
@@ -56,7 +47,7 @@ TEST(ScoreStaves, LieUnderOneAnotherWithoutGaps) {
 }
 
 TEST(ScoreStaves, GiveSpareHeightToTheCurvesUpToDouble) {
-  const plan::Plan plan = sample("first-batch.wend");
+  const plan::Plan plan = samplePlan("first-batch.wend");
   ScoreView least, roomy, huge;
   const double natural = scoreHeight(plan, least);
   roomy.height = natural + 60;
@@ -85,7 +76,7 @@ TEST(ScoreStaves, OfARoleKeepClockBeatsAndSnags) {
 }
 
 TEST(ScoreHandles, StandAtBothEndsOfAKeyAndOnceAtACut) {
-  const plan::Plan plan = sample("first-batch.wend");
+  const plan::Plan plan = samplePlan("first-batch.wend");
   const auto answers = answersOf(plan);
   const auto handles = scoreHandles(answers, {});
   for (std::size_t i = 0; i < plan.zoom.keys.size(); ++i) {
@@ -103,7 +94,7 @@ TEST(ScoreHandles, StandAtBothEndsOfAKeyAndOnceAtACut) {
 }
 
 TEST(ScoreHandles, OfPullsStandWhereTheyArrive) {
-  plan::Plan plan = sample("one-room.wend");
+  plan::Plan plan = samplePlan("one-room.wend");
   plan.focus.pulls = {{{"", 0}, 0, 4, {}}, {{"", 2}, 1.5, 2, {}}};
   const auto answers = answersOf(plan);
   ScoreView view;
@@ -120,7 +111,7 @@ TEST(ScoreHandles, OfPullsStandWhereTheyArrive) {
 }
 
 TEST(ScoreHandles, APxUpIsWorthWhatTheStaveSays) {
-  plan::Plan plan = sample("one-room.wend");
+  plan::Plan plan = samplePlan("one-room.wend");
   plan.focus.pulls = {{{"", 0}, 0, 4, {}}, {{"", 2}, 1.5, 2, {}}};
   ScoreView view;
   view.until = plan.clock.length;
@@ -133,7 +124,7 @@ TEST(ScoreHandles, APxUpIsWorthWhatTheStaveSays) {
 
 TEST(FocusStave, ShowsEverythingTheLensIsSetAt) {
   for (const auto* name : {"first-batch.wend", "links-and-booms.wend", "one-room.wend"}) {
-    const plan::Plan plan = sample(name);
+    const plan::Plan plan = samplePlan(name);
     const auto answers = answersOf(plan);
     ScoreView view;
     view.until = plan.clock.length;
@@ -151,7 +142,7 @@ TEST(FocusStave, ShowsEverythingTheLensIsSetAt) {
 /// Texts on the scales at the right must not lie on one another.
 TEST(Score, ScalesOfOneStaveAreApart) {
   for (const auto* name : {"first-batch.wend", "links-and-booms.wend"}) {
-    const plan::Plan plan = sample(name);
+    const plan::Plan plan = samplePlan(name);
     auto answers = answersOf(plan);
     ScoreView view;
     view.until = plan.clock.length;
@@ -168,7 +159,7 @@ TEST(Score, ScalesOfOneStaveAreApart) {
 }
 
 TEST(CrewStave, HasRoomForTheLaneOfAClickedSpot) {
-  const plan::Plan plan = sample("first-batch.wend");
+  const plan::Plan plan = samplePlan("first-batch.wend");
   ScoreView bare, spot;
   spot.spotLane = true;
   EXPECT_DOUBLE_EQ(boxOf(plan, spot, "crew").height, boxOf(plan, bare, "crew").height + 16);
@@ -177,7 +168,7 @@ TEST(CrewStave, HasRoomForTheLaneOfAClickedSpot) {
 
 /// A route that was found is a lane of the same seconds, dashed: nobody has drawn it.
 TEST(CrewStave, ShowsAFoundRouteWhereNoneIsDrawn) {
-  plan::Plan plan = sample("first-batch.wend");
+  plan::Plan plan = samplePlan("first-batch.wend");
   plan::Crew crew = plan.crew[2];
   ASSERT_FALSE(crew.marks.empty());
   crew.marks.clear();
