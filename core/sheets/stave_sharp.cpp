@@ -235,7 +235,8 @@ void drawHands(StavePainter& p) {
       const double at = p.view.x((stretch.span.from + stretch.span.until) / 2),
                    half = typeWidth(words, type::kLabel) / 2;
       if (at - half < named) continue;
-      p.text({at, p.box.top + 21}, words, Tone::ink, false, Align::centre);
+      // Below the words of the heat.
+      p.text({at, p.box.top + 31}, words, Tone::ink, false, Align::centre);
       named = at + half + 4;
     }
 }

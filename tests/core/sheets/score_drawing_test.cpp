@@ -199,5 +199,41 @@ TEST(CrewStave, ShowsAFoundRouteWhereNoneIsDrawn) {
   EXPECT_EQ(walks, 1);
 }
 
+std::set<std::string> wordsOn(const geometry::Drawing& drawing) {
+  std::set<std::string> words;
+  for (const auto& shape : drawing.shapes)
+    if (const auto* text = std::get_if<geometry::Text>(&shape)) words.insert(text->text);
+  return words;
+}
+
+TEST(ScoreOfTheLens, SaysWhereOnePersonWantsMoreHandsAndWhereARampWouldHide) {
+  const plan::Plan plan = samplePlan("first-batch.wend");
+  auto answers = answersOf(plan);
+  auto evidence = std::make_shared<snags::Evidence>();
+  evidence->plan = answers.take->planPtr();
+  for (double t = 0; t <= plan.clock.length; t += 1) evidence->samples.push_back(answers::sampleAt(*answers.take, t));
+  ScoreView view;
+  view.until = plan.clock.length;
+  view.width = 1800;
+  answers.evidence = evidence;
+  const auto quiet = wordsOn(scoreDrawing(answers, view));
+  EXPECT_FALSE(quiet.contains("2 hands"));
+  auto busy = std::make_shared<snags::Evidence>(*evidence);
+  snags::LensWork work;
+  work.load.stretches = {{{60, 62}, {0, 1}, 0, 2}};
+  busy->work = {work};
+  snags::Move ramp;
+  ramp.axis = snags::Move::Axis::iris;
+  ramp.from = 100;
+  ramp.until = 102;
+  ramp.better = pulls::Slot{{120, 140}, 0.2, 1};
+  ramp.betterCover = "D2";
+  busy->moves = {ramp};
+  answers.evidence = busy;
+  const auto words = wordsOn(scoreDrawing(answers, view));
+  EXPECT_TRUE(words.contains("2 hands"));
+  EXPECT_TRUE(words.contains("better: D2"));
+}
+
 }  // namespace
 }  // namespace wend::sheets
