@@ -3,6 +3,7 @@
 #include "core/units/clock_time.h"
 #include "ui/details/choice_words.h"
 #include "ui/details/fields.h"
+#include "ui/details/site_words.h"
 
 namespace wend::ui {
 namespace {
@@ -102,6 +103,25 @@ Field cycle(const plan::Clock& clock) {
                    !clock.cycleMinutes, "not known", [](const Plan& p) { return plan::cycleSet(p, std::nullopt); });
 }
 
+Field sunAt(const std::optional<plan::Site>& site) {
+  Field field = wordsField("sun at", site ? siteText(*site) : std::string(),
+                           [](const Plan& p, const std::string& text) -> PlanEdit {
+                             const auto typed = siteFrom(text, p.site.value_or(plan::Site{}));
+                             if (!typed) return typed.problems();
+                             return plan::siteSet(p, *typed);
+                           });
+  return orNothing(field, !site, "north, east, day, UTC+",
+                   [](const Plan& p) { return plan::siteSet(p, std::nullopt); });
+}
+
+Field northOf(const plan::Site& site) {
+  return angleField("plan north", site.north, [](const Plan& p, double degrees) {
+    plan::Site turned = *p.site;
+    turned.north = degrees;
+    return plan::siteSet(p, turned);
+  });
+}
+
 SetNumber sightRule(double plan::SightRules::*member) {
   return [member](const Plan& p, double value) {
     plan::SightRules rules = p.sightRules;
@@ -144,6 +164,8 @@ Fields fieldsOfPlan(const Subject& subject) {
   fields.push_back(timeOfDay(plan.clock));
   fields.push_back(cycle(plan.clock));
   fields.push_back(mains(plan.clock));
+  fields.push_back(sunAt(plan.site));
+  if (plan.site) fields.push_back(northOf(*plan.site));
   fields.push_back(angleField("margin", plan.sightRules.margin, sightRule(&plan::SightRules::margin)));
   fields.push_back(secondsField("early", plan.sightRules.early, sightRule(&plan::SightRules::early)));
   fields.push_back(secondsField("late", plan.sightRules.late, sightRule(&plan::SightRules::late)));

@@ -48,6 +48,12 @@ TEST(CoversOfFirstBatch, AreTheDoorwayTheLampCordAndThePan) {
   EXPECT_TRUE(panned);
 }
 
+TEST(CoversOfFirstBatch, BeginWithAShutDoorWhenItOpens) {
+  const auto doorway = ofKind(firstBatch().evidence->covers, CoverKind::doorway, "D1");
+  ASSERT_FALSE(doorway.empty());
+  EXPECT_GE(doorway[0].span.from, 24.9) << "D1 opens at 25.0; the lens has stood before it since 15";
+}
+
 TEST(CoversOfFirstBatch, HideTheIrisThroughTheDoorway) {
   const Move iris = moveAt(Move::Axis::iris, 91.5);
   EXPECT_NE(iris.cover.find("D2"), std::string::npos) << iris.cover;

@@ -66,6 +66,33 @@ TEST_F(Details, FeetAndInchesAreReadInAMetricPlan) {
   EXPECT_NEAR(noraMark(1).pos.y, 0.4572, 1e-9);
 }
 
+TEST_F(Details, ThePlaceOfTheSunIsTypedInOneLine) {
+  document.select({});
+  ASSERT_FALSE(plan().site);
+  type("sun at", "51.5, -0.12, 2026-06-21, 1");
+  enter("sun at");
+  ASSERT_TRUE(plan().site);
+  EXPECT_EQ(plan().site->latitude, 51.5);
+  EXPECT_EQ(plan().site->longitude, -0.12);
+  EXPECT_EQ(plan().site->date, (plan::Date{2026, 6, 21}));
+  EXPECT_EQ(plan().site->utcOffset, 1);
+  EXPECT_EQ(field("sun at")->text(), QStringLiteral("51.5, -0.12, 2026-06-21, 1"));
+  type("plan north", "30");
+  enter("plan north");
+  EXPECT_EQ(plan().site->north, 30);
+  const plan::PlanPtr before = document.plan();
+  for (const char* wrong :
+       {"somewhere", "51.5, -0.12", "51.5, -0.12, 21.06.2026", "x, 1, 2026-06-21", "91, 0, 2026-06-21"}) {
+    type("sun at", wrong);
+    enter("sun at");
+    EXPECT_EQ(document.plan(), before) << wrong;
+  }
+  EXPECT_EQ(problems.count(), 5);
+  type("sun at", "");
+  enter("sun at");
+  EXPECT_FALSE(plan().site);
+}
+
 TEST_F(Details, NewThingsAreAddedChosenAndUndone) {
   Q_EMIT panel.newButton()->menu()->aboutToShow();
   std::vector<QString> offered;
