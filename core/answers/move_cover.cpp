@@ -82,6 +82,9 @@ std::vector<pulls::RateAt> ratesOf(const Take& take, const Move& move) {
   for (double t = std::ceil((move.from + half) * take.rate()) / take.rate(); t <= move.until - half;
        t += 1 / take.rate())
     rates.push_back({t, rateAt(take, move, t)});
+  // Between two frames a change is as fast as in its middle.
+  const double middle = (move.from + move.until) / 2;
+  if (rates.empty()) rates.push_back({middle, rateAt(take, move, middle)});
   return rates;
 }
 

@@ -4,6 +4,7 @@
 
 #include "core/geometry/polygon.h"
 #include "core/motion/posture.h"
+#include "core/plan/rig_wobble.h"
 
 namespace wend::answers {
 
@@ -211,8 +212,7 @@ double People::wobbleOf(const std::string& id, double t) const {
 }
 
 double People::rigWobble(double t) const {
-  if (plan_->camera.rig.kind == plan::RigKind::dolly) return plan_->wobble.dolly;
-  return camera_.speed(t) > kMoving ? plan_->wobble.operatorMoving : plan_->wobble.operatorStill;
+  return plan::rigWobble(*plan_, camera_.speed(t) > kMoving);
 }
 
 }  // namespace wend::answers

@@ -4,6 +4,7 @@
 
 #include "core/base/text.h"
 #include "core/optics/warmth.h"
+#include "core/plan/rig_wobble.h"
 #include "core/snags/rule_list.h"
 #include "core/snags/stretch.h"
 
@@ -20,14 +21,10 @@ std::string cureText(const std::string& what, const std::string& value, const op
          (cure.enough ? "" : ", not enough") + ")";
 }
 
-double rigStray(const plan::Plan& plan, bool moving) {
-  if (plan.camera.rig.kind == plan::RigKind::dolly) return plan.wobble.dolly;
-  return moving ? plan.wobble.operatorMoving : plan.wobble.operatorStill;
-}
-
 /// What less straying would make of the same band: the subject stopped on tape, the camera stopped.
 std::string steadierText(const plan::Plan& plan, const Instant& worst, double distance, const optics::Optics& optics) {
-  const double rig = rigStray(plan, worst.camera.moving), still = rigStray(plan, false), all = *worst.focus.wobble;
+  const double rig = plan::rigWobble(plan, worst.camera.moving), still = plan::rigWobble(plan, false),
+               all = *worst.focus.wobble;
   const double subject = std::sqrt(std::max(0.0, all * all - rig * rig));
   const auto warmth = [&](double a, double b) {
     return base::fixed(optics::warmthOf(distance, optics, optics::wobbleOf({a, b})), 1) + " \u00d7 wobble)";

@@ -15,7 +15,7 @@ std::string rateText(const Move& move, double rate) {
 
 std::string allowedText(const Move& move) {
   if (move.exposed->allowed <= 0) return "nothing hides it: the frame stands still";
-  return "what covers it there hides " + rateText(move, move.exposed->allowed);
+  return "the fastest that hides there is " + rateText(move, move.exposed->allowed);
 }
 
 std::string mendText(const Move& move) {

@@ -98,6 +98,14 @@ TEST(Covers, LeaveARampInAStillFrameSeenAllAlong) {
   EXPECT_FALSE(ramp.better) << "nothing in this take covers anything";
 }
 
+TEST(Covers, ARampBetweenTwoFramesIsLookedAtToo) {
+  plan::Plan plan = rampingPlan();
+  plan.iris.keys[1].time.over = 0.03;
+  const Move ramp = rampOf(plan);
+  ASSERT_TRUE(ramp.exposed);
+  EXPECT_TRUE(std::isinf(ramp.exposed->worst)) << "two stops at once, in a frame that stands still";
+}
+
 TEST(Covers, APanLastsAsLongAsTheCameraTurns) {
   plan::Plan plan = rampingPlan();
   plan.camera.aims.push_back({{{"", 4}, 2, plan::Pace::even}, plan::OnBearing{100, 0}, {0, 0}, 0, {}});
