@@ -1,10 +1,10 @@
 // wend clear, wend spot, wend routes: where people may stand and until when.
 #include "app/verbs/common.h"
+#include "core/answers/clear_ground.h"
 #include "core/answers/routes.h"
 #include "core/answers/whole_take.h"
 #include "core/exchange/verbs_json.h"
 #include "core/sheets/text_tables.h"
-#include "core/sight/ground_map.h"
 
 namespace wend::app {
 
@@ -27,13 +27,10 @@ Exit clear(const Arguments& arguments) {
     if (!*number) return refused(number->problems());
   if (*until < *from)
     return refused({"empty-span", "--until", "an end before the start", "--until after --from", "swap the two"});
-  const auto ground = answers::groundOf(**take, {*height});
-  if (!ground) return refused(ground.problems());
-  const plan::SightRules& rules = (*take)->plan().sightRules;
-  const auto cells = (*ground)->clearOver({*from, *until}, rules.early, rules.late);
-  const geometry::Grid& grid = (*ground)->spec().grid;
-  return handedOut(arguments, arguments.has("--json") ? exchange::clearJson(grid, cells)
-                                                      : sheets::clearText(grid, cells, {*from, *until}));
+  const auto clear = answers::clearGroundOf(**take, {*height}, {*from, *until});
+  if (!clear) return refused(clear.problems());
+  return handedOut(arguments, arguments.has("--json") ? exchange::clearJson(clear->grid, clear->cells)
+                                                      : sheets::clearText(clear->grid, clear->cells, {*from, *until}));
 }
 
 Exit spot(const Arguments& arguments) {

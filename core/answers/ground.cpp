@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/answers/answers.h"
+#include "core/answers/clear_ground.h"
 #include "core/answers/hiders.h"
 #include "core/answers/set_scene.h"
 #include "core/sight/ground_map.h"
@@ -39,22 +40,51 @@ geometry::Grid groundGrid(const Take& take) {
   return geometry::gridOver(extent, std::max(take.plan().sightRules.cell, std::sqrt(area / kMostCells)), kBorder);
 }
 
-base::Result<std::shared_ptr<const sight::GroundMap>> groundOf(const Take& take, const GroundQuestion& question,
-                                                               const base::Cancel& cancel,
-                                                               const sight::GroundMap* earlier) {
+namespace {
+
+base::Result<sight::GroundMapSpec> groundSpec(const Take& take, const GroundQuestion& question) {
   if (!take.plan().lens)
     return base::Problem{"no-lens", "/lens", "no lens", "a lens", "without one nothing is known of sight; add it"};
-  const plan::SightRules& rules = take.plan().sightRules;
   sight::GroundMapSpec spec;
   spec.grid = groundGrid(take);
   spec.take = {0, take.length()};
   spec.step = 1 / take.rate();
-  spec.radius = rules.radius;
+  spec.radius = take.plan().sightRules.radius;
   spec.top = question.height;
-  auto map = sight::GroundMap::over(
-      take.scene(), [&](double t) { return take.eyeAt(t, rules.margin); }, spec, kThreads, cancel, earlier);
-  if (!map) return base::Problem{"cancelled", "", "", "", "a newer plan took its place"};
+  return spec;
+}
+
+sight::EyeAt crewEye(const Take& take) {
+  return [&take, margin = take.plan().sightRules.margin](double t) { return take.eyeAt(t, margin); };
+}
+
+base::Problem cancelled() {
+  return {"cancelled", "", "", "", "a newer plan took its place"};
+}
+
+}  // namespace
+
+base::Result<std::shared_ptr<const sight::GroundMap>> groundOf(const Take& take, const GroundQuestion& question,
+                                                               const base::Cancel& cancel,
+                                                               const sight::GroundMap* earlier) {
+  const auto spec = groundSpec(take, question);
+  if (!spec) return spec.problems();
+  auto map = sight::GroundMap::over(take.scene(), crewEye(take), *spec, kThreads, cancel, earlier);
+  if (!map) return cancelled();
   return std::shared_ptr<const sight::GroundMap>(std::make_shared<sight::GroundMap>(std::move(*map)));
+}
+
+base::Result<ClearGround> clearGroundOf(const Take& take, const GroundQuestion& question, geometry::Span span,
+                                        const base::Cancel& cancel) {
+  const auto spec = groundSpec(take, question);
+  if (!spec) return spec.problems();
+  const plan::SightRules& rules = take.plan().sightRules;
+  const auto clear =
+      sight::clearGround(take.scene(), crewEye(take), *spec, span, rules.early, rules.late, kThreads, cancel);
+  if (!clear) return cancelled();
+  ClearGround ground{spec->grid, std::vector<std::uint8_t>(spec->grid.cells())};
+  for (std::size_t cell = 0; cell < ground.cells.size(); ++cell) ground.cells[cell] = clear->at(cell);
+  return ground;
 }
 
 }  // namespace wend::answers

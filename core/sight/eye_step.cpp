@@ -69,6 +69,23 @@ std::optional<EyeStep> eyeStep(const EyeAt& eye, Span time, const std::optional<
   return step;
 }
 
+std::optional<EyeStep> joined(std::span<const std::optional<EyeStep>> steps) {
+  std::vector<SweptPose> poses;
+  double sway = 0, turn = 0;
+  std::optional<EyeStep> whole;
+  for (const auto& step : steps) {
+    if (!step) continue;
+    poses.push_back(step->flat.from), poses.push_back(step->flat.until);
+    sway = std::max(sway, step->flat.sway), turn = std::max(turn, step->flat.turn);
+    const Span heights = whole ? whole->heights : step->heights;
+    whole = EyeStep{{}, {std::min(heights.from, step->heights.from), std::max(heights.until, step->heights.until)}};
+  }
+  if (!whole) return std::nullopt;
+  whole->flat = stepOver(poses);
+  whole->flat.sway += sway, whole->flat.turn += turn;
+  return whole;
+}
+
 geometry::Extent withEyes(geometry::Extent ground, const EyeSteps& eyes) {
   for (const auto& eye : eyes) {
     if (!eye) continue;

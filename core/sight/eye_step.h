@@ -7,6 +7,7 @@
 #include <array>
 #include <functional>
 #include <optional>
+#include <span>
 #include <vector>
 
 #include "core/sight/eye.h"
@@ -39,6 +40,9 @@ std::optional<EyeStep> eyeStep(const EyeAt& eye, Span time);
 /// The same with what is seen by at both ends known before.
 std::optional<EyeStep> eyeStep(const EyeAt& eye, Span time, const std::optional<Eye>& first,
                                const std::optional<Eye>& last);
+
+/// One step that holds steps which follow each other; nothing where none has an eye.
+std::optional<EyeStep> joined(std::span<const std::optional<EyeStep>> steps);
 
 /// The ground with every place the eyes are at, sway and a metre around them.
 geometry::Extent withEyes(geometry::Extent ground, const EyeSteps& eyes);

@@ -77,6 +77,15 @@ class GroundOfSet : public GroundOfSteps {
     }
   }
 
+  /// What the joined step sees, low things left out: they hide from some of its places only.
+  bool findOver(StepRange steps, StepGround& ground) override {
+    const auto eye = joined(std::span(eyes_).subspan(steps.from, steps.until - steps.from));
+    if (!eye) return true;
+    view_.look({timeOf(spec_, steps.from).from, timeOf(spec_, steps.until - 1).until}, *eye, {}, look_);
+    for (SetLayer& layer : look_.layers) std::swap(ground.addLayer().region, layer.region);
+    return true;
+  }
+
   /// An eye at rest before a set at rest.
   bool asBefore(std::size_t step) override {
     if (eyes_[step] != eyes_[step - 1]) return false;
@@ -142,6 +151,28 @@ std::optional<GroundMap> GroundMap::over(const Scene& scene, const EyeAt& eye, c
   return map;
 }
 
+std::optional<CellBits> clearGround(const Scene& scene, const EyeAt& eye, const GroundMapSpec& spec, Span span,
+                                    double early, double late, int threads, const base::Cancel& cancel) {
+  WEND_CHECK(spec.step > 0 && spec.radius > 0 && spec.top > spec.floor && threads >= 1 && early >= 0 && late >= 0);
+  const auto eyes = eyesOver(eye, spec, threads, cancel);
+  if (!eyes) return std::nullopt;
+  const SeenSpec seen = seenSpecOf(spec);
+  // As SeenSteps::clearOver bars: a step's own ends, grown, against the span, both with their ends.
+  StepRange barring{0, seen.steps};
+  const auto at = [&](std::uint32_t step) { return seen.from + static_cast<double>(step) * seen.step; };
+  while (barring.from < barring.until && at(barring.from + 1) + late < span.from) ++barring.from;
+  while (barring.from < barring.until && at(barring.until - 1) - early > span.until) --barring.until;
+  CellBits clear(spec.grid);
+  const geometry::Extent box = withEyes(spec.grid.extent(), *eyes);
+  const auto make = [&] { return std::make_unique<GroundOfSet>(scene, spec, *eyes, box); };
+  const auto ever = everSeen(spec.grid, seen.radius, barring, make, threads, cancel);
+  if (!ever) return std::nullopt;
+  for (int row = 0; row < spec.grid.ny; ++row)
+    for (int column = 0; column < spec.grid.nx; ++column)
+      if (!ever->at(column, row)) clear.set(column, row);
+  return clear;
+}
+
 bool GroundMap::seenAt(std::size_t cell, double t) const {
   const double step = (t - spec_.take.from) / spec_.step;
   for (const StepRange& run : seen_.runs(cell))
@@ -159,11 +190,13 @@ std::vector<std::uint8_t> GroundMap::clearOver(Span span, double early, double l
 std::vector<float> GroundMap::secondsUntilSeen(double t) const {
   std::vector<float> seconds(spec_.grid.cells(), std::numeric_limits<float>::infinity());
   const double step = (t - spec_.take.from) / spec_.step;
-  for (std::size_t cell = 0; cell < seconds.size(); ++cell) {
-    const auto runs = seen_.runs(cell);
-    const auto next = std::ranges::partition_point(runs, [step](const StepRange& run) { return run.until < step; });
-    if (next != runs.end()) seconds[cell] = static_cast<float>(std::max(0.0, seen_.timeOf((*next).from) - t));
-  }
+  std::size_t cell = 0;
+  for (int row = 0; row < spec_.grid.ny; ++row)
+    for (int column = 0; column < spec_.grid.nx; ++column, ++cell) {
+      const auto runs = seen_.runs(column, row);
+      const auto next = std::ranges::partition_point(runs, [step](const StepRange& run) { return run.until < step; });
+      if (next != runs.end()) seconds[cell] = static_cast<float>(std::max(0.0, seen_.timeOf((*next).from) - t));
+    }
   return seconds;
 }
 

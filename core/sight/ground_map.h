@@ -66,6 +66,18 @@ class GroundMap {
   std::uint32_t stepsFound_ = 0;
 };
 
+/// What a `GroundMap` of the same spec calls clear over the span, without finding the runs of every cell: stretches
+/// that see nothing new are passed over many steps at a time (ever_seen.h).
+///
+/// Requires  as GroundMap::over; early >= 0, late >= 0.
+/// Ensures   (1) a clear cell holds no place at which `bodySight` sees such a person at any instant of the span, grown
+///           by `late` before and `early` after it; (2) the cells of `GroundMap::clearOver`, but for those that
+///           `everSeen` may add; (3) the same cells on any number of threads.
+/// Fails     when cancelled: nothing.
+/// Cost      memory: some bits a cell, and the eye of every step.
+std::optional<CellBits> clearGround(const Scene& scene, const EyeAt& eye, const GroundMapSpec& spec, Span span,
+                                    double early, double late, int threads = 1, const base::Cancel& cancel = {});
+
 /// The cells whose centre lies nearer than `radius` to what bars the way at an instant: walls, pieces and sheets that
 /// reach between `stepOver` above the floor and a person's height, glass, standing leaves, shut openings that bar.
 geometry::BitGrid takenGround(const SceneAt& now, const GroundMapSpec& spec, double stepOver = 0.15);

@@ -1,19 +1,19 @@
 /// When each cell of a grid is seen over a take: for every cell the runs of steps in which a body on it would be seen.
 ///
-/// Found step by step and kept cell by cell: only the cells that turn from one step to the next are written down, and
-/// sorted by counting. No map of cells by steps is ever held.
+/// Found step by step and kept cell by cell: only what turns from one step to the next is written down, and sorted by
+/// counting. No map of cells by steps is ever held.
 ///
 /// Frame     step k stands for all the time from `from + k * step` to `from + (k + 1) * step`, both included.
 #pragma once
 
 #include <limits>
 #include <optional>
-#include <ranges>
 #include <span>
 #include <vector>
 
 #include "core/base/cancel.h"
 #include "core/sight/ever_seen.h"
+#include "core/sight/run_store.h"
 
 namespace wend::sight {
 
@@ -28,13 +28,13 @@ struct SeenSpec {
   Bodies bodies = Bodies::anywhere;
 };
 
-/// Cost      memory: 4 bytes a cell and 4 a run, 8 in takes of 65,536 steps and more; 4 more a run while being found.
-///           600,000 cells with 6 runs each: 17 MB, and 31 MB while being found.
+/// Cost      memory: as RunStore says; while being found ten bytes more for every word of 64 cells of which some turn
+///           at a step, given back as the runs are written.
 class SeenSteps {
  public:
   /// No cells.
   SeenSteps() = default;
-  /// Requires  step > 0, radius >= 0, threads >= 1.
+  /// Requires  step > 0, radius >= 0, threads >= 1; at most 65,536 rows.
   /// Ensures   (1) a cell's runs hold exactly the steps in which `RegionRaster` sets it and the hidden areas leave it,
   ///           in order and apart; (2) the same bytes on any number of threads.
   /// Fails     when cancelled: nothing.
@@ -48,15 +48,14 @@ class SeenSteps {
                                      const base::Cancel& cancel = {}) const;
 
   const SeenSpec& spec() const { return spec_; }
-  /// A range of `StepRange`, to be asked at random.
+  /// Ranges of `StepRange`, to be asked at random.
+  auto runs(int column, int row) const { return store_.of(column, row); }
   auto runs(std::size_t cell) const {
-    return std::views::iota(starts_[cell], starts_[cell + 1]) |
-           std::views::transform([this](std::uint32_t run) { return runAt(run); });
+    const auto wide = static_cast<std::uint32_t>(spec_.grid.nx), number = static_cast<std::uint32_t>(cell);
+    return store_.of(static_cast<int>(number % wide), static_cast<int>(number / wide));
   }
-  std::size_t runs() const { return runs_.size(); }
-  std::size_t bytes() const {
-    return (runs_.size() + upper_.size()) * sizeof(Halves) + starts_.size() * sizeof(std::uint32_t);
-  }
+  std::size_t runs() const { return store_.size(); }
+  std::size_t bytes() const { return store_.bytes(); }
 
   double timeOf(std::uint32_t step) const { return spec_.from + static_cast<double>(step) * spec_.step; }
   Span timeOf(StepRange run) const { return {timeOf(run.from), timeOf(run.until)}; }
@@ -67,28 +66,11 @@ class SeenSteps {
   /// Requires  early >= 0, late >= 0.
   CellBits clearOver(Span span, double early = 0, double late = 0) const;
 
-  bool operator==(const SeenSteps& other) const {
-    return starts_ == other.starts_ && runs_ == other.runs_ && upper_ == other.upper_;
-  }
+  bool operator==(const SeenSteps& other) const { return store_ == other.store_; }
 
  private:
-  /// Of the two ends of a run 16 bits each.
-  struct Halves {
-    std::uint16_t from = 0, until = 0;
-    bool operator==(const Halves&) const = default;
-  };
-  StepRange runAt(std::uint32_t run) const {
-    StepRange range{runs_[run].from, runs_[run].until};
-    if (!upper_.empty()) range.from += upper_[run].from * 65536u, range.until += upper_[run].until * 65536u;
-    return range;
-  }
-  template <class EachTurn>
-  void sort(EachTurn eachTurn, int threads);
-
   SeenSpec spec_;
-  std::vector<std::uint32_t> starts_;
-  std::vector<Halves> runs_;   ///< the lower bits
-  std::vector<Halves> upper_;  ///< the upper ones, where there are any
+  RunStore store_;
 };
 
 /// Seconds until each cell is next seen, from a time that moves to and fro.

@@ -1,5 +1,7 @@
 #include "core/sight/turns.h"
 
+#include "core/base/check.h"
+
 namespace wend::sight {
 
 TurnFinder::TurnFinder(const geometry::Grid& grid, double radius, Bodies bodies)
@@ -8,7 +10,9 @@ TurnFinder::TurnFinder(const geometry::Grid& grid, double radius, Bodies bodies)
       now_(grid),
       before_(grid),
       layer_(grid),
-      differing_(static_cast<std::size_t>(grid.ny) + 8) {}
+      differing_(static_cast<std::size_t>(grid.ny) + 8) {
+  WEND_CHECK(grid.ny <= ColumnTurns::kMostRows);
+}
 
 void TurnFinder::draw(const StepGround& ground) {
   now_.clear(nowBox_);
@@ -26,27 +30,27 @@ void TurnFinder::draw(const StepGround& ground) {
   }
 }
 
-void TurnFinder::note(Turns& turns) {
+void TurnFinder::note(std::uint32_t step, Turns& turns) {
   WordBox box = nowBox_;
   box.take(beforeBox_);
   const int rows = box.rowUntil - box.rowFrom;
-  turns.bits.startAnew();
   for (int word = box.wordFrom; word < box.wordUntil; ++word) {
     const std::uint64_t* now = now_.column(word) + box.rowFrom;
     const std::uint64_t* before = before_.column(word) + box.rowFrom;
     const int differ = kernels_->differences(now, before, rows, differing_.data());
+    ColumnTurns& column = turns.columns[static_cast<std::size_t>(word)];
     for (int i = 0; i < differ; ++i) {
       const int row = differing_[static_cast<std::size_t>(i)];
-      const std::uint32_t first = bitNumber(now_, word, box.rowFrom + row, 0);
-      for (std::uint64_t turned = now[row] ^ before[row]; turned != 0; turned &= turned - 1)
-        turns.bits.push(first + static_cast<std::uint32_t>(std::countr_zero(turned)));
+      column.push(box.rowFrom + row, now[row] ^ before[row]);
     }
+    column.endStep(step);
   }
 }
 
 std::optional<Turns> TurnFinder::over(StepRange range, GroundOfSteps& ground, const base::Cancel& cancel) {
   Turns turns;
   turns.range = range;
+  turns.columns.resize(static_cast<std::size_t>(now_.box().wordUntil));
   for (std::uint32_t step = range.from; step < range.until; ++step) {
     if (cancel.fired()) return std::nullopt;
     if (step == range.from || !ground.asBefore(step)) {
@@ -57,9 +61,8 @@ std::optional<Turns> TurnFinder::over(StepRange range, GroundOfSteps& ground, co
       if (step == range.from)
         turns.first = now_;
       else
-        note(turns);
+        note(step, turns);
     }
-    turns.ends.push_back(turns.bits.size());
   }
   turns.last = now_;
   return turns;

@@ -1,7 +1,10 @@
-/// The cells that turn seen or unseen from step to step of a stretch of the take, in the order they are found.
+/// The cells that turn seen or unseen from step to step of a stretch of the take.
+///
+/// Kept by columns of words (see CellBits), so that one column's turns are few enough to be put in order near the
+/// processor; and by stretches, because cells that lie side by side turn together.
 #pragma once
 
-#include <algorithm>
+#include <bit>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -13,104 +16,87 @@
 
 namespace wend::sight {
 
-/// A long list of rising numbers that starts anew now and then, and grows without moving what it holds. Cost: two
-/// bytes a number where they lie nearer together than kFar, as the cells that turn in one step do.
-class RisingList {
+/// A list that grows without moving what it holds, in pieces small enough to be used again and again.
+template <class T>
+class PieceList {
  public:
-  /// Requires  no number of a run below the one before it.
-  void push(std::uint32_t number) {
-    std::uint32_t by = number - last_;
-    last_ = number;
-    for (; by >= kFar; by -= kFar) store(kFar);
-    store(static_cast<std::uint16_t>(by));
-  }
-  void startAnew() { last_ = 0; }
-  /// Of what is stored; marks the end of a run.
-  std::size_t size() const { return chunks_.size() * kChunk - static_cast<std::size_t>(end_ - next_); }
-
-  /// Calls visit(number) for the run stored in [from, until).
-  template <class Visit>
-  void eachOf(std::size_t from, std::size_t until, Visit visit) const {
-    std::uint32_t number = 0;
-    while (from < until) {
-      const std::uint16_t* at = chunks_[from / kChunk].get() + from % kChunk;
-      const std::uint16_t* end = at + std::min(until - from, kChunk - from % kChunk);
-      from += static_cast<std::size_t>(end - at);
-      for (; at != end; ++at) {
-        number += *at;
-        if (*at != kFar) visit(number);
-      }
+  void push(T item) {
+    if (next_ == end_) {
+      pieces_.push_back(std::make_unique_for_overwrite<T[]>(kPiece));
+      next_ = pieces_.back().get(), end_ = next_ + kPiece;
     }
+    *next_++ = item;
+  }
+  std::size_t size() const { return pieces_.size() * kPiece - static_cast<std::size_t>(end_ - next_); }
+  T operator[](std::size_t i) const { return pieces_[i / kPiece][i % kPiece]; }
+
+ private:
+  static constexpr std::size_t kPiece = 2048;
+  std::vector<std::unique_ptr<T[]>> pieces_;
+  T *next_ = nullptr, *end_ = nullptr;
+};
+
+/// Cells that lie side by side in one word: bits [from, until) of the word in `row`.
+struct TurnedCells {
+  std::uint16_t row;
+  std::uint8_t from, until;
+};
+
+/// The turns of one column of words. Cost: four bytes a stretch of cells, eight a step with any.
+class ColumnTurns {
+ public:
+  /// Most rows a grid may have.
+  static constexpr int kMostRows = 65536;
+
+  /// `cells` are the bits of the word in which it differs.
+  void push(int row, std::uint64_t cells) {
+    while (cells != 0) {
+      // A stretch plus its lowest bit carries into the place behind it, or out of the word.
+      const std::uint64_t behind = cells + (cells & -cells);
+      stretches_.push({static_cast<std::uint16_t>(row), static_cast<std::uint8_t>(std::countr_zero(cells)),
+                       static_cast<std::uint8_t>(std::countr_zero(behind))});
+      cells &= behind;
+    }
+  }
+  /// All that was pushed since the last call turns at `step`.
+  void endStep(std::uint32_t step) {
+    const auto until = static_cast<std::uint32_t>(stretches_.size());
+    if (until > (ends_.empty() ? 0 : ends_.back().until)) ends_.push_back({step, until});
+  }
+  /// Calls visit(stretch, step) for every stretch, step by step.
+  template <class Visit>
+  void each(Visit visit) const {
+    std::uint32_t i = 0;
+    for (const StepEnd& end : ends_)
+      for (; i < end.until; ++i) visit(stretches_[i], end.step);
   }
 
  private:
-  static constexpr std::uint16_t kFar = 0xffff;  ///< stands for a way of its length that no number ends
-  static constexpr std::size_t kChunk = 1u << 15;
-  void store(std::uint16_t by) {
-    if (next_ == end_) {
-      chunks_.push_back(std::make_unique_for_overwrite<std::uint16_t[]>(kChunk));
-      next_ = chunks_.back().get(), end_ = next_ + kChunk;
-    }
-    *next_++ = by;
-  }
-  std::vector<std::unique_ptr<std::uint16_t[]>> chunks_;
-  std::uint16_t *next_ = nullptr, *end_ = nullptr;
-  std::uint32_t last_ = 0;
+  struct StepEnd {
+    std::uint32_t step, until;
+  };
+  PieceList<TurnedCells> stretches_;
+  std::vector<StepEnd> ends_;
 };
 
 /// Requires  range not empty.
 struct Turns {
   StepRange range;
-  CellBits first, last;           ///< the cells seen in its first and in its last step
-  RisingList bits;                ///< `bitNumber` of those that turn at the second step, then at the third, ...
-  std::vector<std::size_t> ends;  ///< where in `bits` each step's end, the first step's (0) included
+  CellBits first, last;              ///< the cells seen in its first and in its last step
+  std::vector<ColumnTurns> columns;  ///< what turns at the second step and later, by columns of words
 };
-
-/// Calls visit(cell) for every cell at which the two differ. Requires equal grids.
-template <class Visit>
-void eachDifference(const CellBits& a, const CellBits& b, Visit visit) {
-  const WordBox all = a.box();
-  for (int word = 0; word < all.wordUntil; ++word)
-    for (int row = 0; row < all.rowUntil; ++row)
-      eachCell(a.column(word)[row] ^ b.column(word)[row], a.grid(), word, row, visit);
-}
-
-/// Numbers the bits of a set in the order in which they lie in memory, which is that in which turns are found.
-inline std::uint32_t bitNumber(const CellBits& bits, int word, int row, int bit) {
-  return (static_cast<std::uint32_t>(word) * static_cast<std::uint32_t>(bits.stride()) +
-          static_cast<std::uint32_t>(row)) *
-             64 +
-         static_cast<std::uint32_t>(bit);
-}
-
-/// Calls visit(cell, step) for every turn, in order.
-template <class Visit>
-void eachTurn(const Turns& turns, Visit visit) {
-  const auto stride = static_cast<std::uint32_t>(turns.first.stride());
-  const auto columns = static_cast<std::uint32_t>(turns.first.grid().nx);
-  std::size_t from = 0;
-  auto step = turns.range.from;
-  for (const std::size_t end : turns.ends) {
-    std::uint32_t word = 0, begins = 0;  // where the column of words begins
-    turns.bits.eachOf(from, end, [&](std::uint32_t bit) {
-      while (bit / 64 - begins >= stride) ++word, begins += stride;
-      visit((bit / 64 - begins) * columns + 64 * word + bit % 64, step);
-    });
-    from = end;
-    ++step;
-  }
-}
 
 /// Draws step after step and keeps its memory.
 class TurnFinder {
  public:
+  /// Requires  at most ColumnTurns::kMostRows rows.
   TurnFinder(const geometry::Grid& grid, double radius, Bodies bodies);
   /// Polled once a step. Fails when cancelled: nothing.
   std::optional<Turns> over(StepRange range, GroundOfSteps& ground, const base::Cancel& cancel);
 
  private:
   void draw(const StepGround& ground);
-  void note(Turns& turns);
+  void note(std::uint32_t step, Turns& turns);
 
   RegionRaster raster_;
   const RowKernels* kernels_;

@@ -1,8 +1,9 @@
 /// What sight costs over whole takes: the map of what is ever seen, the windows of all cells, two threads against one,
-/// and a write of as many bits. Every frame is a step sound in continuous time; a body of 0.25 m
-/// clear of walls; for the map, ground nearer to walls is given as settled.
+/// and a stream write of a bit for every cell and step. Every frame is a step sound in continuous time; a body of 0.25
+/// m clear of walls; for the map, ground nearer to walls is given as settled.
 ///
-/// `until ms` is what one drawn picture costs of how long each cell stays unseen, played at 60 pictures a second.
+/// `ever seen` passes over stretches of steps that see nothing new, `step by step` finds every step. `until ms` is what
+/// one drawn picture costs of how long each cell stays unseen, played at 60 pictures a second.
 ///
 /// Against it, in the same run, the pipeline of general libraries of reference_view.h on a few evenly spaced frames: of
 /// instants only. `missed` counts the cells it sees and the map of the whole take does not, among cells that hold a
@@ -31,12 +32,14 @@ using namespace wend::sight;
 
 class ScenarioGround : public GroundOfSteps {
  public:
-  ScenarioGround(const scenarios::SightScenario& scenario, const Triangulation& triangles)
-      : scenario_(scenario), view_(triangles) {}
+  /// `together`: offers the ground of many steps together.
+  ScenarioGround(const scenarios::SightScenario& scenario, const Triangulation& triangles, bool together = true)
+      : scenario_(scenario), view_(triangles), together_(together) {}
   void find(std::size_t step, StepGround& ground) override {
     view_.of({pose(step), pose(step + 1), 0, 0}, ground.addLayer().region);
   }
   bool findOver(StepRange steps, StepGround& ground) override {
+    if (!together_) return false;
     poses_.clear();
     for (std::size_t i = steps.from; i <= steps.until; ++i) poses_.push_back(pose(i));
     view_.of(stepOver(poses_), ground.addLayer().region);
@@ -57,6 +60,7 @@ class ScenarioGround : public GroundOfSteps {
   const scenarios::SightScenario& scenario_;
   SweptView view_;
   std::vector<SweptPose> poses_;
+  bool together_;
 };
 
 /// In microseconds.
@@ -83,6 +87,16 @@ Cost cost(Work work) {
     least = {std::min(least.elapsed, once.elapsed), std::min(least.processor, once.processor)};
   }
   return least;
+}
+
+/// A write of so many bytes to memory as large, which has been written to before.
+Cost streamWrite(std::size_t bytes) {
+  std::vector<char> all(bytes, 1);
+  int byte = 1;
+  return cost([&] {
+    std::memset(all.data(), ++byte, all.size());
+    asm volatile("" ::"r"(all.data()) : "memory");
+  });
 }
 
 constexpr std::size_t kReferenceFrames = 20;
@@ -136,6 +150,8 @@ void measure(const scenarios::ScenarioSpec& spec) {
   for (const geometry::Segment& wall : scenario.walls) nearWalls.addNear(RegionEdge{wall.a, wall.b}, settled);
   CellBits map;
   const Cost ever = cost([&] { map = *everSeen(seen.grid, seen.radius, all, maker, 1, {}, seen.bodies, &settled); });
+  const GroundMaker each = [&] { return std::make_unique<ScenarioGround>(scenario, triangles, false); };
+  const Cost everEach = cost([&] { everSeen(seen.grid, seen.radius, all, each, 1, {}, seen.bodies, &settled); });
   const Cost everTwo = cost([&] { everSeen(seen.grid, seen.radius, all, maker, 2, {}, seen.bodies, &settled); });
   std::size_t bytes = 0;
   const Cost windows = cost([&] { bytes = SeenSteps::over(seen, maker)->bytes(); });
@@ -146,19 +162,14 @@ void measure(const scenarios::ScenarioSpec& spec) {
     UntilSeen until(*steps);
     for (int i = 0; i < kShown; ++i) until.secondsFrom(10 + i / 60.0);
   });
-  std::vector<char> row(seen.grid.cells() / 8);
-  const Cost write = cost([&] {
-    for (std::uint32_t step = 0; step < seen.steps; ++step) {
-      std::memset(row.data(), static_cast<int>(step), row.size());
-      asm volatile("" ::"r"(row.data()) : "memory");
-    }
-  });
+  const Cost write = streamWrite(seen.grid.cells() / 8 * seen.steps);
   const ReferenceCost reference = referenceCost(scenario, seen.radius, map);
-  std::printf("%-8s %9.2f %9.2f %9.2fx %9.2f %9.2fx %9.2fx %9.2fx %8.1f MB %9.3f %9.0f %7.0fx %6zu\n",
-              spec.name.c_str(), geometry.processor / frames, ever.processor / frames, ever.elapsed / everTwo.elapsed,
-              windows.processor / frames, windows.elapsed / windowsTwo.elapsed, windows.processor / ever.processor,
-              ever.processor / write.processor, static_cast<double>(bytes) / 1e6, shown.processor / kShown / 1000,
-              reference.perFrame, reference.perFrame / (ever.processor / frames), reference.missed);
+  std::printf("%-8s %9.2f %9.2f %9.2f %9.2fx %9.2f %9.2fx %9.2fx %9.2fx %8.1f MB %9.3f %9.0f %7.0fx %6.0fx %6zu\n",
+              spec.name.c_str(), geometry.processor / frames, ever.processor / frames, everEach.processor / frames,
+              ever.elapsed / everTwo.elapsed, windows.processor / frames, windows.elapsed / windowsTwo.elapsed,
+              windows.processor / ever.processor, ever.processor / write.processor, static_cast<double>(bytes) / 1e6,
+              shown.processor / kShown / 1000, reference.perFrame, reference.perFrame / (ever.processor / frames),
+              reference.perFrame / (windows.processor / frames), reference.missed);
   std::fflush(stdout);
 }
 
@@ -166,9 +177,9 @@ void measure(const scenarios::ScenarioSpec& spec) {
 
 int main(int count, char** names) {
   std::printf(
-      "us/frame  geometry ever seen two threads windows two threads win/ever ever/write  kept  until ms reference "
-      "ref/ever "
-      "missed\n");
+      "us/frame  geometry ever seen step by step two threads windows two threads win/ever ever/write  kept  until ms "
+      "reference "
+      "ref/ever ref/win missed\n");
   for (const scenarios::ScenarioSpec& spec : scenarios::scenarioSpecs()) {
     bool wanted = count == 1;
     for (int i = 1; i < count; ++i) wanted = wanted || spec.name == names[i];

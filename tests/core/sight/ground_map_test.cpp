@@ -99,6 +99,52 @@ TEST(GroundMap, RunsFollowAPan) {
   EXPECT_EQ(map->clearOver({until + 0.2, 12}, 0, 1)[*cell], 0);
 }
 
+TEST(ClearGround, IsWhatTheMapCallsClear) {
+  const std::uint64_t seed = 20271;
+  std::printf("seed %llu\n", static_cast<unsigned long long>(seed));
+  std::mt19937_64 random(seed);
+  std::size_t clearCells = 0, barred = 0;
+  for (int trial = 0; trial < 24; ++trial) {
+    const Scene scene(randomScene(random, trial % 2 == 0));
+    GroundMapSpec spec = specOf(0.2);
+    spec.take = {0, 14};
+    // Walks, halts, turns on, and is not there for a while.
+    const Point at{world::uniform(random, 1, 9), world::uniform(random, 1, 9)};
+    const double bearing = world::uniform(random, 0, 360), pan = world::uniform(random, -40, 40);
+    const EyeAt eye = [&](double t) -> std::optional<Eye> {
+      if (trial % 3 == 0 && t > 4 && t < 5) return std::nullopt;
+      const double walked = std::min(t, 6.0) / 6;
+      return world::eyeAt(geometry::at(at + Vec{0.5 * walked, 0.3 * walked}, 1.5 + 0.02 * t), bearing + pan * t);
+    };
+    const auto map = GroundMap::over(scene, eye, spec);
+    ASSERT_TRUE(map);
+    for (const Span span : {Span{0, 14}, Span{3, 4}, Span{7, 7}, Span{13.9, 14}, Span{20, 22}})
+      for (const auto& [early, late] : {std::pair{0.0, 0.0}, std::pair{2.0, 0.5}}) {
+        const auto clear = clearGround(scene, eye, spec, span, early, late, trial % 2 + 1);
+        ASSERT_TRUE(clear);
+        const auto cells = map->clearOver(span, early, late);
+        for (std::size_t cell = 0; cell < cells.size(); ++cell)
+          ASSERT_EQ(clear->at(cell), cells[cell] != 0)
+              << "trial " << trial << " cell " << cell << " span " << span.from;
+        clearCells += clear->count(), barred += cells.size() - clear->count();
+      }
+  }
+  EXPECT_GT(clearCells, 10000u);
+  EXPECT_GT(barred, 10000u);
+}
+
+TEST(ClearGround, PublishesNothingWhenCancelled) {
+  const Scene scene;
+  GroundMapSpec spec = specOf(0.25);
+  spec.take = {0, 5};
+  const EyeAt pan = [](double t) { return world::eyeAt({5, 0, 1.5}, -60 + 10 * t); };
+  const base::Cancel never;
+  ASSERT_TRUE(clearGround(scene, pan, spec, spec.take, 0, 0, 1, never));
+  ASSERT_GT(never.polls(), 60);
+  for (std::int64_t poll = 1; poll <= never.polls(); ++poll)
+    EXPECT_FALSE(clearGround(scene, pan, spec, spec.take, 0, 0, 1, base::Cancel::atPoll(poll))) << poll;
+}
+
 TEST(GroundMap, IsTheSameOnOneThreadAndTwo) {
   std::mt19937_64 random(20267);
   const Scene scene(randomScene(random, true));
