@@ -1,7 +1,6 @@
 #include "core/sight/ever_seen.h"
 
 #include <cmath>
-#include <mutex>
 
 #include "core/base/check.h"
 #include "core/sight/cell_growth.h"
@@ -133,11 +132,21 @@ bool UnseenWords::any(const WordBox& box) const {
                              before_[slot(box.wordUntil, box.rowFrom)] - before_[slot(box.wordFrom, box.rowFrom)];
 }
 
+/// What is known of the ground seen so far.
+struct Looked {
+  DeepGround deep;
+  UnseenWords unseen;
+};
+
 /// What one thread draws, and what it knows to be seen.
 class EverSeen {
  public:
   EverSeen(const geometry::Grid& grid, double radius, Bodies bodies)
-      : raster_(grid, radius, rowKernels(), bodies), deep_(grid, radius), seen_(grid), inside_(grid), layer_(grid) {}
+      : raster_(grid, radius, rowKernels(), bodies),
+        own_{DeepGround(grid, radius), {}},
+        seen_(grid),
+        inside_(grid),
+        layer_(grid) {}
 
   StepGround& next() {
     if (used_ == batch_.size()) batch_.emplace_back();
@@ -151,20 +160,20 @@ class EverSeen {
   const CellBits& seen() const { return seen_; }
 
   void take(const CellBits& seen) { seen_.add(seen, seen.box()); }
-  /// Readies `holds`: what is seen now is what it asks about.
-  void look();
   /// Whether all cells near the ground were seen when last looked.
-  bool holds(const StepGround& ground);
+  bool holds(const StepGround& ground, const Looked& looked);
 
  private:
   void addHidden(const GroundLayer& layer);
   void addBorders(const SweptRegion& region);
-  bool mayAdd(std::span<const RegionEdge> ring) const;
-  bool holds(const SweptRegion& region);
+  /// Whether a cell not seen when looked lies in the ring's box, or nearer than the radius.
+  bool mayAdd(std::span<const RegionEdge> ring, const Looked& looked) const {
+    return looked.unseen.any(raster_.boxAround(ring));
+  }
+  bool holds(const SweptRegion& region, const Looked& looked);
 
   RegionRaster raster_;
-  DeepGround deep_;
-  UnseenWords unseen_;
+  Looked own_;
   CellBits seen_, inside_, layer_;
   std::vector<StepGround> batch_;
   std::size_t used_ = 0;
@@ -178,59 +187,49 @@ void EverSeen::addHidden(const GroundLayer& layer) {
 }
 
 void EverSeen::addBorders(const SweptRegion& region) {
-  if (mayAdd(region.ring))
+  if (mayAdd(region.ring, own_))
     for (const RegionEdge& edge : region.ring)
-      if (raster_.widens(edge) && !deep_.holds(edge)) raster_.addNear(edge, seen_);
+      if (raster_.widens(edge) && !own_.deep.holds(edge)) raster_.addNear(edge, seen_);
   for (const RegionSlice& slice : region.slices)
-    if (slice.corners > 0 && !deep_.holds(slice)) raster_.addNear(slice, seen_);
-}
-
-/// Whether a cell not seen at the batch's start lies in the ring's box, or nearer than the radius.
-bool EverSeen::mayAdd(std::span<const RegionEdge> ring) const {
-  return unseen_.any(raster_.boxAround(ring));
+    if (slice.corners > 0 && !own_.deep.holds(slice)) raster_.addNear(slice, seen_);
 }
 
 void EverSeen::settle() {
   const std::span<const StepGround> batch(batch_.data(), used_);
   WordBox box;
-  unseen_.look(seen_);
+  own_.unseen.look(seen_);
   for (const StepGround& ground : batch)
     for (const GroundLayer& layer : ground.layers()) {
       if (!layer.hidden.empty())
         addHidden(layer);
-      else if (mayAdd(layer.region.ring))
+      else if (mayAdd(layer.region.ring, own_))
         box.take(raster_.addInterior(layer.region.ring, inside_));
     }
   const WordBox grown = addGrown(inside_, box, raster_.radius() / raster_.grid().cell, seen_);
   inside_.clear(box);
-  deep_.look(seen_, grown);
+  own_.deep.look(seen_, grown);
   for (const StepGround& ground : batch)
     for (const GroundLayer& layer : ground.layers())
       if (layer.hidden.empty()) addBorders(layer.region);
   used_ = 0;
 }
 
-void EverSeen::look() {
-  unseen_.look(seen_);
-  deep_.look(seen_, seen_.box());
-}
-
-bool EverSeen::holds(const SweptRegion& region) {
+bool EverSeen::holds(const SweptRegion& region, const Looked& looked) {
   WordBox box;
-  if (mayAdd(region.ring)) {
+  if (mayAdd(region.ring, looked)) {
     box = raster_.addInterior(region.ring, layer_);
     for (const RegionEdge& edge : region.ring)
-      if (raster_.widens(edge) && !deep_.holds(edge)) box.take(raster_.addNear(edge, layer_));
+      if (raster_.widens(edge) && !looked.deep.holds(edge)) box.take(raster_.addNear(edge, layer_));
   }
   for (const RegionSlice& slice : region.slices)
-    if (slice.corners > 0 && !deep_.holds(slice)) box.take(raster_.addNear(slice, layer_));
+    if (slice.corners > 0 && !looked.deep.holds(slice)) box.take(raster_.addNear(slice, layer_));
   const bool held = seen_.holds(layer_, box);
   layer_.clear(box);
   return held;
 }
 
-bool EverSeen::holds(const StepGround& ground) {
-  return std::ranges::all_of(ground.layers(), [this](const GroundLayer& layer) { return holds(layer.region); });
+bool EverSeen::holds(const StepGround& ground, const Looked& looked) {
+  return std::ranges::all_of(ground.layers(), [&](const GroundLayer& layer) { return holds(layer.region, looked); });
 }
 
 /// Steps of which it is not yet known whether they see more, as numbers of a list.
@@ -255,6 +254,7 @@ class Rounds {
         maker_(ground),
         cancel_(cancel),
         workers_(static_cast<std::size_t>(threads)),
+        looked_{DeepGround(grid, radius), {}},
         seen_(grid) {}
 
   /// False when cancelled.
@@ -269,8 +269,8 @@ class Rounds {
     StepGround over;
   };
   Worker& workerAt(std::size_t i);
-  template <class Work>
-  bool share(std::size_t count, Work work);
+  template <class Work, class End>
+  bool share(std::size_t count, Work work, End end);
   bool findRound();
   bool closeGaps();
   void open(Gap gap);
@@ -281,6 +281,7 @@ class Rounds {
   const GroundMaker& maker_;
   const base::Cancel& cancel_;
   std::vector<std::unique_ptr<Worker>> workers_;
+  Looked looked_;  ///< at `seen_`
   CellBits seen_;
   StepRange steps_;
   std::vector<std::uint32_t> list_;   ///< the steps that do not see what the one before them did
@@ -295,50 +296,57 @@ Rounds::Worker& Rounds::workerAt(std::size_t i) {
   return *workers_[i];
 }
 
-/// Calls `work(worker, range)` for parts of so many things, on all threads. False when cancelled.
-template <class Work>
-bool Rounds::share(std::size_t count, Work work) {
-  const auto threads = static_cast<int>(workers_.size());
-  const std::vector<StepRange> parts = partsOf({0, static_cast<std::uint32_t>(count)}, threads);
+/// Calls `work(worker, i)` for each number below `count`, on all threads, and `end(worker)` for each worker that took
+/// part. False when cancelled.
+template <class Work, class End>
+bool Rounds::share(std::size_t count, Work work, End end) {
+  // Few at a time: one that takes long must not leave a thread waiting.
+  constexpr std::size_t kTaken = 8;
   std::atomic<std::size_t> next{0};
   std::atomic<bool> whole = true;
-  const auto makeWork = [&] {
-    Worker& worker = workerAt(next++);
-    return [&](std::size_t part) {
-      if (whole && !work(worker, parts[part])) whole = false;
-    };
+  const auto run = [&](std::size_t number) {
+    Worker& worker = workerAt(number);
+    for (std::size_t from = next.fetch_add(kTaken); from < count; from = next.fetch_add(kTaken))
+      for (std::size_t i = from; i < std::min(from + kTaken, count) && whole; ++i) {
+        if (cancel_.fired()) whole = false;
+        if (whole) work(worker, i);
+      }
+    end(worker);
   };
-  shareOut(parts.size(), std::min(threads, static_cast<int>(parts.size())), makeWork);
+  std::vector<std::jthread> others;
+  const std::size_t threads = std::min(workers_.size(), count / kTaken + 1);
+  for (std::size_t i = 1; i < threads; ++i) others.emplace_back(run, i);
+  run(0);
+  others.clear();  // waits for them
   return whole;
 }
 
 bool Rounds::findRound() {
-  const bool whole = share(round_.size(), [this](Worker& worker, StepRange part) {
-    for (std::uint32_t i = part.from; i < part.until; ++i) {
-      if (cancel_.fired()) return false;
-      worker.ground->find(list_[round_[i]], worker.ever.next());
-      worker.ever.took();
-    }
-    worker.ever.settle();
-    return true;
-  });
+  const bool whole = share(
+      round_.size(),
+      [this](Worker& worker, std::size_t i) {
+        worker.ground->find(list_[round_[i]], worker.ever.next());
+        worker.ever.took();
+      },
+      [](Worker& worker) { worker.ever.settle(); });
   for (const auto& worker : workers_)
     if (worker) take(worker->ever.seen());
   return whole;
 }
 
 bool Rounds::closeGaps() {
+  looked_.unseen.look(seen_);
+  looked_.deep.look(seen_, seen_.box());
   std::vector<char> held(gaps_.size());
-  const bool whole = share(gaps_.size(), [&](Worker& worker, StepRange part) {
-    worker.ever.look();
-    for (std::uint32_t i = part.from; i < part.until; ++i) {
-      if (cancel_.fired()) return false;
-      const std::uint32_t until = gaps_[i].until < list_.size() ? list_[gaps_[i].until] : steps_.until;
-      worker.over.clear();
-      held[i] = worker.ground->findOver({list_[gaps_[i].from], until}, worker.over) && worker.ever.holds(worker.over);
-    }
-    return true;
-  });
+  const bool whole = share(
+      gaps_.size(),
+      [&](Worker& worker, std::size_t i) {
+        const std::uint32_t until = gaps_[i].until < list_.size() ? list_[gaps_[i].until] : steps_.until;
+        worker.over.clear();
+        held[i] = worker.ground->findOver({list_[gaps_[i].from], until}, worker.over) &&
+                  worker.ever.holds(worker.over, looked_);
+      },
+      [](Worker&) {});
   round_.clear();
   std::vector<Gap> gaps;
   std::swap(gaps, gaps_);
