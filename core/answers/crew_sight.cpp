@@ -77,6 +77,24 @@ bool farFromWalls(const Take& take, const sight::BodyAt& body) {
   return true;
 }
 
+/// How a body is to be looked at.
+sight::TakeSpec specFor(const Take& take, const sight::BodyAt& body) {
+  constexpr double kTallest = 1.9, kTaller = 0.5;
+  const geometry::Extent set = extentOfSet(take);
+  const Reach reach = reachOf(take, body).value_or(Reach{set, {}});
+  const sight::Heights& heights = reach.heights;
+  sight::TakeSpec spec;
+  spec.take = {0, take.length()};
+  spec.rate = take.rate();
+  // Rounded up, so that few are needed: a wall hides whoever is no taller than the tallest asked about.
+  const double above = std::max(0.0, std::ceil((heights.top - kTallest) / kTaller));
+  spec.bodies = {std::min(0.0, heights.bottom), std::max(kTallest + above * kTaller, heights.top)};
+  spec.ground = withRoom(set);
+  if (!holds(spec.ground, reach.places)) spec.ground = withRoom(hull(set, reach.places));
+  if (heights.bottom < 0 && farFromWalls(take, body)) spec.walls = sight::Walls::nearly;
+  return spec;
+}
+
 /// What the lens sees during every step, made once for all whose feet stand no lower.
 ///
 /// Which look serves a body depends on that body alone, so that nobody's answer depends on who else was asked about.
@@ -84,15 +102,16 @@ class Looks {
  public:
   Looks(const Take& take, const base::Cancel& cancel) : take_(take), cancel_(cancel) {}
 
+  /// The steps of a look that are known by what an earlier take has of them. All looks have the same steps.
+  const std::vector<char>& alike(const sight::TakeLook& look, const KnownSights& known) {
+    if (alike_.empty()) alike_ = known.alike(look);
+    return alike_;
+  }
+
   /// Null when cancelled.
-  sight::TakeLook* lookFor(const sight::BodyAt& body) {
-    const sight::TakeSpec spec = specFor(body);
-    for (const auto& look : looks_) {
-      const sight::TakeSpec& made = look->spec();
-      if (made.walls == spec.walls && made.bodies.bottom == spec.bodies.bottom && made.bodies.top == spec.bodies.top &&
-          made.ground == spec.ground)
-        return look.get();
-    }
+  sight::TakeLook* lookFor(const sight::TakeSpec& spec) {
+    for (const auto& look : looks_)
+      if (look->spec() == spec) return look.get();
     const double margin = take_.plan().sightRules.margin;
     const Take& take = take_;
     auto look = sight::TakeLook::over(
@@ -103,26 +122,10 @@ class Looks {
   }
 
  private:
-  sight::TakeSpec specFor(const sight::BodyAt& body) const {
-    const geometry::Extent set = extentOfSet(take_);
-    const Reach reach = reachOf(take_, body).value_or(Reach{set, {}});
-    const sight::Heights& heights = reach.heights;
-    sight::TakeSpec spec;
-    spec.take = {0, take_.length()};
-    spec.rate = take_.rate();
-    // Rounded up, so that few are needed: a wall hides whoever is no taller than the tallest asked about.
-    const double above = std::max(0.0, std::ceil((heights.top - kTallest) / kTaller));
-    spec.bodies = {std::min(0.0, heights.bottom), std::max(kTallest + above * kTaller, heights.top)};
-    spec.ground = withRoom(set);
-    if (!holds(spec.ground, reach.places)) spec.ground = withRoom(hull(set, reach.places));
-    if (heights.bottom < 0 && farFromWalls(take_, body)) spec.walls = sight::Walls::nearly;
-    return spec;
-  }
-
-  static constexpr double kTallest = 1.9, kTaller = 0.5;
   const Take& take_;
   const base::Cancel& cancel_;
   std::vector<std::unique_ptr<sight::TakeLook>> looks_;
+  std::vector<char> alike_;
 };
 
 /// The openings that a look passes on its way from place to place, joined with '+'.
@@ -146,15 +149,26 @@ std::vector<Point> wayOfLook(const Take& take, double t, Point pos, std::optiona
   return {};
 }
 
-std::optional<SightOf> sightOfBody(const Take& take, Looks& looks, const std::string& id, BodyKind kind,
-                                   const sight::BodyAt& body, int self, const base::Cancel& cancel) {
-  sight::TakeLook* look = looks.lookFor(body);
+/// What an earlier take has of the same body.
+struct Earlier {
+  const KnownSights& known;
+  const SightOf& sight;
+};
+
+std::optional<SightOf> sightOfBody(const Take& take, Looks& looks, const Watched& watched, const base::Cancel& cancel,
+                                   const std::optional<Earlier>& earlier = {}) {
+  const sight::BodyAt& body = watched.body;
+  const sight::TakeSpec spec = specFor(take, body);
+  sight::TakeLook* look = looks.lookFor(spec);
   if (!look) return std::nullopt;
-  const auto windows = sight::sightWindows(*look, body, watchOf(take), self, cancel);
+  std::optional<sight::KnownSteps> steps;
+  if (earlier && earlier->sight.known->spec == spec)
+    steps.emplace(looks.alike(*look, earlier->known), earlier->sight.known->asked);
+  auto windows = sight::sightWindows(*look, body, watchOf(take), watched.self, cancel, steps ? &*steps : nullptr);
   if (!windows) return std::nullopt;
   SightOf sight;
-  sight.id = id;
-  sight.kind = kind;
+  sight.id = watched.id;
+  sight.kind = watched.kind;
   for (const auto& seen : windows->seen) {
     SeenSpan span;
     span.span = seen.time;
@@ -168,6 +182,7 @@ std::optional<SightOf> sightOfBody(const Take& take, Looks& looks, const std::st
     sight.seen.push_back(std::move(span));
   }
   for (const auto& clear : windows->clear) sight.clear.push_back({clear.time, clear.marginDegrees});
+  sight.known = std::make_shared<const sight::KnownSight>(sight::KnownSight{spec, std::move(windows->asked)});
   return sight;
 }
 
@@ -177,11 +192,13 @@ std::optional<std::vector<SightOf>> sightOfAll(const Take& take, const base::Can
   std::vector<SightOf> all;
   Looks looks(take, cancel);
   for (const Watched& watched : watchedOf(take)) {
-    if (const SightOf* before = known != nullptr ? known->of(watched) : nullptr) {
-      all.push_back(*before);
+    if (const SightOf* whole = known != nullptr ? known->of(watched) : nullptr) {
+      all.push_back(*whole);
       continue;
     }
-    auto sight = sightOfBody(take, looks, watched.id, watched.kind, watched.body, watched.self, cancel);
+    const SightOf* before = known != nullptr ? known->bySteps(watched) : nullptr;
+    const auto earlier = before != nullptr ? std::optional<Earlier>({*known, *before}) : std::nullopt;
+    auto sight = sightOfBody(take, looks, watched, cancel, earlier);
     if (!sight) return {};
     all.push_back(std::move(*sight));
   }
@@ -192,8 +209,7 @@ SightOf sightOfSpot(const Take& take, Point pos, double height, double radius, c
   const double floor = take.people().floorAt(pos);
   const sight::Body body{pos, radius, floor, floor + height};
   Looks looks(take, cancel);
-  auto sight = sightOfBody(
-      take, looks, "", BodyKind::crew, [body](double) { return body; }, sight::kNobody, cancel);
+  auto sight = sightOfBody(take, looks, {"", BodyKind::crew, [body](double) { return body; }}, cancel);
   return sight ? std::move(*sight) : SightOf{};
 }
 

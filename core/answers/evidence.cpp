@@ -33,28 +33,37 @@ std::vector<Jump> aimCuts(const Take& take) {
   return jumps;
 }
 
-/// What was found of a take that sees the same.
+/// What was found of a take of which something holds for this one: reuse.h says what.
 struct Before {
   const Take& take;
   const Evidence& evidence;
+  bool view, shot, stage;
 };
 std::optional<Before> beforeOf(const Take& take, const Answers* earlier) {
-  if (earlier == nullptr || !earlier->evidence || !sameView(take, *earlier->take)) return std::nullopt;
-  return Before{*earlier->take, *earlier->evidence};
+  if (earlier == nullptr || !earlier->evidence) return std::nullopt;
+  const Take& was = *earlier->take;
+  const bool view = sameView(take, was), stage = sameStage(take, was);
+  if (!view && !stage) return std::nullopt;
+  return Before{was, *earlier->evidence, view, view && sameShot(take, was), stage};
+}
+
+Instant sampled(const Take& take, double t, std::size_t k, const std::optional<Before>& before) {
+  if (before && before->shot) return sampleLike(take, before->take, before->evidence.samples[k]);
+  if (before && before->stage) return sampleNear(take, before->take, before->evidence.samples[k]);
+  return sampleAt(take, t);
 }
 
 /// A sample a frame and what is read off them; false when cancelled.
 bool addSamples(const Take& take, const std::optional<Before>& before, const base::Cancel& cancel, Evidence& evidence) {
-  const bool alike = before && sameShot(take, before->take);
   for (const double t : take.frameTimes()) {
     if (cancel.fired()) return false;
-    const std::size_t k = evidence.samples.size();
-    evidence.samples.push_back(alike ? sampleLike(take, before->take, before->evidence.samples[k]) : sampleAt(take, t));
+    evidence.samples.push_back(sampled(take, t, evidence.samples.size(), before));
   }
   auto clearances = clearancesOf(take, evidence.samples, cancel);
   if (!clearances) return false;
   evidence.clearances = std::move(*clearances);
-  if (evidence.sightKnown) evidence.marks = before ? before->evidence.marks : marksSeen(take, evidence.samples);
+  if (evidence.sightKnown)
+    evidence.marks = before && before->view ? before->evidence.marks : marksSeen(take, evidence.samples);
   evidence.leaves = leavesMet(take, evidence.samples);
   evidence.links = linksOver(take, evidence.samples);
   evidence.boom = boomLines(take, evidence.samples);
@@ -81,9 +90,10 @@ std::optional<Sights> sightsOf(const Take& take, const std::optional<Before>& be
   auto people = sightOfAll(take, cancel, known ? &*known : nullptr);
   if (!people) return std::nullopt;
   // Lamps and people may have changed, and both turn glass into a mirror that shows somebody.
-  auto panes = paneMirrors(take, cancel);
+  auto panes = before && samePanes(take, before->take) ? before->evidence.panes : paneMirrors(take, cancel);
   if (!panes) return std::nullopt;
-  if (before) return Sights{std::move(*people), before->evidence.throughs, before->evidence.outside, std::move(*panes)};
+  if (before && before->view)
+    return Sights{std::move(*people), before->evidence.throughs, before->evidence.outside, std::move(*panes)};
   auto throughs = throughSights(take, cancel);
   if (!throughs) return std::nullopt;
   auto outside = outsideSeen(take, cancel);

@@ -30,6 +30,7 @@ struct InstantMaker {
   sight::SceneAt now = take.scene().at(t);
   std::vector<std::optional<optics::Figure>> figures;
 
+  Instant withoutPeople() const;
   CameraAt camera() const;
   std::optional<LensAt> lens() const;
   FocusAt focus(const std::optional<LensAt>& lens, double stop) const;
@@ -211,6 +212,32 @@ CrewAt InstantMaker::crew(std::size_t i) const {
   return at;
 }
 
+Instant InstantMaker::withoutPeople() const {
+  Instant instant;
+  instant.time = t;
+  instant.frameIndex = static_cast<long>(units::frameAt(t, take.frameRate()));
+  instant.beat = beatAt(plan, t);
+  instant.camera = camera();
+  instant.lens = lens();
+  instant.iris = iris();
+  instant.sun = sunOf(plan, t);
+  instant.focus = focus(instant.lens, instant.iris.set);
+  return instant;
+}
+
+/// Whether the performers of `like`, an instant of another take, are where this one has them at the same instant.
+bool sameStands(const Take& take, const Instant& like) {
+  for (std::size_t i = 0; i < like.performers.size(); ++i) {
+    const PerformerPose now = take.people().performerAt(i, like.time);
+    const PerformerAt& then = like.performers[i];
+    if (now.present != then.present) return false;
+    if (now.present && (now.pos != then.pos || now.floor != then.floor || now.eyes != then.eyes ||
+                        now.top != then.top || now.speed != then.speed))
+      return false;
+  }
+  return true;
+}
+
 std::optional<double> nextSeen(const Evidence& evidence, const std::string& id, double t) {
   for (const auto& sight : evidence.sight) {
     if (sight.id != id) continue;
@@ -225,15 +252,7 @@ std::optional<double> nextSeen(const Evidence& evidence, const std::string& id, 
 Instant sampleAt(const Take& take, double t) {
   InstantMaker maker{.take = take, .t = t, .figures = {}};
   for (std::size_t i = 0; i < take.plan().performers.size(); ++i) maker.figures.push_back(take.figureAt(i, t));
-  Instant instant;
-  instant.time = t;
-  instant.frameIndex = static_cast<long>(units::frameAt(t, take.frameRate()));
-  instant.beat = beatAt(take.plan(), t);
-  instant.camera = maker.camera();
-  instant.lens = maker.lens();
-  instant.iris = maker.iris();
-  instant.sun = sunOf(take.plan(), t);
-  instant.focus = maker.focus(instant.lens, instant.iris.set);
+  Instant instant = maker.withoutPeople();
   for (std::size_t i = 0; i < take.plan().performers.size(); ++i)
     instant.performers.push_back(maker.performer(i, instant));
   for (std::size_t i = 0; i < take.plan().crew.size(); ++i) instant.crew.push_back(maker.crew(i));
@@ -251,6 +270,22 @@ Instant sampleLike(const Take& now, const Take& before, const Instant& like) {
     instant.crew[i] = maker->crew(i);
   }
   instant.crew.resize(crew.size());
+  return instant;
+}
+
+Instant sampleNear(const Take& now, const Take& before, const Instant& like) {
+  const double t = like.time;
+  InstantMaker maker{.take = now, .t = t, .figures = {}};
+  Instant instant = maker.withoutPeople();
+  const bool alike = instant.camera == like.camera && instant.lens == like.lens && instant.iris == like.iris &&
+                     instant.focus == like.focus && sameStands(now, like);
+  if (!alike) return sampleAt(now, t);
+  instant.performers = like.performers;
+  const auto &crew = now.plan().crew, &old = before.plan().crew;
+  for (std::size_t i = 0; i < crew.size(); ++i) {
+    const bool same = i < old.size() && (crew.ref(i) == old.ref(i) || crew[i] == old[i]);
+    instant.crew.push_back(same ? like.crew[i] : maker.crew(i));
+  }
   return instant;
 }
 

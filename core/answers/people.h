@@ -25,6 +25,7 @@ struct PerformerPose {
   double eyes = 0, top = 0;  ///< above the datum
   double speed = 0;
   bool taped = false;  ///< stands on a taped mark
+  bool operator==(const PerformerPose&) const = default;
 };
 
 struct CrewPose {

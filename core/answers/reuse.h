@@ -15,27 +15,45 @@ bool sameView(const Take& a, const Take& b);
 /// That, and all else a sample is made of but the crew: focus, iris, light.
 bool sameShot(const Take& a, const Take& b);
 
+/// All that decides what glass turns into a mirror and whom it shows.
+bool samePanes(const Take& a, const Take& b);
+
+/// All that a sample is made of but the crew and what moves: where the camera and the performers go, where the lens
+/// looks, how it is zoomed, and whom it is focused on. What moves is alike at many instants all the same.
+bool sameStage(const Take& a, const Take& b);
+
 /// The sample at the instant of `like`, which is one of `before`. Only those of the crew are asked about who are not as
 /// they were.
 ///
 /// Requires  sameShot of both.
 /// Ensures   (1) equal to `sampleAt`.
 snags::Instant sampleLike(const Take& now, const Take& before, const snags::Instant& like);
-
-/// Finds in the sights of an earlier take those that hold for this one.
+/// The same where only the stage is alike: what costs to know of performers is taken over where camera, lens and all
+/// performers are as they were at that instant.
 ///
-/// Requires  sameView of both; what is handed over outlives it.
+/// Requires  sameStage of both.
+/// Ensures   (1) equal to `sampleAt`.
+snags::Instant sampleNear(const Take& now, const Take& before, const snags::Instant& like);
+
+/// Finds in the sights of an earlier take what holds for this one.
+///
+/// Requires  sameStage or sameView of both; what is handed over outlives it.
 class KnownSights {
  public:
   KnownSights(const Take& now, const Take& before, const std::vector<snags::SightOf>& sights);
   /// Null where it has to be found.
   const snags::SightOf* of(const Watched& watched) const;
+  /// What was seen of the same body by an eye that goes another way now. Null where nothing is known.
+  const snags::SightOf* bySteps(const Watched& watched) const;
+  /// The steps of a look at this take in which the eye and the performers who hide are as they were, looked at as
+  /// `eyeStep` does: at the ends and the quarters.
+  std::vector<char> alike(const sight::TakeLook& look) const;
 
  private:
-  const snags::SightOf* find(const std::string& id, snags::BodyKind kind) const;
-  const plan::Plan &now_, &before_;
+  const snags::SightOf* find(const Watched& watched) const;
+  const Take &now_, &before_;
   const std::vector<snags::SightOf>& sights_;
-  bool hidersAlike_;
+  bool viewAlike_, hidersAlike_;
 };
 
 }  // namespace wend::answers

@@ -68,7 +68,7 @@ constexpr Vec left(Vec v) {
   return {-v.y, v.x};
 }
 inline double length(Vec v) {
-  return std::hypot(v.x, v.y);
+  return std::sqrt(dot(v, v));
 }
 inline double distance(Point a, Point b) {
   return length(b - a);
@@ -103,7 +103,7 @@ constexpr double dot(Vec3 a, Vec3 b) {
   return a.x * b.x + a.y * b.y + a.z * b.z;
 }
 inline double length(Vec3 v) {
-  return std::hypot(v.x, v.y, v.z);
+  return std::sqrt(dot(v, v));
 }
 inline double distance(Point3 a, Point3 b) {
   return length(b - a);

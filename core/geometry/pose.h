@@ -14,6 +14,7 @@ struct Pose {
   Point3 at;
   double bearing = 0;  ///< degrees clockwise from north, may be unwrapped
   double tilt = 0;     ///< degrees, up positive
+  bool operator==(const Pose&) const = default;
 
   Vec3 forward() const {
     const double c = std::cos(radians(tilt));

@@ -11,6 +11,7 @@ struct SubjectDistances {
   double slant = 0;  ///< straight through the air, what a tape reads
   double flat = 0;   ///< along the lens axis, what a flat field focuses
   double floor = 0;  ///< on the plan
+  bool operator==(const SubjectDistances&) const = default;
 };
 
 /// Ensures   (1) floor <= slant, flat <= slant

@@ -15,6 +15,7 @@ struct Eye {
   double tanHalfWidth = 0.5;   ///< of the delivered frame
   double tanHalfHeight = 0.3;  ///< of the delivered frame
   double marginDegrees = 0;    ///< widens the frame on every side; people of the crew are kept out of this wider frame
+  bool operator==(const Eye&) const = default;
 };
 
 /// The four planes of an eye's widened frame, ready to be asked many times.

@@ -19,6 +19,7 @@ using geometry::Span;
 
 struct Heights {
   double bottom = 0, top = 1.8;
+  bool operator==(const Heights&) const = default;
 };
 
 /// The ratios k at which a sheet hides a body whole from an eye of that height; `until` may be infinite, and the span

@@ -59,19 +59,15 @@ std::unique_ptr<TakeLook> TakeLook::over(const Scene& scene, EyeAt eye, const Ta
   std::unique_ptr<TakeLook> take(new TakeLook(scene, std::move(eye), spec, std::move(hiders)));
   take->looks_.resize(
       std::max<std::size_t>(1, static_cast<std::size_t>(std::ceil(spec.take.length() * spec.rate - 1e-6))));
-  EyeSteps eyes;
   take->ends_.push_back(take->eye_(spec.take.from));
   for (std::size_t k = 0; k < take->steps(); ++k) {
     if (cancel.fired()) return nullptr;
     const Span time = take->timeOf(k);
     take->ends_.push_back(take->eye_(time.until));
-    eyes.push_back(time.length() > 0 ? eyeStep(take->eye_, time, take->ends_[k], take->ends_[k + 1]) : std::nullopt);
+    take->eyes_.push_back(time.length() > 0 ? eyeStep(take->eye_, time, take->ends_[k], take->ends_[k + 1])
+                                            : std::nullopt);
   }
-  take->view_ = std::make_unique<SetView>(scene, spec.bodies, withEyes(spec.ground, eyes), spec.walls);
-  for (std::size_t k = 0; k < take->steps(); ++k) {
-    if (cancel.fired()) return nullptr;
-    if (eyes[k]) take->find(take->timeOf(k), *eyes[k], take->looks_[k]);
-  }
+  take->view_ = std::make_unique<SetView>(scene, spec.bodies, withEyes(spec.ground, take->eyes_), spec.walls);
   return take;
 }
 
@@ -137,8 +133,10 @@ bool TakeLook::maySee(const SetLook& look, const BodyStep& body, int self) const
   });
 }
 
-bool TakeLook::maySee(std::size_t step, const BodyStep& body, int self) const {
-  return maySee(looks_[step], body, self);
+bool TakeLook::maySee(std::size_t step, const BodyStep& body, int self) {
+  if (!eyes_[step]) return false;
+  if (!looks_[step]) find(timeOf(step), *eyes_[step], looks_[step].emplace());
+  return maySee(*looks_[step], body, self);
 }
 
 bool TakeLook::maySee(Span time, const BodyStep& body, int self) {

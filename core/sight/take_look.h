@@ -1,4 +1,5 @@
-/// What the lens sees of a set during every step of a take, ready to be asked about one body after another.
+/// What the lens sees of a set during every step of a take, ready to be asked about one body after another. A step is
+/// looked at when it is first asked about.
 ///
 /// Frame     step k stands for the time from `take.from + k / rate` to the next, both included; the last one ends with
 ///           the take.
@@ -26,6 +27,7 @@ struct TakeSpec {
   Heights bodies{-0.5, 2.2};  ///< from the lowest floor to the highest crown of whoever is asked about
   geometry::Extent ground;    ///< where they may be
   Walls walls = Walls::whole;
+  bool operator==(const TakeSpec&) const = default;
 };
 
 /// One step's or a shorter span's way of a body.
@@ -64,7 +66,7 @@ class TakeLook {
   ///
   /// Ensures   false only when `bodySight` finds it unseen at every instant of the step, those who hide included; so a
   ///           body that leaves the ground or the heights asked about is always said to be.
-  bool maySee(std::size_t step, const BodyStep& body, int self = kNobody) const;
+  bool maySee(std::size_t step, const BodyStep& body, int self = kNobody);
   /// The same for a span of its own. Finds the look anew.
   bool maySee(Span time, const BodyStep& body, int self = kNobody);
 
@@ -78,8 +80,9 @@ class TakeLook {
   TakeSpec spec_;
   HidersAt hiders_;
   std::unique_ptr<SetView> view_;
-  std::vector<SetLook> looks_;
-  std::vector<std::optional<Eye>> ends_;  ///< of the steps
+  EyeSteps eyes_;
+  std::vector<std::optional<SetLook>> looks_;  ///< nothing: not asked yet
+  std::vector<std::optional<Eye>> ends_;       ///< of the steps
   SetLook fresh_;
 };
 

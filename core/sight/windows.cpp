@@ -32,13 +32,20 @@ class Watcher {
   }
 
   /// Whether the step may show the body; false proves that it does not.
-  bool maySee(std::size_t step) const {
+  bool maySee(std::size_t step) {
     const auto body = bodyStep(body_, take_.timeOf(step), ends_[step], ends_[step + 1]);
     return body && take_.maySee(step, *body, self_);
   }
   Look at(double t) const;
   double least(Span clear) const;
-  void addStep(const Sample& from, const Sample& until) { add(from, until, 0); }
+  /// What the step shows, into an emptied list.
+  void askStep(const Sample& from, const Sample& until, std::vector<SeenSpan>& shown) {
+    shown_ = &shown;
+    add(from, until, 0);
+  }
+  void take(const std::vector<SeenSpan>& shown) {
+    for (const SeenSpan& span : shown) append(span);
+  }
   const std::vector<SeenSpan>& seen() const& { return seen_; }
   std::vector<SeenSpan> seen() && { return std::move(seen_); }
 
@@ -53,13 +60,15 @@ class Watcher {
   }
   void add(const Sample& from, const Sample& until, int halvings);
   void addBoth(Sample from, Sample until);
-  void append(Span time, std::optional<int> mirror);
+  void show(Span time, std::optional<int> mirror) { shown_->push_back({time, mirror}); }
+  void append(const SeenSpan& span);
 
   TakeLook& take_;
   const BodyAt& body_;
   int self_;
   std::vector<std::optional<Body>> ends_;  ///< the body when each step starts, and when the last one ends
   std::vector<SeenSpan> seen_;
+  std::vector<SeenSpan>* shown_ = nullptr;
 };
 
 Look Watcher::at(double t) const {
@@ -85,11 +94,11 @@ double Watcher::least(Span clear) const {
   return least;
 }
 
-void Watcher::append(Span time, std::optional<int> mirror) {
-  if (!seen_.empty() && seen_.back().mirror == mirror && time.from - seen_.back().time.until <= kEdgeSeconds)
-    seen_.back().time.until = time.until;
+void Watcher::append(const SeenSpan& span) {
+  if (!seen_.empty() && seen_.back().mirror == span.mirror && span.time.from - seen_.back().time.until <= kEdgeSeconds)
+    seen_.back().time.until = span.time.until;
   else
-    seen_.push_back({time, mirror});
+    seen_.push_back(span);
 }
 
 /// Seen at both ends: all along, the way changing where it does.
@@ -102,11 +111,11 @@ void Watcher::addBoth(Sample from, Sample until) {
       const Look look = at(middle);
       (look.sameWay(first) ? from : until).t = middle;
     }
-    append({time.from, from.t}, first.mirror);
-    append({from.t, time.until}, last.mirror);
+    show({time.from, from.t}, first.mirror);
+    show({from.t, time.until}, last.mirror);
     return;
   }
-  append(time, from.look.mirror);
+  show(time, from.look.mirror);
 }
 
 /// Halves until the sight is proven absent, is found, or is too short to tell. What is seen at one end only is
@@ -118,7 +127,7 @@ void Watcher::add(const Sample& from, const Sample& until, int halvings) {
   const Span time{from.t, until.t};
   if (!oneEnd && halvings > 0 && !maySee(time)) return;
   if (oneEnd ? time.length() <= kEdgeSeconds : halvings >= kMostHalvings) {
-    append(time, from.look.seen ? from.look.mirror : until.look.mirror);
+    show(time, from.look.seen ? from.look.mirror : until.look.mirror);
     return;
   }
   const double middle = (from.t + until.t) / 2;
@@ -141,23 +150,45 @@ std::vector<Span> clearOf(const std::vector<SeenSpan>& seen, Span take, const Wa
   return clear;
 }
 
+namespace {
+
+/// What is known of the step: its place in the list, or the list's end where it was not asked.
+auto askedAt(const KnownSteps& known, std::size_t step) {
+  const auto at = std::ranges::lower_bound(known.asked, step, {}, &AskedStep::step);
+  return at != known.asked.end() && at->step == step ? at : known.asked.end();
+}
+
+}  // namespace
+
 std::optional<SightWindows> sightWindows(TakeLook& look, const BodyAt& body, const Watch& watch, int self,
-                                         const base::Cancel& cancel) {
+                                         const base::Cancel& cancel, const KnownSteps* known) {
   WEND_CHECK(watch.early >= 0 && watch.late >= 0);
+  WEND_CHECK(known == nullptr || known->alike.size() == look.steps());
   Watcher watcher(look, body, self);
+  SightWindows windows;
   std::optional<Sample> last;  // the end of the step before, where it was asked
   for (std::size_t k = 0; k < look.steps(); ++k) {
     if (cancel.fired()) return std::nullopt;
-    const Span time = look.timeOf(k);
-    if (time.length() <= 0 || !watcher.maySee(k)) {
+    const bool alike = known != nullptr && known->alike[k] != 0;
+    if (alike) {
       last.reset();
-      continue;
+      if (const auto before = askedAt(*known, k); before != known->asked.end())
+        windows.asked.push_back(*before);
+      else
+        continue;
+    } else {
+      const Span time = look.timeOf(k);
+      if (time.length() <= 0 || !watcher.maySee(k)) {
+        last.reset();
+        continue;
+      }
+      const Sample from = last ? *last : Sample{time.from, watcher.at(time.from)};
+      last = Sample{time.until, watcher.at(time.until)};
+      windows.asked.push_back({static_cast<std::uint32_t>(k), {}});
+      watcher.askStep(from, *last, windows.asked.back().seen);
     }
-    const Sample from = last ? *last : Sample{time.from, watcher.at(time.from)};
-    last = Sample{time.until, watcher.at(time.until)};
-    watcher.addStep(from, *last);
+    watcher.take(windows.asked.back().seen);
   }
-  SightWindows windows;
   for (const Span& clear : clearOf(watcher.seen(), look.spec().take, watch))
     windows.clear.push_back({clear, watcher.least(clear)});
   windows.seen = std::move(watcher).seen();

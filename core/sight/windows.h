@@ -18,6 +18,18 @@ struct SeenSpan {
   std::optional<int> mirror;  ///< nothing: directly
 };
 
+/// A step of the take that was asked instant by instant, because it might show the body, and what it did show.
+struct AskedStep {
+  std::uint32_t step = 0;
+  std::vector<SeenSpan> seen;  ///< in order, each alone: two may touch
+};
+
+/// What is to be kept of a body for an edited take.
+struct KnownSight {
+  TakeSpec spec;  ///< of the look that was asked
+  std::vector<AskedStep> asked;
+};
+
 /// A stretch in which nothing bars the body's place.
 struct ClearSpan {
   Span time;
@@ -27,6 +39,14 @@ struct ClearSpan {
 struct SightWindows {
   std::vector<SeenSpan> seen;
   std::vector<ClearSpan> clear;
+  std::vector<AskedStep> asked;  ///< in order
+};
+
+/// What is known of a body from an earlier take: of the steps that are alike in both, whether they were asked and what
+/// they showed.
+struct KnownSteps {
+  const std::vector<char>& alike;  ///< a step each
+  const std::vector<AskedStep>& asked;
 };
 
 struct Watch {
@@ -42,12 +62,13 @@ struct Watch {
 ///           (4) clear spans are what remains of the take without [from - early, until + late] of every seen span
 ///           (5) a body that does not exist is not seen
 ///           (6) a body named `self` does not hide itself
+///           (7) the same with what is known of steps that are alike, eye, body, set and whoever hides
 /// Error     edges are within kEdgeSeconds, and never inside what is seen; a gap between two seen frames counts as
 ///           seen
 /// Fails     when cancelled: nothing
 /// Cost      a look at what the steps see for every frame; a body question only where that may show it
 std::optional<SightWindows> sightWindows(TakeLook& look, const BodyAt& body, const Watch& watch, int self = kNobody,
-                                         const base::Cancel& cancel = {});
+                                         const base::Cancel& cancel = {}, const KnownSteps* known = nullptr);
 
 /// The take without the seen spans grown by early and late, in order.
 std::vector<Span> clearOf(const std::vector<SeenSpan>& seen, Span take, const Watch& watch);

@@ -4,6 +4,7 @@
 ///           the last one at the take's end.
 #pragma once
 
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -12,6 +13,10 @@
 #include "core/pulls/slot.h"
 #include "core/pulls/workload.h"
 #include "core/snags/instant.h"
+
+namespace wend::sight {
+struct KnownSight;
+}
 
 namespace wend::snags {
 
@@ -40,6 +45,7 @@ struct SightOf {
   BodyKind kind = BodyKind::crew;
   std::vector<SeenSpan> seen;
   std::vector<ClearSpan> clear;
+  std::shared_ptr<const sight::KnownSight> known;  ///< kept for the next edit, which asks only what it touched
 };
 
 /// A move of one axis between two holds.

@@ -28,6 +28,7 @@ struct CameraAt {
   double tiltRate = 0;
   double travel = 0;    ///< bearing of travel; the last one while the camera stands
   bool moving = false;  ///< faster than 0.05 m/s
+  bool operator==(const CameraAt&) const = default;
 };
 
 struct LensAt {
@@ -35,11 +36,13 @@ struct LensAt {
   double hfov = 0, vfov = 0;
   optics::HalfTangents half;
   double zoomRate = 0;  ///< percent of the focal length per second
+  bool operator==(const LensAt&) const = default;
 };
 
 /// Distances are from the sensor by the plan's focus distance kind; `far` may be infinite.
 struct BandAt {
   double near = 0, far = kInfinity;
+  bool operator==(const BandAt&) const = default;
 };
 
 struct FocusAt {
@@ -57,11 +60,13 @@ struct FocusAt {
   double barrelRate = 0;  ///< degrees per second
   std::optional<double> wobble;
   std::optional<double> warmth;  ///< unknown during a change of subject
+  bool operator==(const FocusAt&) const = default;
 };
 
 struct IrisAt {
   std::optional<double> needed;
   double set = 0;
+  bool operator==(const IrisAt&) const = default;
 };
 
 struct PerformerAt {
