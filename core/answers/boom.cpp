@@ -22,9 +22,9 @@ bool shows(const PerformerAt& speaker, const Instant& instant) {
   return instant.lens && speaker.inFrame != optics::Showing::out;
 }
 
-std::optional<double> topOver(const PerformerAt& speaker, const Instant& instant) {
+std::optional<crew::FrameTop> topOver(const PerformerAt& speaker, const Instant& instant) {
   if (!shows(speaker, instant)) return std::nullopt;
-  return crew::topOfFrame(instant.camera.pupil, instant.lens->half.v, speaker.pos);
+  return crew::frameTopAt(instant.camera.pupil, instant.lens->half.v, speaker.pos);
 }
 
 /// One pole over one speaker.
@@ -38,7 +38,7 @@ class Boom {
     BoomAt at;
     at.time = instant.time;
     at.pos = speaker.pos;
-    at.top = topOver(speaker, instant);
+    if (const auto top = topOver(speaker, instant)) at.top = top->height;
     const CrewAt* holder = crewOf(instant, holderAt(take_.plan(), pole_, instant.time));
     const crew::BoomStand stand =
         standOver(pole_, speaker, instant, holder ? holder->pos : speaker.pos, holder ? holder->floor : speaker.floor);

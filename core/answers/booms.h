@@ -19,8 +19,8 @@ std::vector<geometry::Span> heldSpans(const plan::Plan& plan, const plan::Pole& 
 /// only one. Places in the plan's list.
 std::vector<std::size_t> linesOnlyFor(const plan::Plan& plan, const plan::Pole& pole);
 
-/// The pole held over a performer of that instant by somebody who stands at a place. Where the microphone is does not
-/// depend on that place.
+/// The pole held over a performer of that instant, or out in front of them where the frame is high, by somebody who
+/// stands at a place. Where the microphone is does not depend on that place.
 crew::BoomStand standOver(const plan::Pole& pole, const snags::PerformerAt& speaker, const Instant& instant,
                           Point holder, double holdersFloor);
 

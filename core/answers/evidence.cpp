@@ -9,6 +9,7 @@
 #include "core/answers/hand_windows.h"
 #include "core/answers/lens_work.h"
 #include "core/answers/reuse.h"
+#include "core/answers/route_needs.h"
 #include "core/answers/who_is_sharp.h"
 #include "core/answers/whole_take.h"
 
@@ -68,8 +69,10 @@ bool addSamples(const Take& take, const std::optional<Before>& before, const bas
   evidence.links = linksOver(take, evidence.samples);
   evidence.boom = boomLines(take, evidence.samples);
   evidence.shadows = shadowsOn(take, evidence.samples, evidence.boom);
+  evidence.surfaceShadows = surfaceShadows(take, evidence.samples, evidence.boom);
   evidence.sunInLens = sunInLens(take, evidence.samples);
   evidence.sunShadows = sunShadows(take, evidence.samples, evidence.boom);
+  evidence.unmetNeeds = unmetNeeds(take);
   evidence.lanes = lanesTaken(take, evidence.samples);
   return true;
 }

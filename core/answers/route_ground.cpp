@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "core/answers/set_scene.h"
 #include "core/crew/obstacles.h"
+#include "core/geometry/polygon.h"
 
 namespace wend::answers {
 
@@ -185,6 +187,27 @@ class MemberGround {
   crew::GroundTime ground_;
 };
 
+bool mayBeStoodOn(const plan::Area& area) {
+  return std::none_of(area.use.begin(), area.use.end(), [](plan::AreaUse use) {
+    return use == plan::AreaUse::hazard || use == plan::AreaUse::keepOut || use == plan::AreaUse::exitLane;
+  });
+}
+
+/// How far off known ground a walk may lead.
+constexpr double kDoorway = 0.25;
+
+/// Metres to the nearest of the rings and shelters; none in one of them.
+double offGround(Point p, const std::vector<std::vector<Point>>& rings, const plan::Plan& plan) {
+  double off = std::numeric_limits<double>::infinity();
+  for (const auto& ring : rings) {
+    if (geometry::contains(ring, p)) return 0;
+    off = std::min(off, geometry::distanceToEdge(ring, p));
+  }
+  for (const auto& shelter : plan.shelters)
+    off = std::min(off, std::max(0.0, geometry::distance(p, shelter.pos) - shelter.radius));
+  return off;
+}
+
 }  // namespace
 
 bool isCarried(const plan::Plan& plan, std::size_t member) {
@@ -206,6 +229,25 @@ FloorRange floorsOf(const plan::Plan& plan) {
 
 crew::StepClock clockOf(const Take& take, const geometry::Grid& grid, std::size_t member) {
   return crew::clockFor({0, take.length()}, take.plan().crew[member].speed, grid.cell);
+}
+
+std::optional<KnownGround> knownGround(const plan::Plan& plan, const geometry::Grid& grid,
+                                       const crew::StepClock& clock) {
+  if (plan.set.rooms.empty()) return std::nullopt;
+  std::vector<std::vector<Point>> rings;
+  for (const auto& room : plan.set.rooms) rings.push_back(room.outline);
+  for (const auto& area : plan.set.areas)
+    if (mayBeStoodOn(area)) rings.push_back(outlineOf(area.shape));
+  std::vector<std::size_t> stand, walk;
+  for (std::size_t cell = 0; cell < grid.cells(); ++cell) {
+    const double off = offGround(grid.centre(cell), rings, plan);
+    if (off <= 0) stand.push_back(cell);
+    if (off <= kDoorway) walk.push_back(cell);
+  }
+  // Rooms that the grid has no cell in say nothing of it.
+  if (stand.empty()) return std::nullopt;
+  const crew::Steps all{0, clock.steps};
+  return KnownGround{crew::onlyAt(stand, all, grid, clock), crew::onlyAt(walk, all, grid, clock)};
 }
 
 int drawnIn(const Take& take, const std::string& shelter, double t) {

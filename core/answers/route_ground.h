@@ -35,6 +35,19 @@ crew::GroundTime memberGround(const Take& take, const sight::GroundMap& map, std
 void letCrouch(const Take& take, const sight::GroundMap& low, std::size_t member, const std::vector<Span>& upright,
                crew::GroundTime& ground);
 
+/// Where somebody may be sent.
+struct KnownGround {
+  crew::CellTimes stand, walk;
+};
+
+/// In a room, and outside of every room where a shelter lies or an area with another use than `hazard`, `keepOut` or
+/// `exitLane`: what lies elsewhere nobody has said. Who walks may come a quarter of a metre off all that, which is how
+/// doorways are passed, whose ground belongs to no room: walls between rooms drawn along their faces may be half a
+/// metre thick. That is less than a body's radius, so that nobody walks to and fro behind a wall instead. A plan
+/// without rooms says nothing of what lies outside: nothing.
+std::optional<KnownGround> knownGround(const plan::Plan& plan, const geometry::Grid& grid,
+                                       const crew::StepClock& clock);
+
 /// How many of the drawn crew stand in a shelter at t.
 int drawnIn(const Take& take, const std::string& shelter, double t);
 

@@ -160,8 +160,11 @@ struct GroundOfNeed {
     const plan::Pole& pole = *take.plan().poles.find(reaches.pole);
     crew::CellTimes met(grid.cells(), clock.steps, true);
     for (const auto& line : reachedLines(take, pole, member, span)) {
-      const auto speaker = [&](double t) { return line.track->place(within(t)); };
-      met.keepOnly(crew::nearTo(speaker, pole.reach, clock.meeting(line.span), grid, clock));
+      const auto microphone = [&](double t) {
+        const auto stand = stoodOver(take, pole, line, within(t));
+        return stand ? geometry::flat(stand->microphone) : line.track->place(within(t));
+      };
+      met.keepOnly(crew::nearTo(microphone, pole.reach, clock.meeting(line.span), grid, clock));
       const auto openFrom = [&](double t) -> Serves {
         const auto stand = stoodOver(take, pole, line, within(t));
         return stand ? seenFrom(t, stand->microphone, pole.shoulder) : Serves();
@@ -186,47 +189,55 @@ struct GroundOfNeed {
 /// Rounding in a drawn mark must not break a need.
 constexpr double kClose = 1e-6;
 
+/// The word for what fails of a need there and then; null while all holds.
+using Failing = const char*;
+
 struct FailsAt {
   const Take& take;
   const plan::Crew& member;
   Point pos;
   double t;
 
-  bool operator()(const plan::NearCamera& near) const {
-    return geometry::distance(pos, take.people().camera().place(t)) > near.within + kClose;
+  Failing operator()(const plan::NearCamera& near) const {
+    return geometry::distance(pos, take.people().camera().place(t)) > near.within + kClose ? "far" : nullptr;
   }
-  bool operator()(const plan::Sees& sees) const {
+  Failing operator()(const plan::Sees& sees) const {
     const auto target = targetAt(take, sees.who, t);
     const double eyes = take.people().floorAt(pos) + eyesOf(member);
-    return target && !sight::openBetween(take.scene().at(t), geometry::at(pos, eyes), *target);
+    const bool blind = target && !sight::openBetween(take.scene().at(t), geometry::at(pos, eyes), *target);
+    return blind ? "blind" : nullptr;
   }
-  bool operator()(const plan::Stays& stays) const {
+  Failing operator()(const plan::Stays& stays) const {
     const plan::Shelter* shelter = take.plan().shelters.find(stays.shelter);
-    return shelter && geometry::distance(pos, shelter->pos) > shelter->radius + kClose;
+    return shelter && geometry::distance(pos, shelter->pos) > shelter->radius + kClose ? "away" : nullptr;
   }
-  bool operator()(const plan::Holds& holds) const {
+  Failing operator()(const plan::Holds& holds) const {
     const auto at = Radio(take, t).over(*take.plan().links.find(holds.link), member, pos);
-    return at && at->margin < 0;
+    return at && at->margin < 0 ? "link" : nullptr;
   }
-  bool operator()(const plan::Reaches& reaches) const {
+  /// Out of reach counts before the gap: a microphone that does not get there has none.
+  Failing operator()(const plan::Reaches& reaches) const {
     const plan::Pole& pole = *take.plan().poles.find(reaches.pole);
+    Failing failing = nullptr;
     for (const auto& line : reachedLines(take, pole, member, {t, t})) {
       const auto stand = stoodOver(take, pole, line, t, pos);
       if (!stand) continue;
       const bool open = sight::openBetween(take.scene().at(t), stand->shoulder, stand->microphone);
-      if (stand->reach > pole.reach + kClose || !open) return true;
+      if (stand->reach > pole.reach + kClose || !open) return "reach";
+      if (stand->gap > pole.gap[1] + kClose) failing = "gap";
     }
-    return false;
+    return failing;
   }
 };
 
-struct WhyFails {
-  const char* operator()(const plan::NearCamera&) const { return "far"; }
-  const char* operator()(const plan::Stays&) const { return "away"; }
-  const char* operator()(const plan::Sees&) const { return "blind"; }
-  const char* operator()(const plan::Holds&) const { return "link"; }
-  const char* operator()(const plan::Reaches&) const { return "reach"; }
-};
+/// Every word a need may fail by.
+std::vector<std::string> wordsOfFailing(const plan::Need& need) {
+  if (std::holds_alternative<plan::NearCamera>(need.what)) return {"far"};
+  if (std::holds_alternative<plan::Sees>(need.what)) return {"blind"};
+  if (std::holds_alternative<plan::Stays>(need.what)) return {"away"};
+  if (std::holds_alternative<plan::Holds>(need.what)) return {"link"};
+  return {"reach", "gap"};
+}
 
 }  // namespace
 
@@ -268,15 +279,31 @@ std::vector<RouteBreak> needBreaks(const Take& take, std::size_t member, const s
   const plan::Crew& crew = take.plan().crew[member];
   for (const auto& need : crew.needs) {
     if (!std::visit(WhyLeftOut{take.plan(), crew}, need.what).empty()) continue;
-    const auto fails = [&](double t) { return std::visit(FailsAt{take, crew, at(t), t}, need.what); };
     const Span span = spanOf(take, need);
     if (span.until < span.from) continue;
-    for (const Span& broken : geometry::spansWhere(span, 1 / take.rate(), fails))
-      breaks.push_back({broken, at(broken.from), std::visit(WhyFails{}, need.what)});
+    for (const std::string& word : wordsOfFailing(need)) {
+      const auto fails = [&](double t) {
+        const Failing failing = std::visit(FailsAt{take, crew, at(t), t}, need.what);
+        return failing && word == failing;
+      };
+      for (const Span& broken : geometry::spansWhere(span, 1 / take.rate(), fails))
+        breaks.push_back({broken, at(broken.from), word});
+    }
   }
   std::stable_sort(breaks.begin(), breaks.end(),
                    [](const auto& a, const auto& b) { return a.span.from < b.span.from; });
   return breaks;
+}
+
+std::vector<snags::NeedUnmet> unmetNeeds(const Take& take) {
+  std::vector<snags::NeedUnmet> unmet;
+  for (std::size_t i = 0; i < take.plan().crew.size(); ++i) {
+    const motion::Track* track = take.people().crew(i);
+    if (!track || isCarried(take.plan(), i)) continue;
+    for (const auto& stop : needBreaks(take, i, [track](double t) { return track->place(t); }))
+      unmet.push_back({take.plan().crew[i].id.text(), stop.span, stop.at, stop.why});
+  }
+  return unmet;
 }
 
 }  // namespace wend::answers

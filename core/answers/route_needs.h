@@ -17,8 +17,9 @@ struct NeedGround {
 };
 
 /// Ensures   near, stays and a pole's reach are met at every instant of a Yes; seeing, a free line for the pole and a
-///           link within its budget at both ends of the step, by rays half a degree apart. A pole's gap to the mouth is
-///           not asked: it does not depend on where the holder stands.
+///           link within its budget at both ends of the step, by rays half a degree apart. A pole reaches who speaks
+///           where its microphone may hang within the gap, which may be out in front of the face; where the frame is
+///           too high for the gap from everywhere it is to reach the nearest it may come, and `needBreaks` tells.
 /// Fails     when cancelled: nothing.
 std::optional<std::vector<NeedGround>> needGrounds(const Take& take, std::size_t member, const geometry::Grid& grid,
                                                    const crew::StepClock& clock, const base::Cancel& cancel);
@@ -32,5 +33,8 @@ std::vector<std::string> needsLeftOut(const plan::Plan& plan, std::size_t member
 
 /// Where a way fails what a member needs, frame by frame; in order of time, needs in their order.
 std::vector<RouteBreak> needBreaks(const Take& take, std::size_t member, const std::function<Point(double t)>& at);
+
+/// The same of every drawn route, those who go along with the camera aside; in the plan's order.
+std::vector<snags::NeedUnmet> unmetNeeds(const Take& take);
 
 }  // namespace wend::answers

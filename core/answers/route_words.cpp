@@ -54,6 +54,7 @@ std::string freeingWords(const crew::Stuck& stuck, const std::vector<std::string
   if (stuck.early) cures.push_back(fixed(*stuck.early, 1) + " s less before sight");
   if (stuck.late) cures.push_back(fixed(*stuck.late, 1) + " s less after sight");
   if (stuck.anyEnd) cures.push_back("ending anywhere");
+  if (stuck.anyStand) cures.push_back("standing or walking outside every room");
   return joined(cures, "; ");
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <memory>
 
+#include "core/answers/on_found_routes.h"
 #include "core/answers/route_ground.h"
 #include "core/answers/route_needs.h"
 #include "core/answers/route_words.h"
@@ -49,6 +50,7 @@ std::string whyUncovered(const sight::GroundMapSpec& spec, const plan::Plan& pla
 struct Search {
   std::size_t member;
   std::vector<NeedGround> needs;
+  std::optional<KnownGround> known;  ///< where they may be sent at all
 
   /// Requires  both to outlive the task.
   crew::RouteTask task(const plan::Plan& plan, const crew::GroundTime& ground) const {
@@ -56,29 +58,35 @@ struct Search {
     task.ground = &ground;
     task.speed = plan.crew[member].speed;
     for (const auto& need : needs) task.needs.push_back(&need.met);
-    task.starts = startsWhere(ground, [this](std::size_t cell) { return meetsNeeds(cell); });
-    // Where the needs leave no start, one without them shows which of them to give up; the search bars it all the same.
-    if (task.starts.empty()) task.starts = startsWhere(ground, [](std::size_t) { return true; });
+    if (known) task.standWithin = &known->stand, task.walkWithin = &known->walk;
+    // Wherever nothing stands: what sight, needs and rooms leave of it is the search's business, so that a need given
+    // up for a trial frees its starts as well, and who is seen from the start on has a least exposure.
+    for (std::size_t cell = 0; cell < ground.grid().cells(); ++cell)
+      if (ground.stand().at(cell, 0)) task.starts.push_back(cell);
     // Nowhere to start is told as a dead end at the start, not as no question.
     if (task.starts.empty()) task.starts.push_back(0);
     return task;
   }
-  bool meetsNeeds(std::size_t cell) const {
-    return std::all_of(needs.begin(), needs.end(), [cell](const NeedGround& need) { return need.met.at(cell, 0); });
-  }
-  template <class Where>
-  static std::vector<std::size_t> startsWhere(const crew::GroundTime& ground, Where where) {
-    std::vector<std::size_t> starts;
-    for (std::size_t cell = 0; cell < ground.grid().cells(); ++cell)
-      if (ground.stand().at(cell, 0) && ground.low().at(cell, 0) && where(cell)) starts.push_back(cell);
-    return starts;
-  }
 };
+
+/// Of a number of people, each at their place.
+using Rooms = std::vector<double>;
+
+/// Room to try, from the most to none.
+std::vector<double> roomLadder(const plan::Plan& plan) {
+  std::vector<double> ladder;
+  for (const char* rule : {"clearance-tight", "clearance-red"}) {
+    const double room = snags::threshold(plan, rule).value;
+    if (room > 0 && (ladder.empty() || room < ladder.back())) ladder.push_back(room);
+  }
+  ladder.push_back(0);
+  return ladder;
+}
 
 /// Some people planned together, each keeping so much room. What the tasks point at lives here and with the searches.
 struct Planned {
   std::vector<const Search*> who;
-  double room = 0;
+  Rooms rooms;
   std::vector<crew::GroundTime> alone;  ///< each one's ground without the others
   std::vector<crew::RouteTask> tasks;
   crew::CrewRoutes together;
@@ -86,6 +94,7 @@ struct Planned {
   bool everybody() const {
     return std::all_of(together.people.begin(), together.people.end(), [](const auto& p) { return p.route; });
   }
+  bool hasRoute(std::size_t k) const { return together.people[k].route.has_value(); }
 };
 
 class Finder {
@@ -99,18 +108,21 @@ class Finder {
     if (searches_.empty()) return routes_;
     std::vector<const Search*> all;
     for (const auto& search : searches_) all.push_back(&search);
-    const auto plain = planned(all, 0);
+    const auto plain = planned(all, Rooms(all.size(), 0));
     if (!plain) return nullptr;
     std::vector<const Search*> free;
     for (std::size_t k = 0; k < all.size(); ++k) {
-      if (plain->together.people[k].route)
+      if (plain->hasRoute(k))
         free.push_back(all[k]);
       else if (!explain(*all[k], plain->tasks[k], answerFor(*all[k])))
         return nullptr;
     }
     const auto best = withRoom(free);
     if (cancel_.fired()) return nullptr;
-    const Planned& kept = best ? *best : *plain;
+    const Planned& fast = best ? *best : *plain;
+    const auto slow = silent(fast);
+    if (cancel_.fired()) return nullptr;
+    const Planned& kept = slow ? *slow : fast;
     for (std::size_t k = 0; k < kept.who.size(); ++k)
       if (const auto& route = kept.together.people[k].route) fill(kept, k, *route, answerFor(*kept.who[k]));
     return routes_;
@@ -122,14 +134,20 @@ class Finder {
   }
 
   /// Null when cancelled.
-  std::unique_ptr<Planned> planned(const std::vector<const Search*>& who, double room) const {
-    auto plan = std::make_unique<Planned>(Planned{who, room, {}, {}, {}});
-    for (const Search* search : who) {
-      plan->alone.push_back(memberGround(take_, *maps_.upright, search->member, room));
+  /// Speeds of their own where `speeds` has any.
+  std::unique_ptr<Planned> planned(const std::vector<const Search*>& who, const Rooms& rooms,
+                                   const std::vector<double>& speeds = {}) const {
+    auto plan = std::make_unique<Planned>(Planned{who, rooms, {}, {}, {}});
+    for (std::size_t k = 0; k < who.size(); ++k) {
+      const Search* search = who[k];
+      plan->alone.push_back(memberGround(take_, *maps_.upright, search->member, rooms[k]));
       if (maps_.low)
         letCrouch(take_, *maps_.low, search->member, uprightSpans(take_, search->member), plan->alone.back());
     }
-    for (std::size_t k = 0; k < who.size(); ++k) plan->tasks.push_back(who[k]->task(plan_, plan->alone[k]));
+    for (std::size_t k = 0; k < who.size(); ++k) {
+      plan->tasks.push_back(who[k]->task(plan_, plan->alone[k]));
+      if (!speeds.empty()) plan->tasks.back().speed = speeds[k];
+    }
     auto together = crew::routesTogether(plan->tasks, sharedShelters(), {}, cancel_);
     if (!together) return nullptr;
     plan->together = std::move(*together);
@@ -137,17 +155,44 @@ class Finder {
     return plan;
   }
 
-  /// Those who have a way, with the most room that lets all of them through. Null when there is none to spare, or when
-  /// cancelled.
+  /// Those who have a way, with room. Everybody starts with the most; whoever is left without a way keeps one step of
+  /// the ladder less, and the others only when that person has none left to give. Null when there is none to spare, or
+  /// when cancelled.
   std::unique_ptr<Planned> withRoom(const std::vector<const Search*>& free) const {
-    if (free.empty()) return nullptr;
-    for (const char* rule : {"clearance-tight", "clearance-red"}) {
-      const double room = snags::threshold(plan_, rule).value;
-      auto plan = room > 0 ? planned(free, room) : nullptr;
-      if (plan && plan->everybody()) return plan;
-      if (cancel_.fired()) return nullptr;
+    const std::vector<double> ladder = roomLadder(plan_);
+    std::vector<std::size_t> rungs(free.size(), 0);
+    const auto lower = [&](std::size_t k) { return rungs[k] + 1 < ladder.size() && ++rungs[k] > 0; };
+    while (!free.empty()) {
+      Rooms rooms;
+      for (const std::size_t rung : rungs) rooms.push_back(ladder[rung]);
+      if (std::count(rooms.begin(), rooms.end(), 0.0) == static_cast<std::ptrdiff_t>(free.size())) return nullptr;
+      auto plan = planned(free, rooms);
+      if (!plan || plan->everybody()) return plan;
+      bool lowered = false;
+      for (std::size_t k = 0; k < free.size(); ++k)
+        if (!plan->hasRoute(k)) lowered = lower(k) || lowered;
+      for (std::size_t k = 0; k < free.size() && !lowered; ++k) lower(k);
     }
     return nullptr;
+  }
+
+  /// The same people with the same room, those who walk faster than is silent slowed down to that, where that leaves
+  /// everybody with a way one still; else null.
+  std::unique_ptr<Planned> silent(const Planned& fast) const {
+    const double pace = snags::threshold(plan_, "crew-speed").value;
+    std::vector<double> speeds;
+    bool any = false;
+    for (std::size_t k = 0; k < fast.who.size(); ++k) {
+      const crew::GroundTime& ground = fast.alone[k];
+      const double least = std::max(pace, ground.grid().cell / ground.clock().step);
+      const double peak = fast.hasRoute(k) ? crew::peakSpeed(*fast.together.people[k].route, ground) : 0;
+      speeds.push_back(peak > least + 1e-6 ? least : fast.tasks[k].speed);
+      any = any || peak > least + 1e-6;
+    }
+    auto slow = any ? planned(fast.who, fast.rooms, speeds) : nullptr;
+    for (std::size_t k = 0; slow && k < fast.who.size(); ++k)
+      if (fast.hasRoute(k) && !slow->hasRoute(k)) return nullptr;
+    return slow;
   }
 
   bool addSearches() {
@@ -161,9 +206,10 @@ class Finder {
       routes_->people.push_back(std::move(route));
       if (!covered) continue;
       const geometry::Grid& grid = maps_.upright->spec().grid;
-      auto needs = needGrounds(take_, member, grid, clockOf(take_, grid, member), cancel_);
+      const crew::StepClock clock = clockOf(take_, grid, member);
+      auto needs = needGrounds(take_, member, grid, clock, cancel_);
       if (!needs || cancel_.fired()) return false;
-      searches_.push_back(Search{member, std::move(*needs)});
+      searches_.push_back(Search{member, std::move(*needs), knownGround(plan_, grid, clock)});
       places_.push_back(routes_->people.size() - 1);
     }
     return true;
@@ -197,7 +243,7 @@ class Finder {
     const crew::DrawnRoute drawn = crew::drawnRoute(route, ground.grid(), ground.clock());
     out.found = true;
     out.metres = route.metres;
-    out.room = plan.room;
+    out.room = plan.rooms[k];
     out.margin = static_cast<double>(route.margin) * ground.clock().step;
     addStands(route, *plan.tasks[k].ground, drawn, out);
     addWalks(route, ground, report, out);
@@ -301,14 +347,15 @@ snags::NoRoute noRouteOf(const FoundRoute& route) {
   return none;
 }
 
-/// Those who were looked for in vain, as evidence with the snags that come of it.
-void tellOfNone(const FoundRoutes& routes, Answers& answers) {
+/// Those who were looked for in vain, and what hangs on the ways of the others, as evidence with the snags that come of
+/// it.
+void tell(const FoundRoutes& routes, const base::Cancel& cancel, Answers& answers) {
   if (!answers.evidence) return;
   std::vector<snags::NoRoute> none;
   for (const auto& route : routes.people)
     if (route.stuck) none.push_back(noRouteOf(route));
-  if (none.empty()) return;
   auto evidence = std::make_shared<Evidence>(*answers.evidence);
+  if (!putOnFoundRoutes(*answers.take, routes, cancel, *evidence) && none.empty()) return;
   evidence->noRoutes = std::move(none);
   answers.snags = std::make_shared<const snags::Snags>(snags::snagsOf(*evidence));
   answers.evidence = std::move(evidence);
@@ -377,7 +424,8 @@ Result<AnswersPtr> withRoutes(const AnswersPtr& answers, const base::Cancel& can
   if (!routes) return routes.problems();
   auto more = std::make_shared<Answers>(*answers);
   more->routes = *routes;
-  tellOfNone(**routes, *more);
+  tell(**routes, cancel, *more);
+  if (cancel.fired()) return cancelled();
   more->routeGround = *ground;
   return AnswersPtr(std::move(more));
 }

@@ -21,7 +21,7 @@ struct RouteBreak {
   geometry::Span span;
   Point at;  ///< where it begins
   /// "far" from the camera, "away" from the shelter, "blind" to who has to be seen, the "link" over its budget, the
-  /// pole out of "reach" or its way blocked.
+  /// pole out of "reach" or its way blocked, its microphone over its "gap" to the mouth.
   std::string why;
 };
 
@@ -75,17 +75,22 @@ base::Result<RouteMaps> routeGroundOf(const Take& take, const base::Cancel& canc
 /// Ensures   (1) a found route is seen at no instant, nor `early` seconds before sight or `late` after it, as sound as
 ///           the map is; (2) it keeps away from walls, pieces, leaves, gear, the rig, those carried, performers and
 ///           drawn crew by its own radius at least, but for those who stand in a shelter that holds one more, and by as
-///           much more as lets everybody through: what the rule "clearance" calls comfortable, or tight, or none; (3)
+///           much more as lets them through: what the rule "clearance" calls comfortable, or tight, or none, each as
+///           much as their own way leaves, and less where only that leaves another one a way; (3)
 ///           near and stays hold all along, and who stays may walk inside the shelter; seeing somebody, holding a link
 ///           and a free line for a pole are looked for in fans of half a degree, and where one fails between them the
 ///           route has a break; (4) who is absent need not be seen; (5) people walk upright, and may crouch where they
-///           stand in a shelter unless a need of that time is worked out for somebody upright.
+///           stand in a shelter unless a need of that time is worked out for somebody upright; (6) where the plan has
+///           rooms, nobody stands on ground that none of them holds, nor walks there further than through a doorway,
+///           but where a shelter or an area lies there (`knownGround`); (7) whoever can get through no faster than the
+///           rule "crew-speed" calls silent walks no faster, all of them together.
 /// Fails     when cancelled.
 /// Cost      some seconds for three minutes of take on a hundred thousand cells, most of it where there is no route.
 base::Result<std::shared_ptr<const FoundRoutes>> foundRoutes(const Take& take, const RouteMaps& ground,
                                                              const base::Cancel& cancel = {});
 
-/// Answers with the routes found, and with a snag for everybody for whom there is none. The same answers when nobody
+/// Answers with the routes found, with a snag for everybody for whom there is none, and with links, poles and shadows
+/// as they are on the routes found. The same answers when nobody
 /// wants a route or nothing is known of sight. Routes are looked for only for those who have neither marks nor go along
 /// with the camera: a drawn route that is seen is told of by the rule "crew-seen".
 /// Fails when cancelled.

@@ -4,6 +4,7 @@
 #include <tuple>
 
 #include "core/answers/light_blockers.h"
+#include "core/answers/shadow_fall.h"
 #include "core/answers/span_log.h"
 #include "core/answers/sun.h"
 #include "core/answers/whole_take.h"
@@ -18,8 +19,6 @@ using geometry::Vec3;
 namespace {
 
 constexpr double kStep = 0.1;
-/// A shadow is looked for so far away; a hair before what it falls on.
-constexpr double kReach = 60, kHair = 0.01;
 
 /// Every tenth of a second of the samples that has a sun above the horizon.
 template <class Visit>
@@ -39,35 +38,6 @@ std::optional<double> offFrame(const CameraAt& camera, const LensAt& lens, Vec3 
   const double across = geometry::degrees(std::atan2(std::abs(view.right), view.ahead)) - lens.hfov / 2;
   const double up = geometry::degrees(std::atan2(std::abs(view.up), view.ahead)) - lens.vfov / 2;
   return std::max(across, up);
-}
-
-/// Along the axis of a body: what its shadow is looked for by.
-std::vector<Point3> axisOf(const light::Blocker& body) {
-  std::vector<Point3> axis;
-  if (const auto* upright = std::get_if<light::UprightBody>(&body)) {
-    for (const double share : {1.0 / 3, 2.0 / 3, 1.0})
-      axis.push_back(geometry::at(upright->centre, geometry::lerp(upright->bottom, upright->top, share)));
-    return axis;
-  }
-  const auto& rod = std::get<light::Rod>(body);
-  for (int i = 0; i <= 4; ++i) axis.push_back(rod.from + (rod.until - rod.from) * (i / 4.0));
-  return axis;
-}
-
-struct Fallen {
-  Point3 at;
-  std::string on;
-};
-
-/// Where the shadow of a point falls: on what solid, or on the floor under the body.
-std::optional<Fallen> fallOf(const Take& take, const sight::SceneAt& now, Vec3 towards, Point3 point) {
-  const double floor = take.people().floorAt(geometry::flat(point));
-  const double toFloor = (point.z - floor) / towards.z;
-  const auto hit = sight::rayHit(now, point, towards * -1, kReach);
-  if (hit && hit->distance < toFloor)
-    return Fallen{point + towards * (kHair - hit->distance), idOf(take.plan(), hit->source)};
-  if (toFloor > kReach) return std::nullopt;
-  return Fallen{point + towards * (kHair - toFloor), ""};
 }
 
 using Key = std::pair<std::string, std::string>;  ///< by, on
@@ -91,7 +61,7 @@ void addFallen(const Take& take, const Instant& instant, const sight::SceneAt& n
   if (!eye) return;
   for (std::size_t i = 0; i < blockers.bodies.size(); ++i)
     for (const Point3 point : axisOf(blockers.bodies[i])) {
-      const auto fallen = fallOf(take, now, towards, point);
+      const auto fallen = fallOf(take, now, towards * -1, point);
       if (!fallen || !sight::pointSight(now, *eye, fallen->at).seen()) continue;
       if (!sunReaches(take, now, towards, point)) continue;
       log.add(instant.time, {blockers.names[i], fallen->on},

@@ -57,6 +57,15 @@ std::optional<snags::BoomAt> boomNow(const Take& take, const snags::BoomLine& li
 std::vector<snags::ShadowOn> shadowsOn(const Take& take, const std::vector<Instant>& samples,
                                        const std::vector<snags::BoomLine>& boom);
 
+/// The same lamps kept off walls, pieces and ground in frame by the camera, the crew and the poles of `boom`, five
+/// times a second; what gives less than the threshold "surface-shadow" of the exposure there does not count. Exact at
+/// the spots looked at: whether the line from the lamp is cut, reaches so far and shows. Which spots those
+///           are, and what is missed between them, `shadow_fall.h` says.
+/// Stops holding for how bright a surface is: a spot is taken as a face there that looks at the lens, whatever the
+///           slant of what it lies on, and a lamp as a point (`core/light/shadow.h`).
+std::vector<snags::SurfaceShadow> surfaceShadows(const Take& take, const std::vector<Instant>& samples,
+                                                 const std::vector<snags::BoomLine>& boom);
+
 /// The sun in the frame or within the threshold "sun-in-lens" of it, reaching the lens, ten times a second.
 std::vector<snags::SunInLens> sunInLens(const Take& take, const std::vector<Instant>& samples);
 

@@ -13,14 +13,43 @@ std::optional<double> topOfFrame(const geometry::Pose& pupil, double tangentUp, 
   return pupil.at.z + ahead * std::tan(edge);
 }
 
-BoomStand boomStand(const BoomPole& pole, Point holder, double holdersFloor, Point3 mouth, std::optional<double> top) {
+std::optional<FrameTop> frameTopAt(const geometry::Pose& pupil, double tangentUp, Point place) {
+  const auto height = topOfFrame(pupil, tangentUp, place);
+  if (!height) return std::nullopt;
+  const geometry::Vec ahead = geometry::direction(pupil.bearing);
+  return FrameTop{*height, std::tan(geometry::radians(pupil.tilt) + std::atan(tangentUp)), ahead,
+                  dot(place - flat(pupil.at), ahead)};
+}
+
+namespace {
+
+/// How far ahead of a mouth, or back when negative, a microphone comes within `furthest` that is `over` above it here
+/// and `rise` higher for each metre ahead; the place of the least gap where none does.
+double leanFor(double over, double rise, double furthest) {
+  const double squares = 1 + rise * rise, nearest = -over * rise / squares;
+  const double spare = (squares * furthest * furthest - over * over) / (squares * squares);
+  if (spare <= 0) return nearest;
+  return nearest < 0 ? nearest + std::sqrt(spare) : nearest - std::sqrt(spare);
+}
+
+}  // namespace
+
+BoomStand boomStand(const BoomPole& pole, Point holder, double holdersFloor, Point3 mouth,
+                    const std::optional<FrameTop>& top) {
+  Point3 microphone = mouth;
+  microphone.z += pole.nearest;
+  const double over = top ? top->height + pole.above - mouth.z : 0;
+  if (over > pole.nearest) microphone.z = mouth.z + over;
+  if (over > pole.furthest) {
+    // Behind the lens there is no edge to go by.
+    const double lean = std::max(leanFor(over, top->rise, pole.furthest), -top->distance);
+    microphone = geometry::at(flat(mouth) + top->ahead * lean, mouth.z + over + top->rise * lean);
+  }
   BoomStand stand;
-  const double lowest = mouth.z + pole.nearest;
-  const double height = top ? std::max(*top + pole.above, lowest) : lowest;
   stand.shoulder = geometry::at(holder, holdersFloor + pole.shoulder);
-  stand.microphone = geometry::at(flat(mouth), height);
-  stand.gap = height - mouth.z;
-  stand.reach = geometry::distance(holder, flat(mouth));
+  stand.microphone = microphone;
+  stand.gap = geometry::distance(microphone, mouth);
+  stand.reach = geometry::distance(holder, flat(microphone));
   return stand;
 }
 

@@ -48,6 +48,14 @@ std::vector<RoutePoint> cornersOf(const Route& route, Steps steps, const geometr
   return corners;
 }
 
+double peakSpeed(const Route& route, const GroundTime& ground) {
+  double most = 0;
+  for (std::size_t i = 1; i < route.cells.size(); ++i)
+    most = std::max(most, geometry::distance(ground.grid().centre(std::size_t{route.cells[i - 1]}),
+                                             ground.grid().centre(std::size_t{route.cells[i]})));
+  return most / ground.clock().step;
+}
+
 RouteReport reportOf(const Route& route, const GroundTime& ground, double speed, double look) {
   const DrawnRoute drawn = drawnRoute(route, ground.grid(), ground.clock());
   return reportOf(drawn, {.speed = speed, .step = look}, ground.at(), ground.atStill());

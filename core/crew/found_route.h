@@ -20,6 +20,9 @@ struct RoutePoint {
 /// Ensures   straight and even between points gives the route again, to 1 um.
 std::vector<RoutePoint> cornersOf(const Route& route, Steps steps, const geometry::Grid& grid, const StepClock& clock);
 
+/// The most metres of any step over its seconds.
+double peakSpeed(const Route& route, const GroundTime& ground);
+
 /// The walks with their metres, speeds, latest leave and earliest arrival; `reportOf` of the drawn route.
 /// Ensures   on the ground it was found on, needs aside, the route holds.
 RouteReport reportOf(const Route& route, const GroundTime& ground, double speed, double look = 0.1);

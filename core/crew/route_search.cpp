@@ -8,12 +8,25 @@
 namespace wend::crew {
 namespace {
 
+bool mayStand(const RouteTask& task, std::size_t cell, std::size_t step) {
+  return !task.standWithin || task.standWithin->at(cell, step);
+}
+
+/// Somewhere to end, where not everywhere is.
+bool anyEnd(const RouteTask& task, std::size_t cells, std::size_t last) {
+  for (std::size_t cell = 0; cell < cells; ++cell)
+    if (mayStand(task, cell, last)) return true;
+  return false;
+}
+
 void check(const RouteTask& task) {
   WEND_CHECK(task.ground && !task.starts.empty());
   const std::size_t cells = task.ground->grid().cells();
   WEND_CHECK(task.standPrice.empty() || task.standPrice.size() == cells);
   for (const std::size_t cell : task.starts) WEND_CHECK(cell < cells);
-  for (const std::size_t cell : task.ends) WEND_CHECK(cell < cells);
+  const std::size_t last = task.ground->clock().steps - 1;
+  for (const std::size_t cell : task.ends) WEND_CHECK(cell < cells && mayStand(task, cell, last));
+  WEND_CHECK(anyEnd(task, cells, last));
 }
 
 /// The task as a search takes it: needs folded into the ground.
@@ -25,6 +38,12 @@ class PreparedTask {
       stand_.keepOnly(*need);
       move_.keepOnly(*need);
     }
+    if (task.walkWithin) move_.keepOnly(*task.walkWithin);
+    if (task.standWithin) stand_.keepOnly(*task.standWithin);
+    for (const std::size_t cell : task.starts)
+      if (mayStand(task, cell, 0)) starts_.push_back(cell);
+    for (std::size_t cell = 0; cell < stand_.cells() && task.standWithin && task.ends.empty(); ++cell)
+      if (mayStand(task, cell, stand_.steps() - 1)) ends_.push_back(cell);
   }
 
   SweepInput input() const {
@@ -33,13 +52,15 @@ class PreparedTask {
     input.stand = &stand_;
     input.move = &move_;
     input.moves = &moves_;
-    input.starts = task_.starts;
-    input.ends = task_.ends;
+    input.starts = starts_;
+    input.ends = task_.ends.empty() ? ends_ : task_.ends;
     input.perWalk = millimetres(task_.perWalk);
     for (const double price : task_.standPrice) input.standPrice.push_back(millimetres(price));
     return input;
   }
 
+  /// Without a start there is nothing to search.
+  bool hasStart() const { return !starts_.empty(); }
   const CellTimes& stand() const { return stand_; }
   const CellTimes& move() const { return move_; }
 
@@ -49,6 +70,7 @@ class PreparedTask {
   const RouteTask& task_;
   MoveSet moves_;
   CellTimes stand_, move_;
+  std::vector<std::size_t> starts_, ends_;
 };
 
 Route PreparedTask::routeOf(const SweepOutcome& outcome) const {
@@ -131,6 +153,7 @@ MoveSet movesOf(const RouteTask& task) {
 std::optional<RouteAnswer> cheapestRoute(const RouteTask& task, const RouteLimits& limits, const base::Cancel& cancel) {
   check(task);
   const PreparedTask prepared(task);
+  if (!prepared.hasStart()) return RouteAnswer{std::nullopt, DeadEnd{}};
   CellTimes stand = prepared.stand(), move = prepared.move();
   stand.keepOnly(task.ground->low());
   move.keepOnly(task.ground->clear());
@@ -153,6 +176,7 @@ std::optional<RouteAnswer> cheapestRoute(const RouteTask& task, const RouteLimit
 std::optional<ExposureAnswer> leastExposedRoute(const RouteTask& task, const base::Cancel& cancel) {
   check(task);
   const PreparedTask prepared(task);
+  if (!prepared.hasStart()) return ExposureAnswer{std::nullopt, DeadEnd{}};
   SweepInput input = prepared.input();
   input.clear = &task.ground->clear();
   input.low = &task.ground->low();

@@ -3,13 +3,14 @@
 ///
 /// The graph. A state is (cell, instant, standing or walking); instants 0 .. n part the n steps of the ground's clock.
 ///   stand     (c, k, standing) -> (c, k + 1, standing) costs nothing; c may be stood on, or crouched on where the
-///             ground says so, during step k.
+///             ground says so, during step k, and is not outside `standWithin`.
 ///   set off   (c, k, standing) -> (c, k, walking) costs `perWalk`.
 ///   walk      (c, k, walking) -> (c + d, k + 1, walking) costs |d| metres; d is a brisk move of the set, and every
-///             cell that the straight way passes may be moved in during step k.
+///             cell that the straight way passes may be moved in during step k and is not outside `walkWithin`.
 ///   arrive    (c, k, walking) -> (c, k, standing), and by a move d that is not brisk, |d| metres long, under the same
 ///             terms (c, k, walking) -> (c + d, k + 1, standing).
-/// A route leads from a standing start at instant 0 to a standing end at instant n. Nobody creeps: every step of a walk
+/// A route leads from a standing start at instant 0 to a standing end at instant n, the one not outside `standWithin`
+/// during the first step, the other during the last. Nobody creeps: every step of a walk
 /// but its last is at least half as fast as allowed. Moves are those within `speed` times a step: what that gives away
 /// against any direction and pace is in `move_set.h`.
 ///
@@ -46,6 +47,8 @@ struct RouteTask {
   std::vector<std::size_t> starts;      ///< cells
   std::vector<std::size_t> ends;        ///< none: anywhere
   std::vector<const CellTimes*> needs;  ///< all of them Yes wherever the person is
+  /// Yes where the person may stand, and where they may walk. None: anywhere.
+  const CellTimes *standWithin = nullptr, *walkWithin = nullptr;
   /// Metres it costs to end a walk at a cell, beside shelters say. None: nothing.
   std::vector<double> standPrice;
 };
@@ -77,7 +80,8 @@ struct RouteAnswer {
   DeadEnd deadEnd;  ///< when there is none
 };
 
-/// Requires  a ground, at least one start; sizes that agree; speed times a step of at least one cell.
+/// Requires  a ground, at least one start; sizes that agree; speed times a step of at least one cell; `standWithin` Yes
+///           somewhere in the last step, and at every end given.
 /// Ensures   (1) the route is one of the graph and no route of it costs less; (2) no route of that cost has a larger
 ///           margin; (3) without an answer there is no route, and the dead end is the last instant of any state that
 ///           can be reached; (4) the same task gives the same route.

@@ -43,6 +43,12 @@ class Trial {
     open.ends.clear();
     return !task_.ends.empty() && has(open);
   }
+  bool hasBeingAnywhere() {
+    if (!task_.standWithin && !task_.walkWithin) return false;
+    RouteTask open = task_;
+    open.standWithin = open.walkWithin = nullptr;
+    return has(open);
+  }
 
  private:
   const RouteTask& task_;
@@ -128,6 +134,7 @@ void addWhatFrees(Stuck& stuck, Trial& trial, const FreeingLimits& limits) {
   for (std::size_t need = 0; need < trial.task().needs.size(); ++need)
     if (trial.hasWithout(need)) stuck.needs.push_back(need);
   stuck.anyEnd = trial.hasAnywhere();
+  stuck.anyStand = trial.hasBeingAnywhere();
   stuck.speed = speedThatFrees(trial, limits.speed);
   const auto early = leastSteps(clock.wholeSteps(limits.early),
                                 [&](std::size_t n) { return trial.hasWithBars(-static_cast<long>(n), 0); });

@@ -39,6 +39,7 @@ struct Stuck {
   std::optional<double> early;     ///< seconds of the early allowance given up
   std::optional<double> late;      ///< and of the late one
   bool anyEnd = false;             ///< ending anywhere
+  bool anyStand = false;           ///< being outside `standWithin` and `walkWithin`
 };
 
 /// Requires  a task without a route.

@@ -30,7 +30,7 @@ struct BreakOf {
   geometry::Span span;
   geometry::Point pos;
   /// "seen", "taken", "fast"; "far" from the camera, "away" from the shelter, "blind" to who has to be seen, the
-  /// "link" over its budget, the pole out of "reach" or its way blocked.
+  /// "link" over its budget, the pole out of "reach" or its way blocked, its microphone over its "gap" to the mouth.
   std::string why;
 };
 

@@ -71,6 +71,16 @@ TextTable shadowTable(const Answers& answers) {
   return table;
 }
 
+TextTable surfaceTable(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({"seconds", "lamp", "taken off", "by", ">share"});
+  for (const auto& shadow : answers.evidence->surfaceShadows)
+    table.add({spanText(shadow.span), nameOf(plan, shadow.lamp),
+               shadow.on.empty() ? "the ground" : nameOf(plan, shadow.on), shownAs(plan, shadow.by),
+               fixed(shadow.share * 100, 0) + " %"});
+  return table;
+}
+
 }  // namespace
 
 std::vector<SheetPart> lightTrapParts(const Answers& answers) {
@@ -79,6 +89,7 @@ std::vector<SheetPart> lightTrapParts(const Answers& answers) {
     if (!table.empty()) parts.push_back({heading, std::move(table)});
   };
   add("Lamps taken off faces in frame", shadowTable(answers));
+  add("Shadows by lamps on walls, pieces and ground in frame", surfaceTable(answers));
   add("Glass that acts as a mirror: what it returns over what comes through", glassTable(answers));
   add("The sun; nobody looks at it through a finder", sunTable(answers));
   add("The sun in the picture", sunTraps(answers));

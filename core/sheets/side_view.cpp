@@ -51,9 +51,11 @@ class SideMaker {
  private:
   double floorAt(double along) const { return take_.people().floorAt(foot_ + ahead_ * along); }
 
+  /// Of a yard there is none, whatever height its room has.
   std::optional<double> ceilingAt(double along) const {
     for (const auto& room : plan_.set.rooms)
-      if (geometry::contains(room.outline, foot_ + ahead_ * along)) return room.ceiling;
+      if (geometry::contains(room.outline, foot_ + ahead_ * along))
+        return room.openAbove ? std::nullopt : std::optional<double>(room.ceiling);
     return std::nullopt;
   }
   bool reachesCeiling(const SideThing& thing) const {

@@ -55,7 +55,7 @@ struct SideGraze {
 struct SideFloor {
   geometry::Span along;
   double height = 0;
-  std::optional<double> ceiling;  ///< none outside the rooms
+  std::optional<double> ceiling;  ///< none outside the rooms and in a yard
 };
 
 struct SideView {

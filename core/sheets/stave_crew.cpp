@@ -20,6 +20,11 @@ const snags::SightOf* sightOf(const snags::Evidence& evidence, const std::string
   return nullptr;
 }
 
+/// Where a need fails: hollow, under the lane.
+void drawUnmet(StavePainter& p, Span span, double y) {
+  p.block(span.from, span.until, y + 3, 3, {Tone::page}, {.tone = Tone::ink, .width = 1, .dash = {}});
+}
+
 /// Flat where someone stands, sloping where they walk, the shelter's name at each arrival.
 void drawLane(StavePainter& p, const motion::Track& track, const plan::Crew& crew, double y) {
   std::vector<Point> line;
@@ -56,9 +61,7 @@ void drawFound(StavePainter& p, const answers::FoundRoute& route, double y) {
     if (walk.walk.latestLeave)
       p.line({{p.view.x(*walk.walk.latestLeave), y - 4}, {p.view.x(*walk.walk.latestLeave), y + 4}}, Tone::ink, 1);
   }
-  // Where a need fails between the looks of the search: hollow.
-  for (const auto& broken : route.breaks)
-    p.block(broken.span.from, broken.span.until, y + 3, 3, {Tone::page}, {.tone = Tone::ink, .width = 1, .dash = {}});
+  for (const auto& broken : route.breaks) drawUnmet(p, broken.span, y);
 }
 
 void drawUndrawn(StavePainter& p, const std::string& id, double y) {
@@ -82,6 +85,9 @@ void drawCrewStave(StavePainter& p) {
       drawLane(p, *track, crew, y);
     else
       drawUndrawn(p, crew.id.text(), y);
+    if (p.answers.evidence)
+      for (const auto& unmet : p.answers.evidence->unmetNeeds)
+        if (unmet.who == crew.id.text()) drawUnmet(p, unmet.span, y);
     const auto* sight = p.answers.evidence ? sightOf(*p.answers.evidence, crew.id.text()) : nullptr;
     if (sight)
       for (const auto& seen : sight->seen)

@@ -196,6 +196,16 @@ struct ShadowOn {
   Point pos;         ///< of the performer at its start
 };
 
+/// A body keeps a lamp that matters off what is in frame: a wall, a piece, the ground.
+struct SurfaceShadow {
+  Span span;
+  std::string lamp;
+  std::string by;    ///< "camera", a crew id or a pole
+  std::string on;    ///< a wall, an opening or a piece; empty: the ground
+  double share = 0;  ///< of the exposure there that the lamp gives, the most of the span
+  Point pos;         ///< where it falls at first
+};
+
 /// A leaf is shut where a cable lies through its opening.
 struct CableShutIn {
   double time = 0;
@@ -232,6 +242,14 @@ struct NoRoute {
   std::optional<double> least;  ///< seconds in bars of sight on that way; nothing: there is no way even seen
   std::string why;              ///< when and where it ends and what is seen at best, in words
   std::string cures;            ///< what would free it, in words; empty: nothing that was tried
+};
+
+/// A drawn route on which somebody fails what the plan says they need.
+struct NeedUnmet {
+  std::string who;
+  Span span;
+  Point pos;        ///< where it begins
+  std::string why;  ///< the word of answers::RouteBreak
 };
 
 /// Glass in frame that has turned into a mirror, alone or with somebody in it.
@@ -286,6 +304,7 @@ struct Evidence {
   std::vector<LinkOver> links;
   std::vector<BoomLine> boom;  ///< empty without poles
   std::vector<ShadowOn> shadows;
+  std::vector<SurfaceShadow> surfaceShadows;  ///< by lamps; those by the sun are in `sunShadows`
   std::vector<PaneMirror> panes;
   std::vector<SunInLens> sunInLens;  ///< empty without a site, a date and a time of day
   std::vector<SunShadow> sunShadows;
@@ -294,7 +313,11 @@ struct Evidence {
   std::vector<LaneTaken> lanes;
   std::vector<OutsideSeen> outside;  ///< areas used as outside
   std::vector<NoRoute> noRoutes;     ///< empty until routes were looked for (answers/routes.h)
-  bool sightKnown = false;           ///< false without a lens
+  /// Whose way in `links`, `boom` and all shadows is a route found for them (answers/on_found_routes.h).
+  /// Everybody else without drawn marks is nowhere there, and what hangs on them is unknown.
+  std::vector<std::string> routed;
+  std::vector<NeedUnmet> unmetNeeds;  ///< of drawn routes
+  bool sightKnown = false;            ///< false without a lens
 };
 
 }  // namespace wend::snags

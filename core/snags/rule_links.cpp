@@ -26,6 +26,15 @@ std::string wayOf(const LinkAt& at) {
   return way;
 }
 
+/// ", on the route found" where an end of the link goes one.
+std::string routeOf(const Evidence& evidence, const LinkOver& link) {
+  const plan::Link* ends = evidence.plan->links.find(link.id);
+  const auto goes = [&](const std::string& id) {
+    return std::find(evidence.routed.begin(), evidence.routed.end(), id) != evidence.routed.end();
+  };
+  return ends && (goes(ends->from) || goes(ends->to)) ? ", on the route found" : "";
+}
+
 /// Stretches of a link with a margin under `limit`.
 std::vector<Stretch> under(const Evidence& evidence, const LinkOver& link, double limit, double hold) {
   return stretches(evidence, hold, [&](const Instant&, std::size_t i) {
@@ -45,7 +54,8 @@ Finding findingOf(const Evidence& evidence, const LinkOver& link, const Stretch&
           span.until,
           std::nullopt,
           severity,
-          name + (worst.margin < 0 ? " is " + least + " short " : " has only " + least + " to spare ") + wayOf(worst),
+          name + (worst.margin < 0 ? " is " + least + " short " : " has only " + least + " to spare ") + wayOf(worst) +
+              routeOf(evidence, link),
           "stand nearer, move the aerial into the open, add a receiver; walk it with the real one"};
 }
 

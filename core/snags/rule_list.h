@@ -31,6 +31,7 @@ Findings boomGap(const Evidence& evidence);
 Findings boomReach(const Evidence& evidence);
 Findings boomLamp(const Evidence& evidence);
 Findings shadow(const Evidence& evidence);
+Findings surfaceShadow(const Evidence& evidence);
 Findings cableShutIn(const Evidence& evidence);
 Findings cableShort(const Evidence& evidence);
 Findings exitLane(const Evidence& evidence);

@@ -37,6 +37,7 @@ const std::vector<Rule>& rules() {
       {"boom-reach", boomReach},
       {"boom-lamp", boomLamp},
       {"shadow", shadow},
+      {"surface-shadow", surfaceShadow},
       {"cable-shut-in", cableShutIn},
       {"cable-short", cableShort},
       {"exit-lane", exitLane},

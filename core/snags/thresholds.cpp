@@ -39,6 +39,7 @@ const std::vector<Threshold>& thresholdTable() {
       {"boom-gap", 1, "of the pole's longest gap to the mouth", 0.3, Severity::risks, kPractice},
       {"boom-reach", 1, "of the pole's reach", 0.3, Severity::risks, kPractice},
       {"shadow", 0.1, "of the light on a face", 0.2, Severity::risks, kPractice},
+      {"surface-shadow", 0.1, "of the light on a wall or the ground", 0.2, Severity::risks, kPractice},
       {"cable-shut-in", 0, "s shut", 0, Severity::risks, kPractice},
       {"cable-short", 1, "of the cable's length", 0, Severity::stops, "the cable's own length"},
       {"exit-lane", 0, "s taken", 0, Severity::stops, kPractice},

@@ -30,6 +30,7 @@ struct World {
   GroundTime ground;
   CellTimes need;
   RouteTask task;
+  CellTimes stands{}, walks{};
 };
 
 void addBars(Random& random, World& world, int bars) {
@@ -61,6 +62,19 @@ void addLow(Random& random, World& world) {
   world.ground.setLow(std::move(low));
 }
 
+/// Cells in which nobody may stand, and some of them in which nobody may walk.
+void addStands(Random& random, World& world) {
+  const std::size_t cells = world.ground.grid().cells(), steps = world.ground.clock().steps;
+  world.stands = CellTimes(cells, steps, true);
+  for (std::size_t i = 0; i < cells / 2 + 1; ++i) world.stands.set(below(random, cells), {0, steps}, false);
+  world.stands.set(below(random, cells), {0, steps}, true);
+  for (const std::size_t end : world.task.ends) world.stands.set(end, {0, steps}, true);
+  world.walks = world.stands;
+  for (std::size_t i = 0; i < cells / 2 + 1; ++i) world.walks.set(below(random, cells), {0, steps}, true);
+  world.task.standWithin = &world.stands;
+  world.task.walkWithin = &world.walks;
+}
+
 std::unique_ptr<World> randomWorld(Random& random, Size size) {
   const geometry::Grid grid{{0, 0}, 0.1, size.nx, size.ny};
   const StepClock clock{0, size.radius * 0.1 / 1.1, size.steps};
@@ -79,6 +93,7 @@ std::unique_ptr<World> randomWorld(Random& random, Size size) {
   // Chance of its own, so that worlds with and without are otherwise the same.
   Random aside(task.starts[0] + 1009 * size.steps + 1000003 * grid.cells());
   if (uniform(aside, 0, 1) < 0.4) addLow(aside, *world);
+  if (uniform(aside, 0, 1) < 0.2) addStands(aside, *world);
   return world;
 }
 

@@ -35,7 +35,7 @@ TEST(FirstBatchCrew, HasARouteForAnAssistantWithoutSlipsAndNobodySeesItDrawnOut)
   const FoundRoute* route = answers->routes->find("ac1");
   ASSERT_TRUE(route && route->found) << (route ? route->whole() : "not looked for");
   EXPECT_TRUE(snagsOf(*answers, "route-impossible", "").empty());
-  setMarks(plan, "ac1", marksOf(*route));
+  setMarks(plan, "ac1", marksOf(*route, plan.clock.length));
   const AnswersPtr drawn = answersOf(plan);
   EXPECT_EQ(route->room, 0.30) << "what the rule calls comfortable";
   for (const auto& snag : *drawn->snags)

@@ -168,6 +168,39 @@ TEST(LinkNeed, HoldsAtEveryFrameOfTheRoute) {
   EXPECT_TRUE(behind) << "the wall is between them at times";
 }
 
+TEST(FoundRoutes, PutLinksAndPolesWhereTheyLead) {
+  plan::Plan plan = linked(kThroughAWall);
+  plan::Plan loose = plan;
+  plan::Crew crew = loose.crew[0];
+  crew.needs = {need(plan::Stays{"kb"}, 12, 14)};
+  loose.crew.replace(0, crew);
+  plan::Link link = *loose.links.find("l1");
+  link.budget = crew::freeSpaceLoss(kMhz, 1.9);
+  loose.links.replace(loose.links.indexOf("l1"), link);
+  const TakePtr take = takeOf(loose);
+  const AnswersPtr before = *answersOf(take);
+  const AnswersPtr after = *withRoutes(before);
+  const FoundRoute& route = *after->routes->find("ac");
+  ASSERT_TRUE(route.found) << route.whole();
+  EXPECT_EQ(after->evidence->routed, std::vector<std::string>{"ac"});
+  ASSERT_EQ(after->evidence->links.size(), 1u);
+  int worse = 0;
+  for (std::size_t k = 0; k < before->evidence->samples.size(); ++k) {
+    const double t = before->evidence->samples[k].time;
+    EXPECT_FALSE(before->evidence->links[0].at[k]) << "nowhere before, so unknown";
+    const double margin = Radio(*take, t).over(link, take->plan().crew[0], route.at(t))->margin;
+    ASSERT_TRUE(after->evidence->links[0].at[k]) << t;
+    EXPECT_NEAR(after->evidence->links[0].at[k]->margin, margin, 1e-6) << t;
+    worse += margin < 0;
+  }
+  EXPECT_GT(worse, 24);
+  const auto isLost = [](const snags::Snag& snag) { return snag.rule == "link-lost"; };
+  EXPECT_EQ(std::count_if(before->snags->begin(), before->snags->end(), isLost), 0);
+  const auto lost = std::find_if(after->snags->begin(), after->snags->end(), isLost);
+  ASSERT_NE(lost, after->snags->end());
+  EXPECT_NE(lost->text.find("on the route found"), std::string::npos) << lost->text;
+}
+
 TEST(LinkNeed, FreesARouteWhereItIsWhatKeepsItFromBeing) {
   const FoundRoute route = found(*takeOf(linked(crew::freeSpaceLoss(kMhz, 1.9)))).people.at(0);
   ASSERT_FALSE(route.found);
@@ -181,6 +214,40 @@ TEST(PoleNeed, IsServedAtEveryFrameOfTheLine) {
   for (double t = 1; t <= 6; t += 0.02) EXPECT_LE(geometry::distance(route.at(t), Point{4.2, 2}), 1.2 + 1e-9) << t;
   EXPECT_TRUE(route.breaks.empty());
   EXPECT_FALSE(needBreaks(*take, 0, [](double) { return Point{1, 3}; }).empty());
+}
+
+TEST(PoleNeed, TellsOfAGapThatTheFrameLeavesNoWhere) {
+  const auto gaps = [](double focal) {
+    plan::Plan plan = speaking(1.6);
+    plan.lens->focal = {focal, focal};
+    plan.camera.aims = {{plan.camera.aims[0]}};
+    plan.camera.aims[0].on = plan::OnBearing{geometry::degrees(std::atan2(2.2, 0.8)), 0};
+    const FoundRoute route = found(*takeOf(plan)).people.at(0);
+    EXPECT_TRUE(route.found) << route.whole();
+    double seconds = 0;
+    for (const auto& stop : route.breaks) seconds += stop.why == "gap" ? stop.span.length() : 0;
+    return seconds;
+  };
+  EXPECT_NEAR(gaps(6), 5, 0.1) << "all of the line: the frame ends 2.8 m up and more";
+  EXPECT_EQ(gaps(50), 0) << "a long lens";
+}
+
+TEST(DrawnRoutes, HaveTheirUnmetNeedsInTheEvidence) {
+  plan::Plan plan = withNeeds(twoRooms(), {need(plan::NearCamera{2}, 10, 20), need(plan::Stays{"ka"}, 0, 4)});
+  plan::Crew crew = plan.crew[0];
+  plan::Mark mark;
+  mark.pos = {4, 3};
+  crew.marks = {mark};
+  plan.crew.replace(0, crew);
+  const auto unmet = (*answersOf(takeOf(plan)))->evidence->unmetNeeds;
+  ASSERT_EQ(unmet.size(), 1u) << "in the shelter, but 2.7 m from the camera";
+  EXPECT_EQ(unmet[0].who, "ac");
+  EXPECT_EQ(unmet[0].why, "far");
+  EXPECT_NEAR(unmet[0].span.from, 10, 0.05);
+  EXPECT_NEAR(unmet[0].span.until, 20, 0.05);
+  crew.marks.clear();
+  plan.crew.replace(0, crew);
+  EXPECT_TRUE((*answersOf(takeOf(plan)))->evidence->unmetNeeds.empty()) << "nothing is drawn";
 }
 
 /// A half wall beside the camera, 1.3 m high, and a shelter behind it; the

@@ -83,6 +83,42 @@ TEST(FoundRoutes, KeepAsMuchRoomAsTheNarrowestPlaceOnTheWayLeaves) {
   EXPECT_DOUBLE_EQ(roomOf(2.3, 3.8, 0.5), 0.15) << "comfortable is what the plan says";
 }
 
+TEST(FoundRoutes, LeaveOnlyTheOneInTheNarrowDoorLessRoom) {
+  plan::Plan plan = withNeeds(twoRooms(), {need(plan::Stays{"ka"}, 0, 4), need(plan::Stays{"kb"}, 12, 14)});
+  plan::Opening door = plan.set.openings[0];
+  door.along = {2.6, 3.5};
+  plan.set.openings.replace(0, door);
+  plan::Crew second = plan.crew[0];
+  second.id = base::Id<plan::Crew>("ac2");
+  second.needs = {};
+  plan.crew.add(second);
+  const FoundRoutes routes = found(*takeOf(plan));
+  ASSERT_TRUE(routes.people.at(0).found && routes.people.at(1).found);
+  EXPECT_DOUBLE_EQ(routes.people[0].room, 0);
+  EXPECT_DOUBLE_EQ(routes.people[1].room, 0.30) << "who passes no door keeps comfortable room";
+  for (double t = 0; t <= 30; t += 0.01)
+    EXPECT_GE(geometry::distance(routes.people[0].at(t), routes.people[1].at(t)), 0.56 + 0.30 - 1e-6) << t;
+}
+
+TEST(FoundRoutes, WalkAtSilentPaceWhereThatGetsThemThrough) {
+  const auto peak = [](double from) {
+    plan::Plan plan = withNeeds(twoRooms(), {need(plan::Stays{"ka"}, 0, 4), need(plan::Stays{"kb"}, from, 14)});
+    plan::Shelter kb = *plan.shelters.find("kb");
+    kb.pos.x = 7.7;
+    plan::Crew brisk = plan.crew[0];
+    brisk.speed = 1.3;
+    plan.crew.replace(0, brisk);
+    plan.shelters.replace(plan.shelters.indexOf("kb"), kb);
+    const FoundRoute route = found(*takeOf(plan)).people.at(0);
+    EXPECT_TRUE(route.found) << route.whole();
+    double most = 0;
+    for (const auto& walk : route.walks) most = std::max(most, walk.walk.peakSpeed);
+    return most;
+  };
+  EXPECT_LE(peak(12), 1 + 1e-6);
+  EXPECT_GT(peak(7.5), 1 + 1e-6) << "3.3 m from shelter to shelter in eight steps of 0.38 s";
+}
+
 TEST(FoundRoutes, StandWhereTheyHaveToStayAndBindWalksToSecondsThatHold) {
   const TakePtr take = takeOf(withNeeds(twoRooms(), {need(plan::Stays{"ka"}, 0, 4), need(plan::Stays{"kb"}, 12, 14)}));
   const FoundRoute route = found(*take).people.at(0);
@@ -117,6 +153,14 @@ TEST(FoundRoutes, SayWhyThereIsNoneWithFiguresThatSightConfirms) {
     EXPECT_NE(route.whole().find(part), std::string::npos) << route.whole();
 }
 
+TEST(FoundRoutes, FreesTheStartsThatANeedBarsWithTheNeed) {
+  const FoundRoute route =
+      found(*takeOf(withNeeds(twoRooms(), {need(plan::Stays{"ka"}, 0, 4), need(plan::Stays{"kb"}, 4.2, 14)})))
+          .people.at(0);
+  ASSERT_TRUE(route.stuck) << "two tenths of a second from shelter to shelter";
+  EXPECT_EQ(route.stuck->needs, (std::vector<std::size_t>{0, 1})) << "without the first one starts in the second";
+}
+
 const snags::Snag* routeSnag(const Answers& answers) {
   for (const auto& snag : *answers.snags)
     if (snag.rule == "route-impossible") return &snag;
@@ -141,6 +185,58 @@ TEST(FoundRoutes, BecomeASnagWhereThereIsNoneAndNoneWhereThereIs) {
   EXPECT_TRUE(seen);
   EXPECT_NE(snag->mend.find("not staying at ka"), std::string::npos) << snag->mend;
   EXPECT_EQ(routeSnag(*answersOfNeed(need(plan::Stays{"ka"}, 0, 4))), nullptr);
+}
+
+TEST(FoundRoutes, SendNobodyToStandOutsideEveryRoom) {
+  plan::Plan plan = withNeeds(twoRooms(), {});
+  plan.set.rooms.remove(plan.set.rooms.indexOf("east"));
+  plan.shelters.remove(plan.shelters.indexOf("kb"));
+  plan::Crew slow = plan.crew[0];
+  slow.speed = 0.2;  // too slow to keep behind the camera while it turns
+  plan.crew.replace(0, slow);
+  const FoundRoute none = found(*takeOf(plan)).people.at(0);
+  ASSERT_FALSE(none.found);
+  EXPECT_NE(none.cures.find("standing or walking outside every room"), std::string::npos) << none.whole();
+
+  const auto standsEast = [](const plan::Plan& with) {
+    const FoundRoute route = found(*takeOf(with)).people.at(0);
+    return route.found && std::any_of(route.stands.begin(), route.stands.end(),
+                                      [](const FoundStand& stand) { return stand.pos.x > 5.05; });
+  };
+  EXPECT_FALSE(standsEast(plan));
+  plan::Plan sheltered = plan;
+  sheltered.shelters.add(*twoRooms().shelters.find("kb"));
+  EXPECT_TRUE(standsEast(sheltered)) << "in the shelter";
+  plan::Shelter atDoor = *twoRooms().shelters.find("kb");
+  atDoor.pos = {5.8, 3.1};
+  atDoor.radius = 0.6;
+  sheltered.shelters.replace(1, atDoor);
+  EXPECT_TRUE(standsEast(sheltered)) << "past the doorway, whose ground is no room's";
+  plan::Plan yard = plan;
+  plan::Area area;
+  area.id = base::Id<plan::Area>("yard");
+  area.shape = plan::Outline{{{5, 0}, {9, 0}, {9, 4}, {5, 4}}};
+  area.use = {plan::AreaUse::outside};
+  yard.set.areas.add(area);
+  EXPECT_TRUE(standsEast(yard));
+  area.use = {plan::AreaUse::outside, plan::AreaUse::exitLane};
+  yard.set.areas.replace(0, area);
+  EXPECT_FALSE(standsEast(yard)) << "a lane that has to stay free";
+  plan::Plan roomless = plan;
+  roomless.set.rooms = {};
+  EXPECT_TRUE(found(*takeOf(roomless)).people.at(0).found) << "without rooms nothing is outside";
+}
+
+TEST(FoundRoutes, WhoIsSeenFromTheStartOnHasALeastExposureAndNotNowhereToStart) {
+  std::string text = kTwoRooms;
+  text.replace(text.find("270"), 3, "70");
+  const FoundRoute route =
+      found(*takeOf(withNeeds(file::readPlan(text)->plan, {need(plan::Stays{"ka"}, 0, 4)}))).people.at(0);
+  ASSERT_TRUE(route.stuck) << "the shelter is in frame from the start";
+  EXPECT_DOUBLE_EQ(route.stuck->until, 0);
+  ASSERT_TRUE(route.stuck->least) << route.why;
+  EXPECT_GE(route.stuck->least->seconds, 4);
+  EXPECT_EQ(route.stuck->needs, std::vector<std::size_t>{0});
 }
 
 TEST(FoundRoutes, TwoPeopleShareNoShelterThatHoldsOne) {

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <vector>
 
@@ -35,7 +36,7 @@ TEST(TopOfFrame, IsThePlaceThatProjectsToTheUpperEdge) {
 }
 
 TEST(BoomStand, StaysOverTheTopOfTheFrame) {
-  const BoomStand stand = boomStand(kPole, {0, 0}, 0.1, {2, 0, 1.5}, 2.0);
+  const BoomStand stand = boomStand(kPole, {0, 0}, 0.1, {2, 0, 1.5}, FrameTop{2.0});
   EXPECT_NEAR(stand.microphone.z, 2.15, 1e-12);
   EXPECT_NEAR(stand.gap, 0.65, 1e-12);
   EXPECT_NEAR(stand.reach, 2, 1e-12) << "on the level, whatever the heights";
@@ -43,8 +44,41 @@ TEST(BoomStand, StaysOverTheTopOfTheFrame) {
 }
 
 TEST(BoomStand, NeverComesNearerThanThePoleAllows) {
-  EXPECT_NEAR(boomStand(kPole, {0, 0}, 0, {2, 0, 1.5}, 1.6).gap, 0.4, 1e-12) << "a tight frame";
+  EXPECT_NEAR(boomStand(kPole, {0, 0}, 0, {2, 0, 1.5}, FrameTop{1.6}).gap, 0.4, 1e-12) << "a tight frame";
   EXPECT_NEAR(boomStand(kPole, {0, 0}, 0, {2, 0, 1.5}, std::nullopt).gap, 0.4, 1e-12) << "out of the picture";
+}
+
+/// The least gap over the edge found by looking at places a millimetre apart along the look.
+double leastGap(const FrameTop& top, double mouth) {
+  double least = 1e9;
+  for (double lean = -top.distance; lean < 2; lean += 0.001)
+    least = std::min(least, std::hypot(lean, top.height + kPole.above + top.rise * lean - mouth));
+  return least;
+}
+
+TEST(BoomStand, ComesOutTowardsTheLensWhereTheFrameIsHigh) {
+  const geometry::Pose pupil{{0, 0, 1.5}, 90, 5};
+  for (const double tangent : {0.15, 0.3, 0.5, 0.8, 1.5}) {
+    const Point3 mouth{3, 0.4, 1.5};
+    const FrameTop top = *frameTopAt(pupil, tangent, flat(mouth));
+    const BoomStand stand = boomStand(kPole, {3, 3}, 0, mouth, top);
+    const double straight = std::max(top.height + kPole.above - mouth.z, kPole.nearest), least = leastGap(top, 1.5);
+    EXPECT_NEAR(stand.gap, straight <= kPole.furthest ? straight : std::max(least, kPole.furthest), 1e-5) << tangent;
+    EXPECT_NEAR(stand.microphone.z, *topOfFrame(pupil, tangent, flat(stand.microphone)) + kPole.above, 1e-9);
+    EXPECT_EQ(stand.microphone.x<3 - 1e-9, straight> kPole.furthest) << "towards the lens, which is to the west";
+    EXPECT_NEAR(stand.microphone.y, 0.4, 1e-9);
+    EXPECT_NEAR(stand.reach, geometry::distance({3, 3}, flat(stand.microphone)), 1e-12);
+  }
+}
+
+TEST(BoomStand, ComesOutAwayFromALensThatLooksDown) {
+  const geometry::Pose pupil{{0, 0, 6}, 90, -50};
+  const Point3 mouth{2, 0, 1.5};
+  const FrameTop top = *frameTopAt(pupil, std::tan(geometry::radians(10)), flat(mouth));
+  const BoomStand stand = boomStand(kPole, {2, 3}, 0, mouth, top);
+  EXPECT_GT(top.height + kPole.above - 1.5, kPole.furthest);
+  EXPECT_GT(stand.microphone.x, 2);
+  EXPECT_NEAR(stand.gap, std::max(leastGap(top, 1.5), kPole.furthest), 1e-5);
 }
 
 TEST(LampBeside, MeasuresFromThePolesWholeLength) {

@@ -86,8 +86,8 @@ class Graph {
     }
     if (s.instant == ground_.clock().steps) return;
     if (!s.walking) {
-      if (const auto price = priceAt(ground_.stand(), ground_.low(), s.x, s.y, s.instant))
-        visit(State{s.instant + 1, s.x, s.y, false}, *price);
+      const auto price = priceAt(ground_.stand(), ground_.low(), s.x, s.y, s.instant);
+      if (price && mayStand(cellOf(s.x, s.y), s.instant)) visit(State{s.instant + 1, s.x, s.y, false}, *price);
       return;
     }
     for (const Move& move : moves_) {
@@ -104,12 +104,20 @@ class Graph {
 
   std::vector<State> starts() const {
     std::vector<State> states;
-    for (const std::size_t cell : task_.starts) states.push_back({0, columnOf(cell), rowOf(cell), false});
+    for (const std::size_t cell : task_.starts)
+      if (mayStand(cell, 0)) states.push_back({0, columnOf(cell), rowOf(cell), false});
     return states;
   }
   bool isEnd(const State& s) const {
     if (s.walking || s.instant != ground_.clock().steps) return false;
+    if (!mayStand(cellOf(s.x, s.y), s.instant - 1)) return false;
     return task_.ends.empty() || std::count(task_.ends.begin(), task_.ends.end(), cellOf(s.x, s.y)) > 0;
+  }
+  bool mayStand(std::size_t cell, std::size_t step) const {
+    return !task_.standWithin || task_.standWithin->at(cell, step);
+  }
+  bool mayWalk(std::size_t cell, std::size_t step) const {
+    return !task_.walkWithin || task_.walkWithin->at(cell, step);
   }
   std::size_t cellOf(int x, int y) const { return std::size_t(y) * std::size_t(ground_.grid().nx) + std::size_t(x); }
   std::size_t index(const State& s) const {
@@ -141,7 +149,7 @@ class Graph {
     std::int64_t most = 0;
     for (const auto& [dx, dy] : move.passed) {
       const auto price = priceAt(ground_.move(), ground_.clear(), s.x + dx, s.y + dy, s.instant);
-      if (!price) return std::nullopt;
+      if (!price || !mayWalk(cellOf(s.x + dx, s.y + dy), s.instant)) return std::nullopt;
       most = std::max(most, *price);
     }
     return most;

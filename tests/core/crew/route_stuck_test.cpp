@@ -57,6 +57,38 @@ TEST(WhyStuck, TellsTheNeedThatBinds) {
   EXPECT_NEAR(stuck.speed.value(), 2, 0.02);
 }
 
+TEST(WhyStuck, TellsWhenItIsStandingOutsideThatFrees) {
+  const auto ground = written({{2, {"A...."}}, {4, {"oo..."}}});
+  RouteTask task = ground.task();
+  const auto& grid = ground.ground.grid();
+  const auto rooms = onlyAt({0, 1}, {0, 6}, grid, ground.ground.clock());
+  EXPECT_TRUE(cheapestRoute(task)->route);
+  task.standWithin = &rooms;
+  const Stuck stuck = *whyStuck(task);
+  EXPECT_TRUE(stuck.anyStand);
+  EXPECT_TRUE(stuck.needs.empty());
+  // With a room beyond, what lies between is walked over.
+  auto wider = written({{5, {"A...."}}, {4, {"oo..."}}});
+  const auto longer = onlyAt({0, 1, 4}, {0, 9}, wider.ground.grid(), wider.ground.clock());
+  RouteTask walks = wider.task();
+  walks.standWithin = &longer;
+  const auto answer = cheapestRoute(walks);
+  ASSERT_TRUE(answer->route);
+  EXPECT_EQ(answer->route->cells.back(), 4u);
+  EXPECT_DOUBLE_EQ(answer->route->metres, 4);
+}
+
+TEST(WhyStuck, StartsNowhereWhereNobodyMayStand) {
+  const auto ground = written({{3, {"A.."}}});
+  RouteTask task = ground.task();
+  const auto rooms = onlyAt({2}, {0, 3}, ground.ground.grid(), ground.ground.clock());
+  task.standWithin = &rooms;
+  const Stuck stuck = *whyStuck(task);
+  EXPECT_DOUBLE_EQ(stuck.until, 0);
+  EXPECT_FALSE(stuck.least);
+  EXPECT_TRUE(stuck.anyStand);
+}
+
 TEST(WhyStuck, CancelledAtAnyPollSaysNothing) {
   const auto ground = written({{4, {"A.....Z"}}, {4, {"ooooooo"}}, {2, {"......."}}});
   const base::Cancel never;

@@ -37,7 +37,7 @@ TEST(CrewSheet, AFoundRouteDrawnOutHoldsAsADrawnOne) {
   EXPECT_TRUE(found.sought && found.feasible && !found.drawn) << found.why;
   ASSERT_FALSE(found.walks.empty());
   EXPECT_FALSE(found.walks[0].beat.empty());
-  setMarks(plan, "ac1", marksOf(*answers->routes->find("ac1")));
+  setMarks(plan, "ac1", marksOf(*answers->routes->find("ac1"), plan.clock.length));
   const RouteOf drawn = routeOf(*answersOf(plan), "ac1");
   EXPECT_TRUE(drawn.drawn && !drawn.sought);
   EXPECT_TRUE(drawn.feasible);

@@ -199,6 +199,33 @@ TEST(CrewStave, ShowsAFoundRouteWhereNoneIsDrawn) {
   EXPECT_EQ(walks, 1);
 }
 
+/// Where a need fails on a drawn route its lane has a hollow block of the same seconds.
+TEST(CrewStave, ShowsWhereADrawnRouteFailsANeed) {
+  const plan::Plan plan = samplePlan("first-batch.wend");
+  auto answers = answersOf(plan);
+  ScoreView view;
+  const auto blocks = [&](std::vector<snags::NeedUnmet> unmet) {
+    auto evidence = std::make_shared<snags::Evidence>();
+    evidence->plan = answers.take->planPtr();
+    evidence->samples.push_back(answers::sampleAt(*answers.take, 0));
+    evidence->unmetNeeds = std::move(unmet);
+    answers.evidence = evidence;
+    const StaveBox box = boxOf(plan, view, "crew");
+    int count = 0;
+    for (const auto& shape : scoreDrawing(answers, view).shapes) {
+      const auto* block = std::get_if<geometry::Box>(&shape);
+      if (!block || block->fill.tone != geometry::Tone::page) continue;
+      count += block->topLeft.y > box.top && block->topLeft.y + block->height < box.top + box.height &&
+               std::abs(block->topLeft.x - view.x(20)) < 1e-9 &&
+               std::abs(block->topLeft.x + block->width - view.x(31)) < 1e-9;
+    }
+    return count;
+  };
+  EXPECT_EQ(blocks({}), 0);
+  EXPECT_EQ(blocks({{"ac1", {20, 31}, {0, 0}, "far"}}), 1);
+  EXPECT_EQ(blocks({{"nobody", {20, 31}, {0, 0}, "far"}}), 0);
+}
+
 std::set<std::string> wordsOn(const geometry::Drawing& drawing) {
   std::set<std::string> words;
   for (const auto& shape : drawing.shapes)

@@ -60,6 +60,28 @@ SideView viewOf(const plan::Plan& plan) {
   return sideView(*take, answers::instantAt(*take, 0));
 }
 
+TEST(SideView, IsOpenOverAWallAsHighAsTheRoomOnlyInAYard) {
+  const auto seen = [](bool openAbove) {
+    plan::Plan plan = withLensAt(1.5);
+    plan::Room room;
+    room.id = base::Id<plan::Room>("r1");
+    room.outline = {{-6, -2}, {6, -2}, {6, 9}, {-6, 9}};
+    room.ceiling = 3;
+    room.openAbove = openAbove;
+    plan.set.rooms.add(room);
+    addPiece(plan, "partition", 8, 8.2, 0, 2.97);
+    return viewOf(plan);
+  };
+  const SideView indoors = seen(false), yard = seen(true);
+  ASSERT_TRUE(indoors.closedAt) << "its last 3 cm are taken for touching";
+  EXPECT_NEAR(*indoors.closedAt, 8, 1e-9);
+  EXPECT_TRUE(indoors.floors.front().ceiling);
+  EXPECT_FALSE(yard.closedAt) << "the upper edge is at 3.1 m there";
+  ASSERT_EQ(yard.grazes.size(), 1u);
+  EXPECT_NEAR(yard.grazes[0].slope, 1.47 / 8, 1e-9);
+  EXPECT_FALSE(yard.floors.front().ceiling);
+}
+
 TEST(SideView, ShowsHowFarALensSeesOverACounter) {
   const auto graze = [](double lens) {
     plan::Plan plan = withLensAt(lens);

@@ -1,0 +1,78 @@
+#include "core/answers/on_found_routes.h"
+
+#include <algorithm>
+
+#include "core/answers/reuse.h"
+#include "core/answers/whole_take.h"
+
+namespace wend::answers {
+
+namespace {
+
+/// Times nearer than this are one.
+constexpr double kSame = 1e-9;
+
+plan::Mark markAt(double t, Point pos) {
+  plan::Mark mark;
+  mark.at = {"", t};
+  mark.pos = pos;
+  return mark;
+}
+
+/// The take with the routes drawn in. Null where none was found.
+TakePtr drawnOut(const Take& take, const FoundRoutes& routes, std::vector<std::string>& routed) {
+  auto plan = std::make_shared<plan::Plan>(take.plan());
+  for (const auto& route : routes.people) {
+    if (!route.found) continue;
+    plan::Crew crew = *plan->crew.find(route.id);
+    crew.marks = marksOf(route, take.length());
+    plan->crew.replace(plan->crew.indexOf(route.id), crew);
+    routed.push_back(route.id);
+  }
+  if (routed.empty()) return nullptr;
+  auto drawn = Take::of(plan, take.luminaires());
+  return drawn ? *drawn : nullptr;
+}
+
+}  // namespace
+
+std::vector<plan::Mark> marksOf(const FoundRoute& route, double length) {
+  std::vector<plan::Mark> marks;
+  for (const auto& stand : route.stands) {
+    marks.push_back(markAt(stand.span.from, stand.pos));
+    marks.back().until = plan::Moment{"", stand.span.until};
+  }
+  const auto stands = [&](double t) {
+    return std::any_of(route.stands.begin(), route.stands.end(), [t](const FoundStand& stand) {
+      return t > stand.span.from - kSame && t < stand.span.until + kSame;
+    });
+  };
+  for (const auto& walk : route.walks) {
+    for (const auto& corner : walk.path)
+      if (corner.time < length - kSame && !stands(corner.time)) marks.push_back(markAt(corner.time, corner.at));
+    // A walk may lead past the take's end, which cuts it off.
+    if (walk.path.back().time > length - kSame && !stands(length)) marks.push_back(markAt(length, route.at(length)));
+  }
+  std::sort(marks.begin(), marks.end(), [](const auto& a, const auto& b) { return a.at.seconds < b.at.seconds; });
+  return marks;
+}
+
+bool putOnFoundRoutes(const Take& take, const FoundRoutes& routes, const base::Cancel& cancel, Evidence& evidence) {
+  std::vector<std::string> routed;
+  const TakePtr drawn = drawnOut(take, routes, routed);
+  if (!drawn) return false;
+  std::vector<Instant> samples;
+  for (const Instant& like : evidence.samples) {
+    if (cancel.fired()) return false;
+    samples.push_back(sampleLike(*drawn, take, like));
+  }
+  evidence.links = linksOver(*drawn, samples);
+  evidence.boom = boomLines(*drawn, samples);
+  evidence.shadows = shadowsOn(*drawn, samples, evidence.boom);
+  evidence.surfaceShadows = surfaceShadows(*drawn, samples, evidence.boom);
+  evidence.sunShadows = sunShadows(*drawn, samples, evidence.boom);
+  evidence.routed = std::move(routed);
+  return true;
+}
+
+}  // namespace wend::answers

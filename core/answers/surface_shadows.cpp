@@ -1,0 +1,88 @@
+// Shadows of the camera, the crew and the poles by lamps, on walls, pieces and ground in frame.
+#include <algorithm>
+#include <tuple>
+
+#include "core/answers/light_blockers.h"
+#include "core/answers/shadow_fall.h"
+#include "core/answers/span_log.h"
+#include "core/answers/whole_take.h"
+#include "core/sight/ray.h"
+#include "core/snags/thresholds.h"
+
+namespace wend::answers {
+
+using namespace snags;
+
+namespace {
+
+constexpr double kStep = 0.2;
+
+using Key = std::tuple<std::string, std::string, std::string>;  ///< lamp, by, on
+using SurfaceLog = SpanLog<Key, SurfaceShadow>;
+
+/// One instant's lamps and what stands in them.
+class Surfaces {
+ public:
+  Surfaces(const Take& take, const light::Lighting& lighting, const Instant& instant, double least)
+      : take_(take), lighting_(lighting), instant_(instant), now_(take.scene().at(instant.time)), least_(least) {}
+
+  void add(const light::Blocker& body, const std::string& by, SurfaceLog& log) const {
+    const auto eye = take_.eyeAt(instant_.time, 0);
+    if (!eye) return;
+    for (std::size_t i = 0; i < take_.plan().fixtures.size(); ++i) {
+      const plan::Fixture& lamp = take_.plan().fixtures[i];
+      for (const Point3 point : axisOf(body)) {
+        const auto fallen = behind(geometry::at(lamp.pos, lamp.height), point);
+        if (!fallen || !sight::pointSight(now_, *eye, fallen->at).seen()) continue;
+        const double share = shareOf(i, body, *fallen);
+        if (share <= 0) continue;
+        const SurfaceShadow now{{}, lamp.id.text(), by, fallen->on, share, geometry::flat(fallen->at)};
+        SurfaceShadow& shadow = log.add(instant_.time, {now.lamp, by, now.on}, now);
+        shadow.share = std::max(shadow.share, share);
+      }
+    }
+  }
+
+ private:
+  std::optional<Fallen> behind(Point3 lamp, Point3 point) const {
+    const double metres = geometry::distance(lamp, point);
+    if (metres <= 0) return std::nullopt;
+    return fallOf(take_, now_, (point - lamp) * (1 / metres), point);
+  }
+
+  /// Of the exposure there that the lamp gives, none where it does not matter or does not get that far.
+  double shareOf(std::size_t fixture, const light::Blocker& body, const Fallen& fallen) const {
+    const light::Face face{fallen.at, instant_.camera.pupil.at - fallen.at};
+    const light::FaceLight light = light::lightOnFace(lighting_, face, instant_.time);
+    for (const auto& cut : light::lampCuts(lighting_, face, light, {&body, 1}, least_))
+      if (cut.fixture == fixture) return cut.share;
+    return 0;
+  }
+
+  const Take& take_;
+  const light::Lighting& lighting_;
+  const Instant& instant_;
+  const sight::SceneAt now_;
+  double least_;
+};
+
+}  // namespace
+
+std::vector<SurfaceShadow> surfaceShadows(const Take& take, const std::vector<Instant>& samples,
+                                          const std::vector<BoomLine>& boom) {
+  if (take.plan().fixtures.size() == 0) return {};
+  light::Lighting bare = take.lighting();
+  bare.bodies = {};
+  SurfaceLog log(kStep);
+  double next = 0;
+  for (const auto& instant : samples) {
+    if (instant.time < next - 1e-9 || !instant.lens) continue;
+    next = instant.time + kStep;
+    const Surfaces surfaces(take, bare, instant, threshold(take.plan(), "surface-shadow").value);
+    const LightBlockers blockers = gearInLight(instant, boom);
+    for (std::size_t i = 0; i < blockers.bodies.size(); ++i) surfaces.add(blockers.bodies[i], blockers.names[i], log);
+  }
+  return log.inOrder();
+}
+
+}  // namespace wend::answers
