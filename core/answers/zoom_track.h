@@ -25,8 +25,11 @@ class ZoomTrack {
   /// `people` and `subjects` must outlive it and stay where they are.
   static ZoomTrack of(const plan::PlanPtr& plan, const People& people, const Subjects& subjects);
 
+  /// Of moves planned for sizes: at once, as everything else here takes them, or as softly as their slack allows.
+  enum class Ends { straight, eased };
+
   /// mm; the lens' shortest without keys. Nothing without a lens.
-  std::optional<double> focalAt(double t) const;
+  std::optional<double> focalAt(double t, Ends ends = Ends::straight) const;
   /// True when a size wants a focal length the lens does not have.
   bool clippedAt(double t) const;
   /// Of the delivered frame. Nothing without a lens.
@@ -40,7 +43,7 @@ class ZoomTrack {
 
  private:
   optics::FocalForSize wantedOf(std::size_t key, double t) const;
-  double focalOf(std::size_t key, double t) const;
+  double focalOf(std::size_t key, double t, Ends ends = Ends::straight) const;
   void planSize(std::size_t key, double rate);
   geometry::Span spanOf(std::size_t key) const;
 

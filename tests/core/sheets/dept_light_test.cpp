@@ -1,4 +1,6 @@
 // Tables of the light sheet that not every plan has.
+#include <algorithm>
+
 #include "core/sheets/dept_sheets.h"
 #include "tests/core/answers/sunlit.h"
 
@@ -44,6 +46,28 @@ TEST(LightSheet, TellsWhoTakesALampOffWhom) {
   EXPECT_EQ(row[2], "NORA");
   EXPECT_EQ(row[3], "grip");
   EXPECT_EQ(row[4], "100 %");
+}
+
+TEST(FocusSheet, TellsHowSoftlyAPlannedPullMayStartAndEnd) {
+  plan::Plan plan = smallPlan();
+  plan::Performer nora = plan.performers[0];
+  nora.marks = {markAt("n1", {0, 6}), markAt("n2", {0, 2}, 6)};
+  nora.marks[0].until = plan::Moment{"", 2};
+  plan.performers.replace(0, nora);
+  plan.focus.keys.push_back({{}, plan::OnPerformer{"nora"}, {}});
+  plan.iris.keys.push_back({{}, 5.6, {}});
+  const auto rowsOf = [](const plan::Plan& of) {
+    const auto answers = answersOf(takeOf(of));
+    return focusSheet(**answers).parts[0].table.cells();
+  };
+  const auto planned = rowsOf(plan);
+  ASSERT_GE(planned.size(), 2u);
+  const auto at = std::find(planned[0].begin(), planned[0].end(), "soft") - planned[0].begin();
+  const std::string soft = planned[1][static_cast<std::size_t>(at)];
+  ASSERT_EQ(soft.size(), 7u) << soft;
+  EXPECT_GT(std::stod(soft), 0) << soft;
+  plan.focus.pulls = {{{"", 0}, 0, 6, {}}, {{"", 3}, 2, 2, {}}};
+  EXPECT_EQ(rowsOf(plan)[1][static_cast<std::size_t>(at)], "\u2013") << "by hand it runs as it is set";
 }
 
 }  // namespace
