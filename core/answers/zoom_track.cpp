@@ -78,6 +78,12 @@ std::optional<double> ZoomTrack::focalAt(double t, Ends ends) const {
   return std::exp2(geometry::lerp(std::log2(focalOf(blend.before, t, ends)), std::log2(after), blend.share));
 }
 
+double ZoomTrack::askedAt(double t) const {
+  const geometry::KeyBlend blend = geometry::blendAt(keys_, t);
+  const double before = std::log2(wantedOf(blend.before, t).focal), after = std::log2(wantedOf(blend.after, t).focal);
+  return std::exp2(geometry::lerp(before, after, blend.share));
+}
+
 bool ZoomTrack::clippedAt(double t) const {
   if (!plan_->lens || keys_.empty()) return false;
   const geometry::KeyBlend blend = geometry::blendAt(keys_, t);
