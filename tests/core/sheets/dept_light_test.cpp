@@ -48,6 +48,37 @@ TEST(LightSheet, TellsWhoTakesALampOffWhom) {
   EXPECT_EQ(row[4], "100 %");
 }
 
+/// The table whose heading begins so.
+const TextTable* tableOf(const std::vector<SheetPart>& parts, const std::string& heading) {
+  for (const auto& part : parts)
+    if (part.heading.rfind(heading, 0) == 0) return &part.table;
+  return nullptr;
+}
+
+/// What stands for the iris move of that plan in the column of lamps.
+std::string lampsCell(const plan::Plan& plan) {
+  const auto answers = answersOf(takeOf(plan));
+  const auto parts = coverParts(**answers);
+  const auto* table = tableOf(parts, "Instead of the iris");
+  return table ? table->cells().back().back() : "no table";
+}
+
+TEST(LightSheet, TellsWhichLampWouldSpareTheIrisItsMove) {
+  plan::Plan plan = litBySideLamp();
+  plan::Fixture lamp = plan.fixtures[0];
+  lamp.name = "KEY";
+  lamp.level = {{{}, 0.5, {}, {}, {}}};
+  plan.fixtures.replace(0, lamp);
+  plan.lens->stop = {1, 22};
+  plan.focus.keys.push_back({{}, plan::OnPerformer{"nora"}, {}});
+  plan.iris.keys = {{{}, 2.8, {}}, {{{"", 4}, 1, plan::Pace::even}, 3.96, {}}};
+  EXPECT_EQ(lampsCell(plan), "KEY from 50 % to 25 %");
+  plan.iris.keys[1].stop = 1.4;
+  EXPECT_EQ(lampsCell(plan), "not by lamps in the plan") << "two stops more than half are over full";
+  plan.fixtures = {};
+  EXPECT_EQ(lampsCell(plan), "unknown");
+}
+
 TEST(FocusSheet, TellsHowSoftlyAPlannedPullMayStartAndEnd) {
   plan::Plan plan = smallPlan();
   plan::Performer nora = plan.performers[0];
