@@ -257,7 +257,7 @@ DeptSheet focusSheet(const Answers& answers) {
   DeptSheet sheet{
       "focus",
       "Focus pull sheet",
-      {{"Pulls; soft: seconds they may start and end softly over; the band and its warmth are those on arrival",
+      {{"Pulls; soft: seconds of ease they have room for, half outside the pull; band and warmth on arrival",
         focusMoves(answers)},
        {"Iris and zoom", otherMoves(answers)}}};
   add(hidingParts(answers), sheet);
