@@ -1,8 +1,8 @@
-/// What focus and iris have in common when they are set by hand: a list of entries in order of time, the first saying
-/// how the take starts, every further one a move that is done `over` after it starts.
+/// What focus, iris and zoom have in common when they are set by hand: a list of entries in order of time, the first
+/// saying how the take starts, every further one a move that is done `over` after it starts.
 ///
-/// Frame     `valueOf` and `written` are as the plan has them, metres and T-numbers; `workingOf` and `tube` are degrees
-///           of barrel and stops from T1.
+/// Frame     `valueOf` and `written` are as the plan has them, metres, T-numbers and mm; `workingOf` and `tube` are
+///           degrees of barrel, stops from T1, and the logarithm to base 2 of the focal length.
 #pragma once
 
 #include <algorithm>
@@ -24,6 +24,9 @@ class HandFocus {
   explicit HandFocus(const Take& take) : take_(take) {}
 
   const plan::Plan& plan() const { return take_.plan(); }
+  /// Without entries it is planned throughout.
+  static constexpr bool kPlannedWhenEmpty = true;
+  bool byHand() const { return !entries().empty(); }
   const std::vector<Entry>& entries() const { return plan().focus.pulls; }
   std::string path() const { return "/focus/pulls"; }
   std::string unit() const { return "degrees of barrel"; }
@@ -63,6 +66,8 @@ class HandIris {
   explicit HandIris(const Take& take) : take_(take), tube_(withinLens(take.lens().irisTube(), take.plan())) {}
 
   const plan::Plan& plan() const { return take_.plan(); }
+  static constexpr bool kPlannedWhenEmpty = true;
+  bool byHand() const { return !entries().empty(); }
   const std::vector<Entry>& entries() const { return plan().iris.keys; }
   std::string path() const { return "/iris/keys"; }
   std::string unit() const { return "stops"; }
@@ -87,6 +92,51 @@ class HandIris {
   }
   base::Result<plan::Plan> with(std::vector<Entry> entries) const {
     return plan::irisKeysSet(plan(), std::move(entries));
+  }
+
+ private:
+  const Take& take_;
+  pulls::Tube tube_;
+};
+
+/// Keys by focal length are set by hand, keys by shot size are planned; the tube is the slack about what they ask for
+/// together. Requires a lens; the take must outlive it.
+class HandZoom {
+ public:
+  using Entry = plan::ZoomKey;
+  explicit HandZoom(const Take& take) : take_(take), tube_(zoomTube(take)) {}
+
+  const plan::Plan& plan() const { return take_.plan(); }
+  /// Without keys nothing says what is asked for, and the lens stays wide.
+  static constexpr bool kPlannedWhenEmpty = false;
+  bool byHand() const {
+    return std::none_of(entries().begin(), entries().end(), [](const Entry& key) { return !key.size.empty(); });
+  }
+  const std::vector<Entry>& entries() const { return plan().zoom.keys; }
+  std::string path() const { return "/zoom/keys"; }
+  std::string unit() const { return "doublings of the focal length"; }
+  pulls::MoveRules rules() const { return zoomRules(plan()); }
+  const pulls::Tube& tube() const { return tube_; }
+
+  double startOf(const Entry& entry) const { return plan::secondsOf(plan(), entry.time.at); }
+  double overOf(const Entry& entry) const { return entry.time.over; }
+  /// Requires a key by focal length.
+  double valueOf(const Entry& entry) const { return entry.focal; }
+  double workingOf(double focal) const { return std::log2(focal); }
+  double written(double doublings) const {
+    const auto& focal = plan().lens->focal;
+    return std::clamp(plan::quantised(std::exp2(doublings), plan::kinds::kFocal), focal[0], focal[1]);
+  }
+  double stepAt(double doublings) const {
+    const double focal = std::exp2(doublings);
+    return std::log2(focal + 1 / plan::kinds::kFocal.perUnit) - doublings;
+  }
+  void startTake(Entry& entry) const { entry.time = {}; }
+  Entry entry(double at, double over, double focal) const {
+    return {{{"", at}, over, plan::Pace::even}, focal, "", plan::OnPerformer{}, {}};
+  }
+  base::Result<plan::Plan> with(std::vector<Entry> entries) const {
+    return plan::zoomKeysSet(plan(), std::move(entries));
   }
 
  private:

@@ -23,6 +23,10 @@ void bindToBeat(const plan::Plan& plan, Move& move) {
   move.plus = last ? move.from - last->time : move.from;
 }
 
+std::optional<std::array<double, 2>> easeOf(const pulls::Move& pull, bool byHand) {
+  return byHand ? std::nullopt : std::optional(std::array{pull.easeIn, pull.easeOut});
+}
+
 std::vector<Move> focusMoves(const Take& take) {
   std::vector<Move> moves;
   const LensTracks& lens = take.lens();
@@ -30,6 +34,7 @@ std::vector<Move> focusMoves(const Take& take) {
     const pulls::Move& pull = lens.focus().moves[k];
     Move move;
     move.latest = pulls::latestStart(lens.focusTube(), lens.focus(), k, focusRules(take.plan()).rate);
+    move.ease = easeOf(pull, !take.plan().focus.pulls.empty());
     move.axis = Move::Axis::focus;
     move.from = pull.from;
     move.until = pull.until;
@@ -74,6 +79,7 @@ std::vector<Move> irisMoves(const Take& take) {
     const pulls::Move& pull = lens.iris().moves[k];
     Move move;
     move.latest = pulls::latestStart(lens.irisTube(), lens.iris(), k, irisRules(take.plan()).rate);
+    move.ease = easeOf(pull, !take.plan().iris.keys.empty());
     move.axis = Move::Axis::iris;
     move.from = pull.from;
     move.until = pull.until;
@@ -120,6 +126,7 @@ std::vector<Move> zoomMoves(const Take& take) {
   std::vector<Move> moves = keyedZooms(take);
   for (const pulls::Move& planned : take.view().zoom().plannedMoves()) {
     Move move;
+    move.ease = easeOf(planned, false);
     move.axis = Move::Axis::zoom;
     move.from = planned.from;
     move.until = planned.until;

@@ -199,19 +199,90 @@ Result<plan::Plan> replannedOn(const Axis& axis, Span asked, double length) {
                    "a span of the take, from its earlier end to its later", "Select a stretch of the track."};
   if (auto problem = cutMove(axis, span)) return *problem;
   const Kept kept = keptOf(axis, span, length);
-  if (kept.before == 0 && kept.after == 0 && !kept.landing) return axis.with({});
+  if (Axis::kPlannedWhenEmpty && kept.before == 0 && kept.after == 0 && !kept.landing) return axis.with({});
   if (pulls::rateBetween(kept.pins, span) > axis.rules().rate) return tooShort(axis, kept, span);
   return withMoves(axis, plannedMoves(axis, pulls::cutOut(axis.tube(), span), kept, span), kept, span.from);
 }
 
 template <class Axis>
 Result<plan::Plan> inHandOn(const Axis& axis, double length) {
-  if (!axis.entries().empty()) return axis.plan();
+  if (axis.byHand()) return axis.plan();
   return withMoves(axis, plannedMoves(axis, axis.tube(), {}, {0, length}), {}, 0);
 }
 
 Problem notPlanned() {
-  return {"axis-not-planned", "", "an axis that is not planned", "focus or iris", "Select on focus or iris."};
+  return {"axis-not-planned", "", "an axis that is not planned", "focus, iris or zoom",
+          "Select on focus, iris or zoom."};
+}
+
+/// From where a key starts until the next one is done: as long as what it asks for is seen.
+Span reignOf(const HandZoom& zoom, std::size_t key, double length) {
+  const auto& keys = zoom.entries();
+  const double from = key == 0 ? 0 : zoom.startOf(keys[key]);
+  if (key + 1 == keys.size()) return {from, length};
+  return {from, std::min(length, zoom.startOf(keys[key + 1]) + zoom.overOf(keys[key + 1]))};
+}
+
+/// Kept before the span, with another kept key between: what is planned starts from where that one stays.
+bool isBefore(const HandZoom& zoom, std::size_t key, Span span) {
+  if (key + 1 == zoom.entries().size()) return false;
+  const plan::ZoomKey& next = zoom.entries()[key + 1];
+  const double from = zoom.startOf(next);
+  return from < span.from - kSameTime && from + zoom.overOf(next) <= span.from + kSameTime;
+}
+
+/// Kept after the span: a cut at its end is replaced with it.
+bool isAfter(const HandZoom& zoom, std::size_t key, Span span) {
+  const double from = zoom.startOf(zoom.entries()[key]), over = zoom.overOf(zoom.entries()[key]);
+  return over == 0 ? from > span.until + kSameTime : from >= span.until - kSameTime;
+}
+
+/// A shot size that is kept beyond the span cannot be taken out of it: keys by focal length would have to take its
+/// place outside.
+std::optional<Problem> cutSize(const HandZoom& zoom, Span span, double length) {
+  for (std::size_t i = 0; i < zoom.entries().size(); ++i) {
+    if (zoom.entries()[i].size.empty()) continue;
+    const Span reign = reignOf(zoom, i, length);
+    const bool apart = isBefore(zoom, i, span) || isAfter(zoom, i, span);
+    const bool held = reign.from >= span.from - kSameTime && reign.until <= span.until + kSameTime;
+    if (apart || held) continue;
+    return Problem{"span-cuts-size", zoom.path() + "/" + std::to_string(i),
+                   "a shot size kept from " + secondsText(reign.from) + " to " + secondsText(reign.until),
+                   "a span that holds it whole or leaves it out",
+                   "The moves that keep a size are planned already: select keys by focal length."};
+  }
+  return std::nullopt;
+}
+
+/// True when no key by focal length starts in the span.
+bool onlySizes(const HandZoom& zoom, Span span) {
+  return std::none_of(zoom.entries().begin(), zoom.entries().end(), [&](const plan::ZoomKey& key) {
+    const double at = zoom.startOf(key);
+    return key.size.empty() && at >= span.from - kSameTime && at <= span.until + kSameTime;
+  });
+}
+
+/// Nothing where a zoom can be planned anew.
+std::optional<Problem> zoomUnready(const plan::Plan& plan) {
+  if (!plan.lens) return Problem{"lens-unknown", "/lens", "no lens", "a lens", "Choose the lens first."};
+  if (plan.zoom.slackShare > 0) return std::nullopt;
+  return Problem{"zoom-no-slack", "/zoom/slackShare", "0", "more than 0",
+                 "Say how far the focal length may be off what the keys ask for."};
+}
+
+Result<plan::Plan> zoomReplanned(const Take& take, Span asked) {
+  if (auto problem = zoomUnready(take.plan())) return *problem;
+  const HandZoom zoom(take);
+  const Span span = onSteps(asked, take.length());
+  if (auto problem = cutMove(zoom, span)) return *problem;
+  if (span.from < span.until && onlySizes(zoom, span)) return take.plan();
+  if (auto problem = cutSize(zoom, span, take.length())) return *problem;
+  return replannedOn(zoom, asked, take.length());
+}
+
+Result<plan::Plan> zoomInHand(const Take& take) {
+  if (auto problem = zoomUnready(take.plan())) return *problem;
+  return inHandOn(HandZoom(take), take.length());
 }
 
 }  // namespace
@@ -219,12 +290,14 @@ Problem notPlanned() {
 Result<plan::Plan> replanned(const Take& take, plan::Axis axis, Span span) {
   if (axis == plan::Axis::focus) return replannedOn(HandFocus(take), span, take.length());
   if (axis == plan::Axis::iris) return replannedOn(HandIris(take), span, take.length());
+  if (axis == plan::Axis::zoom) return zoomReplanned(take, span);
   return notPlanned();
 }
 
 Result<plan::Plan> inHand(const Take& take, plan::Axis axis) {
   if (axis == plan::Axis::focus) return inHandOn(HandFocus(take), take.length());
   if (axis == plan::Axis::iris) return inHandOn(HandIris(take), take.length());
+  if (axis == plan::Axis::zoom) return zoomInHand(take);
   return notPlanned();
 }
 

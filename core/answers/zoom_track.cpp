@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/answers/shot_sizes.h"
+#include "core/pulls/ease.h"
 #include "core/pulls/zoom_cover.h"
 
 namespace wend::answers {
@@ -63,17 +64,24 @@ optics::FocalForSize ZoomTrack::wantedOf(std::size_t key, double t) const {
   return optics::focalForSize(frame_.height, distance, size->q, performer->stature, limits);
 }
 
-double ZoomTrack::focalOf(std::size_t key, double t) const {
-  return planned_[key] ? std::exp2(planned_[key]->valueAt(t)) : wantedOf(key, t).focal;
+double ZoomTrack::focalOf(std::size_t key, double t, Ends ends) const {
+  if (!planned_[key]) return wantedOf(key, t).focal;
+  return std::exp2(ends == Ends::eased ? pulls::easedAt(*planned_[key], t) : planned_[key]->valueAt(t));
 }
 
-std::optional<double> ZoomTrack::focalAt(double t) const {
+std::optional<double> ZoomTrack::focalAt(double t, Ends ends) const {
   if (!plan_->lens) return std::nullopt;
   if (keys_.empty()) return plan_->lens->focal[0];
   const geometry::KeyBlend blend = geometry::blendAt(keys_, t);
-  const double after = focalOf(blend.after, t);
+  const double after = focalOf(blend.after, t, ends);
   if (blend.before == blend.after) return after;
-  return std::exp2(geometry::lerp(std::log2(focalOf(blend.before, t)), std::log2(after), blend.share));
+  return std::exp2(geometry::lerp(std::log2(focalOf(blend.before, t, ends)), std::log2(after), blend.share));
+}
+
+double ZoomTrack::askedAt(double t) const {
+  const geometry::KeyBlend blend = geometry::blendAt(keys_, t);
+  const double before = std::log2(wantedOf(blend.before, t).focal), after = std::log2(wantedOf(blend.after, t).focal);
+  return std::exp2(geometry::lerp(before, after, blend.share));
 }
 
 bool ZoomTrack::clippedAt(double t) const {
@@ -101,8 +109,8 @@ std::vector<pulls::Move> ZoomTrack::plannedMoves() const {
     const double leaves = key + 1 == keys_.size() ? plan_->clock.length : keys_[key + 1].at;
     for (pulls::Move move : planned_[key]->moves) {
       // What runs into the change from or to another key is a part of that change.
-      move.from = std::max(move.from, settled);
-      move.until = std::min(move.until, leaves);
+      if (move.from < settled) move.from = settled, move.easeIn = 0;
+      if (move.until > leaves) move.until = leaves, move.easeOut = 0;
       if (move.from >= move.until) continue;
       move.valueBefore = focalOf(key, move.from);
       move.valueAfter = focalOf(key, move.until);

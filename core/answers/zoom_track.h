@@ -20,13 +20,23 @@ namespace wend::answers {
 /// hides in a frame that stands still.
 pulls::MoveRules zoomRules(const plan::Plan& plan);
 
+class Take;
+/// The slack about what the zoom's keys ask for, within the lens, in logarithms to base 2 of mm; empty without keys.
+/// Frames, and where a key starts or is done. Requires a lens.
+pulls::Tube zoomTube(const Take& take);
+
 class ZoomTrack {
  public:
   /// `people` and `subjects` must outlive it and stay where they are.
   static ZoomTrack of(const plan::PlanPtr& plan, const People& people, const Subjects& subjects);
 
+  /// Of moves planned for sizes: at once, as everything else here takes them, or as softly as their slack allows.
+  enum class Ends { straight, eased };
+
   /// mm; the lens' shortest without keys. Nothing without a lens.
-  std::optional<double> focalAt(double t) const;
+  std::optional<double> focalAt(double t, Ends ends = Ends::straight) const;
+  /// mm that the keys ask for, before what is planned for their sizes makes it fewer moves. Requires a lens and a key.
+  double askedAt(double t) const;
   /// True when a size wants a focal length the lens does not have.
   bool clippedAt(double t) const;
   /// Of the delivered frame. Nothing without a lens.
@@ -40,7 +50,7 @@ class ZoomTrack {
 
  private:
   optics::FocalForSize wantedOf(std::size_t key, double t) const;
-  double focalOf(std::size_t key, double t) const;
+  double focalOf(std::size_t key, double t, Ends ends = Ends::straight) const;
   void planSize(std::size_t key, double rate);
   geometry::Span spanOf(std::size_t key) const;
 

@@ -71,7 +71,8 @@ Json moveOf(const Move& move) {
                {"hands", move.hands},
                {"exposed", exposedOf(move)},
                {"better", betterOf(move)},
-               {"latest", number(move.latest)}};
+               {"latest", number(move.latest)},
+               {"ease", move.ease ? pair(move.ease->front(), move.ease->back()) : Json(nullptr)}};
   if (move.axis == Move::Axis::focus) json["on"] = idOrNull(move.on);
   if (move.axis == Move::Axis::iris) json["peakStopsPerSecond"] = number(move.peakStopsPerSecond);
   if (move.axis == Move::Axis::zoom) {

@@ -7,9 +7,9 @@
 ///             B stand at right = sin H, up = cos H sin V, ahead = cos H cos V: the poles left and right;
 ///             A stand at right = cos V sin H, up = sin V, ahead = cos V cos H: the poles above and below.
 /// Source    IES LM-63; the meaning of the range of the angles, and which axis of the luminaire is polar in types A and
-///           B, after Ian Ashdown, "Parsing the IESNA LM-63 photometric data file" (1998); types A and B as what
-///           goniometers with a fixed level and a fixed upright axis measure, after the abstract of IES LM-75-01. That
-///           V grows upwards and H to the right as the lamp sees it is from memory.
+///           B, after Ian Ashdown, "Parsing the IESNA LM-63 photometric data file" (1998). The sense of the angles,
+///           V upwards from below and H clockwise where type C goes against the clock, after ANSI/IESNA LM-63-02,
+///           section 3 (photometric zero, photometric horizontal, photometric plane, horizontal angles).
 /// Stops holding nearer than about five times the luminaire's largest dimension.
 #pragma once
 

@@ -145,6 +145,10 @@ Result<Plan> irisStopSet(const Plan& plan, std::size_t key, double stop) {
                      [&](Iris& iris) { return changeKey(iris.keys, key, [&](IrisKey& k) { k.stop = stop; }); });
 }
 
+Result<Plan> zoomKeysSet(const Plan& plan, std::vector<ZoomKey> keys) {
+  return changedPart(plan, &Plan::zoom, "/zoom", [&](Zoom& zoom) { zoom.keys = std::move(keys); });
+}
+
 Result<Plan> irisKeysSet(const Plan& plan, std::vector<IrisKey> keys) {
   return changedPart(plan, &Plan::iris, "/iris", [&](Iris& iris) { iris.keys = std::move(keys); });
 }

@@ -38,6 +38,8 @@ base::Result<Plan> focusTargetSet(const Plan& plan, std::size_t key, Target on);
 base::Result<Plan> zoomFocalSet(const Plan& plan, std::size_t key, double focal);
 /// A shot size's name and who it is of.
 base::Result<Plan> zoomSizeSet(const Plan& plan, std::size_t key, const std::string& size, Target of);
+/// All of the zoom.
+base::Result<Plan> zoomKeysSet(const Plan& plan, std::vector<ZoomKey> keys);
 
 /// A T-number.
 base::Result<Plan> irisStopSet(const Plan& plan, std::size_t key, double stop);

@@ -135,4 +135,23 @@ double easedAt(const Track& track, double t) {
   return value;
 }
 
+std::vector<Knot> easedLine(const Track& track, int steps) {
+  std::vector<double> times, rounded;
+  const auto curve = [&](double corner, double ease) {
+    if (ease <= 0) return;
+    rounded.push_back(corner);
+    for (int i = 0; i <= steps; ++i) times.push_back(corner + ease * (static_cast<double>(i) / steps - 0.5));
+  };
+  for (const Move& move : track.moves) {
+    curve(move.from, move.easeIn);
+    curve(move.until, move.easeOut);
+  }
+  for (const Knot& knot : track.knots)
+    if (!std::binary_search(rounded.begin(), rounded.end(), knot.t)) times.push_back(knot.t);
+  std::sort(times.begin(), times.end());
+  std::vector<Knot> line;
+  for (const double t : times) line.push_back({t, easedAt(track, t)});
+  return line;
+}
+
 }  // namespace wend::pulls

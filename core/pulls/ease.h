@@ -30,4 +30,11 @@ void easeEnds(Track& track, const Tube& tube, double shortestHold);
 /// The track with its moves eased. Held before the first knot and after the last.
 double easedAt(const Track& track, double t);
 
+/// The eased track as a line to draw: knots where it runs straight or turns at once, and `steps` chords over each ease.
+///
+/// Requires  steps > 0
+/// Ensures   in order of time, from the track's first instant to its last; on easedAt at each knot, and between two
+///           nowhere further from it than rate x ease / (8 steps^2)
+std::vector<Knot> easedLine(const Track& track, int steps);
+
 }  // namespace wend::pulls

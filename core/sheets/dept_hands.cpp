@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/answers/dimmers.h"
 #include "core/answers/lens_work.h"
 #include "core/answers/move_cover.h"
 #include "core/base/text.h"
@@ -102,9 +103,24 @@ TextTable bandChanges(const Answers& answers) {
   return table;
 }
 
+/// Which lamps of the plan would do instead, each alone; else all of them.
+std::string lampsText(const Answers& answers, const Move& move) {
+  const answers::LampsInstead lamps = answers::lampsInstead(*answers.take, move);
+  if (!lamps.known) return "unknown";
+  if (!lamps.anyLight) return "not of lamps in the plan";
+  const auto percent = [](double share) { return fixed(100 * share, 0) + " %"; };
+  std::string text;
+  for (const auto& one : lamps.alone)
+    text += (text.empty() ? "" : ", or ") + nameOf(answers.take->plan(), one.lamp) + " from " + percent(one.from) +
+            " to " + percent(one.to);
+  if (!text.empty()) return text;
+  if (lamps.together) return "no one alone; all of the plan together to " + percent(*lamps.together);
+  return "not by lamps in the plan";
+}
+
 /// The same change on a face by lamps or by density while the iris holds. Lamps dimmed by voltage turn warmer.
 TextTable insteadOfIris(const Answers& answers) {
-  TextTable table({">#", ">hold", ">over", ">all light there to", ">or density from 0 to"});
+  TextTable table({">#", ">hold", ">over", ">all light there to", ">or density from 0 to", "~or lamp by lamp"});
   std::size_t number = 0;
   for (const auto& move : answers.evidence->moves) {
     ++number;
@@ -112,7 +128,8 @@ TextTable insteadOfIris(const Answers& answers) {
     const double stops = answers::stopsOf(move.valueAfter) - answers::stopsOf(move.valueBefore);
     table.add({std::to_string(number), units::stopText(move.valueBefore), secondsText(move.until - move.from),
                fixed(100 * std::exp2(-stops), 0) + " %",
-               stops > 0 ? fixed(stops * std::log10(2.0), 1) : std::string("none: it has to open")});
+               stops > 0 ? fixed(stops * std::log10(2.0), 1) : std::string("none: it has to open"),
+               lampsText(answers, move)});
   }
   return table;
 }

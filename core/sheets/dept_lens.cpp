@@ -43,10 +43,15 @@ std::string callByText(const Move& move) {
   return move.latest ? secondsText(*move.latest - kReaction) : "\u2013";
 }
 
+/// How softly a move may start and end, seconds.
+std::string softText(const Move& move) {
+  return move.ease ? fixed(move.ease->front(), 1) + "/" + fixed(move.ease->back(), 1) : "\u2013";
+}
+
 TextTable focusMoves(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
-  TextTable table(
-      {">#", "~who", ">from", ">to", ">at", ">call by", ">over", ">band -", ">+", "warmth", "trigger", "~puller at"});
+  TextTable table({">#", "~who", ">from", ">to", ">at", ">call by", ">over", ">soft", ">band -", ">+", "warmth",
+                   "trigger", "~puller at"});
   std::size_t number = 0;
   for (const auto& move : answers.evidence->moves) {
     ++number;
@@ -55,7 +60,7 @@ TextTable focusMoves(const Answers& answers) {
     const auto end = answers::instantAt(*answers.take, move.until);
     table.add({std::to_string(number), move.on.empty() ? "unknown" : nameOf(plan, move.on),
                valueText(plan, move.axis, move.valueBefore), valueText(plan, move.axis, move.valueAfter),
-               secondsText(move.from), callByText(move), secondsText(move.until - move.from),
+               secondsText(move.from), callByText(move), secondsText(move.until - move.from), softText(move),
                sharpBy(plan, end.focus, end.focus.setBand.near), sharpBy(plan, end.focus, end.focus.setBand.far),
                end.focus.warmth ? heatWord(*end.focus.warmth) : "unknown", triggerText(move.beat, move.plus),
                pullerStands(plan, start)});
@@ -249,10 +254,12 @@ void add(std::vector<SheetPart> parts, DeptSheet& sheet) {
 }  // namespace
 
 DeptSheet focusSheet(const Answers& answers) {
-  DeptSheet sheet{"focus",
-                  "Focus pull sheet",
-                  {{"Pulls; the band and its warmth are those on arrival", focusMoves(answers)},
-                   {"Iris and zoom", otherMoves(answers)}}};
+  DeptSheet sheet{
+      "focus",
+      "Focus pull sheet",
+      {{"Pulls; soft: seconds of ease they have room for, half outside the pull; band and warmth on arrival",
+        focusMoves(answers)},
+       {"Iris and zoom", otherMoves(answers)}}};
   add(hidingParts(answers), sheet);
   sheet.parts.push_back({"The focus can be left alone", restStretches(answers)});
   sheet.parts.push_back({"Hot and unmet stretches", hotStretches(answers)});

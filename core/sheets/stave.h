@@ -42,6 +42,9 @@ struct StaveScale {
   double perPx() const { return (high - low) / height; }
 };
 
+/// Chords over the soft start or end of a move: a hundredth of the room it takes is left out.
+inline constexpr int kEaseSteps = 10;
+
 /// Samples worth drawing: about one a px. Requires evidence.
 std::size_t sampleStride(const StavePainter& p);
 

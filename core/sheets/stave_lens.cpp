@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "core/base/text.h"
+#include "core/pulls/ease.h"
 #include "core/sheets/glyphs.h"
 #include "core/sheets/stave.h"
 #include "core/sheets/text_width.h"
@@ -114,14 +115,17 @@ void drawZoomStave(StavePainter& p) {
   if (!p.plan.lens || !p.answers.evidence) return;
   const StaveScale scale = zoomStaveScale(p.plan, p.box);
   drawCovers(p, snags::Move::Axis::zoom);
-  std::vector<Point> line;
+  std::vector<Point> line, eased;
   const std::size_t stride = sampleStride(p);
   for (std::size_t i = 0; i < p.answers.evidence->samples.size(); i += stride) {
     const auto& sample = p.answers.evidence->samples[i];
-    if (sample.lens) line.push_back({p.view.x(sample.time), scale.y(std::log2(sample.lens->focal))});
+    if (!sample.lens) continue;
+    const double run = *p.take.view().zoom().focalAt(sample.time, answers::ZoomTrack::Ends::eased);
+    line.push_back({p.view.x(sample.time), scale.y(std::log2(sample.lens->focal))});
+    eased.push_back({line.back().x, scale.y(std::log2(run))});
   }
   drawZoomSlack(p, scale, line);
-  p.line(line, Tone::lens, 2.4);
+  p.line(eased, Tone::lens, 2.4);
   for (const auto& move : p.answers.evidence->moves)
     if (move.axis == snags::Move::Axis::zoom)
       p.text({p.view.x(move.until) + 8, scale.y(std::log2(move.valueAfter)) - 4}, base::fixed(move.valueAfter, 0),
@@ -217,7 +221,8 @@ void drawIrisStave(StavePainter& p) {
   drawIrisTube(p, scale);
   drawFaces(p, scale);
   std::vector<Point> set;
-  for (const auto& knot : p.take.lens().iris().knots) set.push_back({p.view.x(knot.t), scale.y(knot.value)});
+  for (const auto& knot : pulls::easedLine(p.take.lens().iris(), kEaseSteps))
+    set.push_back({p.view.x(knot.t), scale.y(knot.value)});
   p.line(set, Tone::lens, 2.4);
   p.handles({"iris/"});
 }

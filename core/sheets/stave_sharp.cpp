@@ -4,6 +4,7 @@
 
 #include "core/base/text.h"
 #include "core/optics/warmth.h"
+#include "core/pulls/ease.h"
 #include "core/sheets/glyphs.h"
 #include "core/sheets/stave.h"
 #include "core/sheets/text_width.h"
@@ -257,11 +258,12 @@ void drawDistances(StavePainter& p, const StaveScale& scale) {
   if (first) p.scale(p.box.top + 12, "near");
 }
 
-/// Squares where the setting changes its rate, each pull's end with the distance it arrives at.
+/// The setting with its pulls eased, squares where they would change their rate at once, each pull's end with the
+/// distance it arrives at.
 void drawSetting(StavePainter& p, const StaveScale& scale) {
   const auto& lens = p.take.lens();
   std::vector<Point> set;
-  for (const auto& knot : lens.focus().knots)
+  for (const auto& knot : pulls::easedLine(lens.focus(), kEaseSteps))
     set.push_back({p.view.x(knot.t), scale.y(focusMeasure(lens.focusScale().valueAt(knot.value)))});
   p.line(set, Tone::lens, 2.4);
   double labelled = -100;

@@ -68,6 +68,9 @@ struct Move {
   std::optional<double> flowShare;          ///< zoom: of the picture's flow, its own, the most; a heuristic
   std::string on;                           ///< focus: who it arrives on
   int hands = 1;                            ///< hands needed while it runs
+  /// Seconds over which a planned move may speed up and slow down, half of them outside it (pulls/ease.h). Nothing for
+  /// one set by hand, which runs as the plan says.
+  std::optional<std::array<double, 2>> ease;
   /// The latest start from which the ring, at its limit, still stays inside the slack and arrives in time. Nothing for
   /// a zoom, and where the move leaves the slack anyway.
   std::optional<double> latest;

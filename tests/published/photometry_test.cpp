@@ -84,6 +84,47 @@ TEST(TotalFlux, OfAnEvenAndOfAMattSource) {
   EXPECT_NEAR(read(fileOf(vertical, {0}, {row})).photometry.totalFlux() / 3141.593, 1, 1e-3);
 }
 
+// Measured luminaires with absolute photometry, whose files state their lumens. Candela at every 2.5 degrees from the
+// axis, as published; the flux is worked out here.
+struct Measured {
+  const char* source;
+  double lumens;
+  std::vector<double> horizontal;
+  std::vector<std::vector<double>> candela;
+};
+
+TEST(TotalFlux, IsWhatFilesOfMeasuredLuminairesState) {
+  const Measured measured[] = {
+      {"GitHub echowuzangye/CU-calculations-based-on-IES-file, ies/7.IES, test ITL78222: a recessed downlight, 532 lm",
+       532,
+       {0},
+       {{269, 268, 266, 264, 260, 256, 251, 245, 237, 229, 221, 211, 200, 189, 177, 165, 152, 140, 127,
+         114, 102, 90,  79,  68,  58,  48,  39,  31,  24,  17,  12,  8,   6,   4,   3,   1,   0}}},
+      {"GitHub polygonjs/polygonjs, src/core/lights/spotlight/ies/lm_63_1995.ts, luminaire 50988.2K3: 1218 lm",
+       1218,
+       {0},
+       {{2225.9, 2154.6, 1986.3, 1758.9, 1532.7, 1342.4, 1182.9, 1045.2, 920.2, 806.6, 705.1, 617.7, 553.4,
+         514.3,  474.4,  388.7,  249.2,  118.9,  46.3,   30.3,   26.5,   24.5,  23.0,  21.8,  20.6,  19.6,
+         18.5,   17.0,   14.8,   12.0,   9.0,    6.5,    4.3,    2.5,    1.2,   0.4,   0.0}}},
+      {"GitHub echowuzangye/CU-calculations-based-on-IES-file, ies/5.IES, test ITL84772: a pendant, 754 lm",
+       754,
+       {0, 22.5, 45, 67.5, 90},
+       {{278, 278, 277, 275, 273, 270, 267, 263, 258, 252, 246, 239, 231, 223, 214, 205, 196, 186, 176,
+         166, 156, 145, 135, 124, 113, 103, 92,  81,  70,  60,  50,  40,  31,  23,  15,  7,   0},
+        {278, 278, 277, 275, 273, 270, 266, 262, 257, 251, 245, 238, 230, 222, 213, 204, 195, 185, 175,
+         165, 155, 144, 134, 123, 112, 102, 91,  81,  70,  60,  50,  40,  31,  22,  14,  7,   0},
+        {278, 278, 277, 275, 273, 270, 266, 261, 256, 250, 243, 236, 228, 220, 211, 202, 193, 183, 173,
+         163, 152, 142, 132, 121, 111, 100, 90,  79,  69,  59,  49,  40,  31,  23,  15,  7,   0},
+        {278, 278, 277, 275, 273, 269, 265, 260, 255, 248, 242, 234, 226, 218, 209, 200, 191, 181, 171,
+         161, 150, 140, 130, 119, 109, 99,  89,  78,  68,  59,  49,  40,  31,  23,  15,  7,   0},
+        {278, 278, 277, 275, 273, 269, 265, 260, 254, 248, 241, 233, 225, 217, 208, 198, 189, 179, 169,
+         159, 149, 139, 128, 118, 108, 98,  88,  78,  67,  58,  48,  39,  30,  22,  14,  6,   0}}}};
+  for (const Measured& one : measured) {
+    const double lumens = read(fileOf(angles(0, 90, 2.5), one.horizontal, one.candela)).photometry.totalFlux();
+    EXPECT_NEAR(lumens / one.lumens, 1, 0.005) << one.source;
+  }
+}
+
 // The two ways of adding up agree within half a per cent, whatever the symmetry: what a data sheet's total would.
 TEST(TotalFlux, AgreesWithTheZonalMethodForEverySymmetry) {
   const auto vertical = angles(0, 180, 5);
@@ -151,6 +192,35 @@ TEST(TypesAAndB, GiveEverywhereTheCandelaOfTypeC) {
       const double exact = uneven(rayOf(1, v, h));
       for (const Photometry* lamp : {&c, &b, &a}) EXPECT_NEAR(lamp->candelaAt(v, h) / exact, 1, 0.005) << v << " " << h;
     }
+}
+
+/// A table of type A or B that shines at one pair of its angles only.
+Photometry spot(int type, double vertical, double horizontal) {
+  const auto all = angles(-90, 90, 15);
+  std::vector<std::vector<double>> rows;
+  for (const double h : all) {
+    rows.emplace_back();
+    for (const double v : all) rows.back().push_back(v == vertical && h == horizontal ? 1000 : 0);
+  }
+  return read(fileOf(all, all, rows, type)).photometry;
+}
+
+// ANSI/IESNA LM-63-02, section 3: photometric zero is at vertical angle 0 and photometric horizontal at vertical angle
+// 90 of horizontal angle 0 in types B and C alike; horizontal angles run counter-clockwise in type C and clockwise in
+// types A and B; in type A photometric zero, straight down, is at vertical angle -90 and photometric horizontal at 0.
+TEST(TypesAAndB, TurnTheWayTheStandardSays) {
+  EXPECT_NEAR(spot(2, 0, 0).candelaAt(0, 0), 1000, 1e-6) << "photometric zero of B is that of C";
+  EXPECT_NEAR(spot(2, 90, 0).candelaAt(90, 0), 1000, 1e-6) << "photometric horizontal of B is that of C";
+  EXPECT_NEAR(spot(2, -90, 0).candelaAt(90, 180), 1000, 1e-6);
+  // 90 degrees clockwise of photometric horizontal is 270 counter-clockwise.
+  EXPECT_NEAR(spot(2, 0, 45).candelaAt(45, 270), 1000, 1e-6);
+  EXPECT_NEAR(spot(2, 0, 45).candelaAt(45, 90), 0, 1e-6);
+  // A lamp of type A lights along photometric horizontal: what is down for the standard is its foot here, and looking
+  // down on it clockwise is to its right, 270 in the angles of type C about its axis.
+  EXPECT_NEAR(spot(3, 0, 0).candelaAt(0, 0), 1000, 1e-6);
+  EXPECT_NEAR(spot(3, -60, 0).candelaAt(60, 180), 1000, 1e-6) << "towards photometric zero is down";
+  EXPECT_NEAR(spot(3, 60, 0).candelaAt(60, 0), 1000, 1e-6);
+  EXPECT_NEAR(spot(3, 0, 45).candelaAt(45, 270), 1000, 1e-6);
 }
 
 // Over the half sphere ahead an even source of I candela gives 2 pi I lumens, a matt one pi I, the uneven one

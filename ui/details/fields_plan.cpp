@@ -1,3 +1,4 @@
+#include "core/base/text.h"
 #include "core/plan/edits_camera.h"
 #include "core/plan/edits_plan.h"
 #include "core/units/clock_time.h"
@@ -75,15 +76,27 @@ void addLens(const plan::Lens& lens, Fields& fields) {
   fields.push_back(lengthField("close focus", lens.closeFocus, plan::closeFocusSet));
 }
 
+/// One number, or one a focal length where it changes along the zoom.
+template <class Edit>
+void addOverFocal(const std::string& name, plan::OverFocal plan::Lens::*member, Edit edit, const plan::Lens& lens,
+                  Fields& fields) {
+  const plan::OverFocal& over = lens.*member;
+  if (over.constant()) return fields.push_back(percentField(name, over.at(lens.focal[0]), edit));
+  for (std::size_t row = 0; row < over.rows.size(); ++row)
+    fields.push_back(percentField(name + " at " + base::shortest(over.rows[row].focal) + " mm", over.rows[row].value,
+                                  [edit, member, row](const Plan& p, double value) {
+                                    plan::OverFocal next = p.lens ? (*p.lens).*member : plan::OverFocal{};
+                                    if (row < next.rows.size()) next.rows[row].value = value;
+                                    return edit(p, std::move(next));
+                                  }));
+}
+
 void addLensMore(const plan::Lens& lens, Fields& fields) {
   fields.push_back(stopField("widest", lens.stop[0], half(plan::lensStopSet, &plan::Lens::stop, 0)));
   fields.push_back(stopField("smallest", lens.stop[1], half(plan::lensStopSet, &plan::Lens::stop, 1)));
   fields.push_back(lengthField("pupil ahead", lens.pupilAhead, plan::pupilAheadSet));
-  // Values that change along the zoom are no single number to type.
-  if (lens.transmission.constant())
-    fields.push_back(percentField("transmission", lens.transmission.at(lens.focal[0]), plan::transmissionSet));
-  if (lens.breathing.constant())
-    fields.push_back(percentField("breathing", lens.breathing.at(lens.focal[0]), plan::breathingSet));
+  addOverFocal("transmission", &plan::Lens::transmission, plan::transmissionSet, lens, fields);
+  addOverFocal("breathing", &plan::Lens::breathing, plan::breathingSet, lens, fields);
   fields.push_back(numberField("barrel limit", lens.limits.focusDegPerSecond, "\u00b0/s", 10, 0, plan::barrelLimitSet));
   fields.push_back(numberField("iris limit", lens.limits.irisStopsPerSecond, "stops/s", 0.1, 1, plan::irisLimitSet));
   fields.push_back(numberField("zoom limit", lens.limits.zoomPercentPerSecond, "%/s", 5, 0, plan::zoomLimitSet));

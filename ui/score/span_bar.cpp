@@ -2,6 +2,7 @@
 
 #include <QHBoxLayout>
 #include <QLabel>
+#include <array>
 
 #include "core/answers/replanned.h"
 #include "core/base/text.h"
@@ -47,7 +48,7 @@ SpanBar::SpanBar(Document& document, AnswersBridge& bridge, ScoreView& score, QW
   auto* title = new QLabel(tr("Span"), this);
   title->setFont(fontOf(14, true));
   auto* clear = newButton(tr("No span"), tr("Choose no span (Escape)"), this);
-  axis_->addItems({tr("focus"), tr("iris")});
+  axis_->addItems({tr("focus"), tr("iris"), tr("zoom")});
   axis_->setAccessibleName(tr("What is planned"));
   for (QWidget* part : std::initializer_list<QWidget*>{title, from_, new QLabel(tr("to"), this), until_,
                                                        new QLabel(tr("s"), this), axis_, plan_, hand_, clear})
@@ -62,6 +63,7 @@ SpanBar::SpanBar(Document& document, AnswersBridge& bridge, ScoreView& score, QW
     const Kind kind = document_.selection().kind;
     if (kind == Kind::focus || kind == Kind::pull) axis_->setCurrentIndex(0);
     if (kind == Kind::iris) axis_->setCurrentIndex(1);
+    if (kind == Kind::zoom) axis_->setCurrentIndex(2);
   });
   refresh();
 }
@@ -88,7 +90,8 @@ void SpanBar::typed() {
 }
 
 plan::Axis SpanBar::chosenAxis() const {
-  return axis_->currentIndex() == 0 ? plan::Axis::focus : plan::Axis::iris;
+  constexpr std::array kAxes{plan::Axis::focus, plan::Axis::iris, plan::Axis::zoom};
+  return kAxes.at(static_cast<std::size_t>(axis_->currentIndex()));
 }
 
 bool SpanBar::ready() const {

@@ -2,8 +2,11 @@
 
 #include <cmath>
 
+#include "core/pulls/ease.h"
+#include "core/pulls/least_miss.h"
 #include "core/snags/rules.h"
 #include "tests/core/answers/small_plan.h"
+#include "tests/samples.h"
 
 namespace wend::answers {
 namespace {
@@ -114,6 +117,38 @@ TEST(PlannedIris, SaysWhereItsLimitDoesNotLetItFollow) {
   EXPECT_EQ(unmet[0].axis, "iris");
   EXPECT_EQ(unmet[0].reason,
             "no move keeps the stop inside its slack: the iris would have to turn faster than its limit");
+}
+
+/// Counts the moves with a soft end and how far the eased track leaves the tube where the straight one does not.
+struct Softness {
+  std::size_t soft = 0;
+  double outside = 0;
+};
+
+Softness softnessOf(const pulls::Track& track, const pulls::Tube& tube) {
+  Softness found;
+  for (const auto& move : track.moves) found.soft += move.easeIn > 0.05 || move.easeOut > 0.05 ? 1 : 0;
+  for (std::size_t i = 0; i + 1 < tube.size(); ++i)
+    for (const double share : {0.0, 0.25, 0.5, 0.75}) {
+      const double t = geometry::lerp(tube[i].t, tube[i + 1].t, share);
+      const auto bounds = pulls::sampleAt(tube, t);
+      const double straight = pulls::missAt(bounds, track.valueAt(t)), eased = pulls::missAt(bounds, easedAt(track, t));
+      if (straight <= 1e-6) found.outside = std::max(found.outside, eased);
+    }
+  return found;
+}
+
+TEST(PlannedPulls, EasedStayInsideTheirSlack) {
+  plan::Plan plan = samplePlan("first-batch.wend");
+  plan.focus.pulls.clear();
+  plan.iris.keys.clear();
+  const auto take = takeOf(plan);
+  const Softness focus = softnessOf(take->lens().focus(), take->lens().focusTube());
+  EXPECT_GE(focus.soft, 3u) << "of " << take->lens().focus().moves.size();
+  EXPECT_LE(focus.outside, 2e-6);
+  const Softness iris = softnessOf(take->lens().iris(), take->lens().irisTube());
+  EXPECT_GE(iris.soft, 1u) << "of " << take->lens().iris().moves.size();
+  EXPECT_LE(iris.outside, 2e-6);
 }
 
 }  // namespace

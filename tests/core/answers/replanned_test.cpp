@@ -136,7 +136,7 @@ TEST(Replanned, RefusesWhatIsNoSpanOrNoPlannedAxis) {
   EXPECT_EQ(codeOf(replanned(*takeOf(plan), Axis::focus, {4, 4})), "span-empty");
   EXPECT_EQ(codeOf(replanned(*takeOf(plan), Axis::focus, {12, 14})), "span-empty");
   EXPECT_EQ(codeOf(replanned(*takeOf(plan), Axis::aim, {1, 4})), "axis-not-planned");
-  EXPECT_EQ(codeOf(inHand(*takeOf(plan), Axis::zoom)), "axis-not-planned");
+  EXPECT_EQ(codeOf(inHand(*takeOf(plan), Axis::aim)), "axis-not-planned");
 }
 
 TEST(Replanned, PutsAFirstEntryThatStandsLaterAtTheStartOfTheTake) {

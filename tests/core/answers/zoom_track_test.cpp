@@ -50,6 +50,24 @@ TEST(ZoomTrack, KeepsTheSizeWithinTheSlackInFewMoves) {
   EXPECT_TRUE(take->view().zoom().unmet().empty());
 }
 
+TEST(ZoomTrack, EasedItKeepsTheSizeTooAndStartsEarlier) {
+  const auto take = takeOf(sizedPlan(0.06));
+  const ZoomTrack& zoom = take->view().zoom();
+  double worst = 0, differs = 0;
+  for (const double t : take->frameTimes()) {
+    const double eased = *zoom.focalAt(t, ZoomTrack::Ends::eased);
+    worst = std::max(worst, std::abs(std::log2(eased / wantedAt(*take, t))));
+    differs = std::max(differs, std::abs(eased - *zoom.focalAt(t)));
+  }
+  EXPECT_LE(worst, std::log2(1.06) + 1e-6);
+  EXPECT_GT(differs, 0.01);
+  const auto moves = zoom.plannedMoves();
+  ASSERT_EQ(moves.size(), 1u);
+  ASSERT_GT(moves[0].easeIn, 0.1);
+  const double before = moves[0].from - moves[0].easeIn / 4;
+  EXPECT_GT(*zoom.focalAt(before, ZoomTrack::Ends::eased), *zoom.focalAt(before));
+}
+
 TEST(ZoomTrack, WithoutSlackItFollowsExactly) {
   const auto take = takeOf(sizedPlan(0));
   for (const double t : take->frameTimes()) EXPECT_NEAR(*take->view().focalAt(t), wantedAt(*take, t), 1e-9) << t;

@@ -56,6 +56,20 @@ TEST(Ease, IsNothingWhereTheSlackHasNoRoom) {
   EXPECT_EQ(easedAt(track, 4), 0);
 }
 
+TEST(Ease, IsDrawnAsALineCloseToTheCurve) {
+  Track track = onePull();
+  easeEnds(track, wide(100), 0.25);
+  const std::vector<Knot> line = easedLine(track, 10);
+  ASSERT_EQ(line.size(), 24u) << "both ends of the take and eleven points on each ease; corners are gone";
+  EXPECT_EQ(line.front(), (Knot{0, 0}));
+  EXPECT_EQ(line.back(), (Knot{10, 10}));
+  const Track drawn{line, {}, {}, 0};
+  double worst = 0;
+  for (double t = 0; t <= 10; t += 0.001) worst = std::max(worst, std::abs(drawn.valueAt(t) - easedAt(track, t)));
+  EXPECT_LE(worst, 5 * 2 / 8.0 / 100 + 1e-9) << "rate x ease / (8 steps^2)";
+  EXPECT_GT(worst, 0.001) << "it is a line of chords";
+}
+
 TEST(Ease, LeavesARestItsStillness) {
   Track track;
   track.knots = {{0, 0}, {2, 0}, {4, 10}, {4.45, 10}, {6, 0}, {6.1, 0}};

@@ -1,4 +1,6 @@
 // Tables of the light sheet that not every plan has.
+#include <algorithm>
+
 #include "core/sheets/dept_sheets.h"
 #include "tests/core/answers/sunlit.h"
 
@@ -44,6 +46,59 @@ TEST(LightSheet, TellsWhoTakesALampOffWhom) {
   EXPECT_EQ(row[2], "NORA");
   EXPECT_EQ(row[3], "grip");
   EXPECT_EQ(row[4], "100 %");
+}
+
+/// The table whose heading begins so.
+const TextTable* tableOf(const std::vector<SheetPart>& parts, const std::string& heading) {
+  for (const auto& part : parts)
+    if (part.heading.rfind(heading, 0) == 0) return &part.table;
+  return nullptr;
+}
+
+/// What stands for the iris move of that plan in the column of lamps.
+std::string lampsCell(const plan::Plan& plan) {
+  const auto answers = answersOf(takeOf(plan));
+  const auto parts = coverParts(**answers);
+  const auto* table = tableOf(parts, "Instead of the iris");
+  return table ? table->cells().back().back() : "no table";
+}
+
+TEST(LightSheet, TellsWhichLampWouldSpareTheIrisItsMove) {
+  plan::Plan plan = litBySideLamp();
+  plan::Fixture lamp = plan.fixtures[0];
+  lamp.name = "KEY";
+  lamp.level = {{{}, 0.5, {}, {}, {}}};
+  plan.fixtures.replace(0, lamp);
+  plan.lens->stop = {1, 22};
+  plan.focus.keys.push_back({{}, plan::OnPerformer{"nora"}, {}});
+  plan.iris.keys = {{{}, 2.8, {}}, {{{"", 4}, 1, plan::Pace::even}, 3.96, {}}};
+  EXPECT_EQ(lampsCell(plan), "KEY from 50 % to 25 %");
+  plan.iris.keys[1].stop = 1.4;
+  EXPECT_EQ(lampsCell(plan), "not by lamps in the plan") << "two stops more than half are over full";
+  plan.fixtures = {};
+  EXPECT_EQ(lampsCell(plan), "unknown");
+}
+
+TEST(FocusSheet, TellsHowSoftlyAPlannedPullMayStartAndEnd) {
+  plan::Plan plan = smallPlan();
+  plan::Performer nora = plan.performers[0];
+  nora.marks = {markAt("n1", {0, 6}), markAt("n2", {0, 2}, 6)};
+  nora.marks[0].until = plan::Moment{"", 2};
+  plan.performers.replace(0, nora);
+  plan.focus.keys.push_back({{}, plan::OnPerformer{"nora"}, {}});
+  plan.iris.keys.push_back({{}, 5.6, {}});
+  const auto rowsOf = [](const plan::Plan& of) {
+    const auto answers = answersOf(takeOf(of));
+    return focusSheet(**answers).parts[0].table.cells();
+  };
+  const auto planned = rowsOf(plan);
+  ASSERT_GE(planned.size(), 2u);
+  const auto at = std::find(planned[0].begin(), planned[0].end(), "soft") - planned[0].begin();
+  const std::string soft = planned[1][static_cast<std::size_t>(at)];
+  ASSERT_EQ(soft.size(), 7u) << soft;
+  EXPECT_GT(std::stod(soft), 0) << soft;
+  plan.focus.pulls = {{{"", 0}, 0, 6, {}}, {{"", 3}, 2, 2, {}}};
+  EXPECT_EQ(rowsOf(plan)[1][static_cast<std::size_t>(at)], "\u2013") << "by hand it runs as it is set";
 }
 
 }  // namespace

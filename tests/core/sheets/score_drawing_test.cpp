@@ -233,6 +233,33 @@ std::set<std::string> wordsOn(const geometry::Drawing& drawing) {
   return words;
 }
 
+/// The heaviest line of the lens on a stave: where it is set.
+const geometry::Path* settingOn(const geometry::Drawing& drawing, double top, double bottom) {
+  for (const auto& shape : drawing.shapes)
+    if (const auto* path = std::get_if<geometry::Path>(&shape))
+      if (path->stroke.tone == geometry::Tone::lens && path->stroke.width == 2.4 && path->rings.size() == 1 &&
+          path->rings[0].front().y > top && path->rings[0].front().y < bottom)
+        return path;
+  return nullptr;
+}
+
+TEST(FocusStave, DrawsPullsAsSoftlyAsTheyMayRun) {
+  plan::Plan plan = samplePlan("first-batch.wend");
+  plan.focus.pulls.clear();
+  const auto answers = answersOf(plan);
+  ScoreView view;
+  view.until = plan.clock.length;
+  view.width = 1800;
+  const auto& focus = answers.take->lens().focus();
+  std::size_t eases = 0;
+  for (const auto& move : focus.moves) eases += (move.easeIn > 0 ? 1 : 0) + (move.easeOut > 0 ? 1 : 0);
+  ASSERT_GT(eases, 0u);
+  const auto drawing = scoreDrawing(answers, view);
+  const auto* line = settingOn(drawing, 0, 1e9);
+  ASSERT_TRUE(line);
+  EXPECT_EQ(line->rings[0].size(), focus.knots.size() + eases * kEaseSteps) << "each soft corner is a curve";
+}
+
 TEST(ScoreOfTheLens, SaysWhereOnePersonWantsMoreHandsAndWhereARampWouldHide) {
   const plan::Plan plan = samplePlan("first-batch.wend");
   auto answers = answersOf(plan);

@@ -135,6 +135,19 @@ TEST_F(Equipment, LimitsOfTheLensAreTyped) {
   EXPECT_EQ(plan().lens->limits.focusDegPerSecond, 90);
 }
 
+TEST_F(Equipment, WhatChangesAlongTheZoomIsTypedRowByRow) {
+  plan::Plan zoomed = plan();
+  ASSERT_TRUE(zoomed.lens.has_value());
+  zoomed.lens->transmission = plan::OverFocal({{28, 0.8}, {70, 0.6}});
+  zoomed.lens->breathing = plan::OverFocal(0.02);
+  put(zoomed);
+  document.select({Kind::lens, {}, -1});
+  enter("transmission at 70 mm", "65");
+  EXPECT_EQ(plan().lens->transmission, plan::OverFocal({{28, 0.8}, {70, 0.65}}));
+  enter("breathing", "3");
+  EXPECT_EQ(plan().lens->breathing, plan::OverFocal(0.03));
+}
+
 TEST_F(Equipment, ADensityKeyIsAddedAndTyped) {
   document.select({Kind::density, {}, -1});
   document.setPlayhead(4);

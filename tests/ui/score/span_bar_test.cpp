@@ -105,5 +105,23 @@ TEST_F(Span, APlannedIrisIsTakenIntoTheHand) {
   EXPECT_TRUE(plan().iris.keys.empty());
 }
 
+TEST_F(Span, AZoomSetByKeysIsPlannedAnew) {
+  plan::Plan keyed = plan();
+  ASSERT_TRUE(keyed.lens.has_value());
+  keyed.lens->focal = {20, 80};
+  keyed.zoom.slackShare = 0.06;
+  const auto by = [](double at, double focal) {
+    return plan::ZoomKey{{{"", at}, at > 0 ? 0.5 : 0, plan::Pace::even}, focal, "", plan::OnPerformer{}, {}};
+  };
+  keyed.zoom.keys = {by(0, 30), by(2, 31), by(3, 30), by(4, 31)};
+  document.start(std::make_shared<const plan::Plan>(keyed), {});
+  document.select({Kind::zoom, {}, 0});
+  EXPECT_EQ(bar.axis()->currentText(), QStringLiteral("zoom"));
+  score.setSpan(geometry::Span{0, plan().clock.length});
+  click(bar.planButton());
+  EXPECT_EQ(plan().zoom.keys.size(), 1u) << "the slack asks for no zoom at all";
+  EXPECT_EQ(steps(), 1);
+}
+
 }  // namespace
 }  // namespace wend::ui
