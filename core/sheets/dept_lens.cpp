@@ -43,15 +43,10 @@ std::string callByText(const Move& move) {
   return move.latest ? secondsText(*move.latest - kReaction) : "\u2013";
 }
 
-/// How softly a move may start and end, seconds.
-std::string softText(const Move& move) {
-  return move.ease ? fixed(move.ease->front(), 1) + "/" + fixed(move.ease->back(), 1) : "\u2013";
-}
-
 TextTable focusMoves(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
-  TextTable table({">#", "~who", ">from", ">to", ">at", ">call by", ">over", ">soft", ">band -", ">+", "warmth",
-                   "trigger", "~puller at"});
+  TextTable table(
+      {">#", "~who", ">from", ">to", ">at", ">call by", ">over", ">band -", ">+", "warmth", "trigger", "~puller at"});
   std::size_t number = 0;
   for (const auto& move : answers.evidence->moves) {
     ++number;
@@ -60,10 +55,22 @@ TextTable focusMoves(const Answers& answers) {
     const auto end = answers::instantAt(*answers.take, move.until);
     table.add({std::to_string(number), move.on.empty() ? "unknown" : nameOf(plan, move.on),
                valueText(plan, move.axis, move.valueBefore), valueText(plan, move.axis, move.valueAfter),
-               secondsText(move.from), callByText(move), secondsText(move.until - move.from), softText(move),
+               secondsText(move.from), callByText(move), secondsText(move.until - move.from),
                sharpBy(plan, end.focus, end.focus.setBand.near), sharpBy(plan, end.focus, end.focus.setBand.far),
                end.focus.warmth ? heatWord(*end.focus.warmth) : "unknown", triggerText(move.beat, move.plus),
                pullerStands(plan, start)});
+  }
+  return table;
+}
+
+/// How softly the slack lets planned pulls start and end, seconds.
+TextTable easedMoves(const Answers& answers) {
+  TextTable table({">#", ">start", ">end"});
+  std::size_t number = 0;
+  for (const auto& move : answers.evidence->moves) {
+    ++number;
+    if (move.axis == Move::Axis::focus && move.ease)
+      table.add({std::to_string(number), fixed(move.ease->front(), 1), fixed(move.ease->back(), 1)});
   }
   return table;
 }
@@ -254,13 +261,13 @@ void add(std::vector<SheetPart> parts, DeptSheet& sheet) {
 }  // namespace
 
 DeptSheet focusSheet(const Answers& answers) {
-  DeptSheet sheet{
-      "focus",
-      "Focus pull sheet",
-      {{"Pulls; soft: seconds of ease they have room for, half outside the pull; band and warmth on arrival",
-        focusMoves(answers)},
-       {"Iris and zoom", otherMoves(answers)}}};
+  DeptSheet sheet{"focus",
+                  "Focus pull sheet",
+                  {{"Pulls; the band and its warmth are those on arrival", focusMoves(answers)},
+                   {"Iris and zoom", otherMoves(answers)}}};
   add(hidingParts(answers), sheet);
+  if (TextTable eased = easedMoves(answers); !eased.empty())
+    sheet.parts.push_back({"Seconds over which pulls may start and end softly, half of it outside", std::move(eased)});
   sheet.parts.push_back({"The focus can be left alone", restStretches(answers)});
   sheet.parts.push_back({"Hot and unmet stretches", hotStretches(answers)});
   add(sharpParts(answers), sheet);

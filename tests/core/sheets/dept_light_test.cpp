@@ -89,16 +89,17 @@ TEST(FocusSheet, TellsHowSoftlyAPlannedPullMayStartAndEnd) {
   plan.iris.keys.push_back({{}, 5.6, {}});
   const auto rowsOf = [](const plan::Plan& of) {
     const auto answers = answersOf(takeOf(of));
-    return focusSheet(**answers).parts[0].table.cells();
+    for (const SheetPart& part : focusSheet(**answers).parts)
+      if (part.heading.find("softly") != std::string::npos) return part.table.cells();
+    return std::vector<std::vector<std::string>>{};
   };
   const auto planned = rowsOf(plan);
   ASSERT_GE(planned.size(), 2u);
-  const auto at = std::find(planned[0].begin(), planned[0].end(), "soft") - planned[0].begin();
-  const std::string soft = planned[1][static_cast<std::size_t>(at)];
-  ASSERT_EQ(soft.size(), 7u) << soft;
-  EXPECT_GT(std::stod(soft), 0) << soft;
+  EXPECT_EQ(planned[0], (std::vector<std::string>{"#", "start", "end"}));
+  EXPECT_GT(std::stod(planned[1][1]), 0);
+  EXPECT_GT(std::stod(planned[1][2]), 0);
   plan.focus.pulls = {{{"", 0}, 0, 6, {}}, {{"", 3}, 2, 2, {}}};
-  EXPECT_EQ(rowsOf(plan)[1][static_cast<std::size_t>(at)], "\u2013") << "by hand it runs as it is set";
+  EXPECT_TRUE(rowsOf(plan).empty()) << "by hand it runs as it is set";
 }
 
 }  // namespace
