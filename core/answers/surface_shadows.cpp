@@ -20,20 +20,41 @@ constexpr double kStep = 0.2;
 using Key = std::tuple<std::string, std::string, std::string>;  ///< lamp, by, on
 using SurfaceLog = SpanLog<Key, SurfaceShadow>;
 
+/// Whether some point of the ray is in the frame: false where it begins outside one of the frame's sides and leads no
+/// nearer to it.
+bool mayEnter(const Instant& instant, Point3 from, geometry::Vec3 along) {
+  const geometry::Pose& pupil = instant.camera.pupil;
+  const geometry::InView at = pupil.view(from), way = pupil.view(pupil.at + along);
+  const auto stays = [](double off, double on) { return off > 0 && on >= 0; };
+  const double wide = instant.lens->half.h, high = instant.lens->half.v;
+  return !stays(at.right - wide * at.ahead, way.right - wide * way.ahead) &&
+         !stays(-at.right - wide * at.ahead, -way.right - wide * way.ahead) &&
+         !stays(at.up - high * at.ahead, way.up - high * way.ahead) &&
+         !stays(-at.up - high * at.ahead, -way.up - high * way.ahead);
+}
+
 /// One instant's lamps and what stands in them.
 class Surfaces {
  public:
   Surfaces(const Take& take, const light::Lighting& lighting, const Instant& instant, double least)
-      : take_(take), lighting_(lighting), instant_(instant), now_(take.scene().at(instant.time)), least_(least) {}
+      : take_(take),
+        lighting_(lighting),
+        instant_(instant),
+        eye_(take.eyeAt(instant.time, 0)),
+        now_(take.scene().at(instant.time)),
+        least_(least) {
+    for (std::size_t i = 0; i < lighting.fixtures.size(); ++i)
+      if (light::levelAt(lighting.fixtures[i], instant.time) > 0) lit_.push_back(i);
+  }
 
   void add(const light::Blocker& body, const std::string& by, SurfaceLog& log) const {
-    const auto eye = take_.eyeAt(instant_.time, 0);
-    if (!eye) return;
-    for (std::size_t i = 0; i < take_.plan().fixtures.size(); ++i) {
+    if (!eye_) return;
+    const std::vector<Point3> axis = axisOf(body);
+    for (const std::size_t i : lit_) {
       const plan::Fixture& lamp = take_.plan().fixtures[i];
-      for (const Point3 point : axisOf(body)) {
+      for (const Point3 point : axis) {
         const auto fallen = behind(geometry::at(lamp.pos, lamp.height), point);
-        if (!fallen || !sight::pointSight(now_, *eye, fallen->at).seen()) continue;
+        if (!fallen || !sight::pointSight(now_, *eye_, fallen->at).seen()) continue;
         const double share = shareOf(i, body, *fallen);
         if (share <= 0) continue;
         const SurfaceShadow now{{}, lamp.id.text(), by, fallen->on, share, geometry::flat(fallen->at)};
@@ -44,10 +65,12 @@ class Surfaces {
   }
 
  private:
+  /// Nothing, too, where no place behind the point is in frame.
   std::optional<Fallen> behind(Point3 lamp, Point3 point) const {
     const double metres = geometry::distance(lamp, point);
     if (metres <= 0) return std::nullopt;
-    return fallOf(take_, now_, (point - lamp) * (1 / metres), point);
+    const geometry::Vec3 along = (point - lamp) * (1 / metres);
+    return mayEnter(instant_, point, along) ? fallOf(take_, now_, along, point) : std::nullopt;
   }
 
   /// Of the exposure there that the lamp gives, none where it does not matter or does not get that far.
@@ -62,8 +85,10 @@ class Surfaces {
   const Take& take_;
   const light::Lighting& lighting_;
   const Instant& instant_;
+  const std::optional<sight::Eye> eye_;
   const sight::SceneAt now_;
   double least_;
+  std::vector<std::size_t> lit_;  ///< lamps that are on, by their places in the plan
 };
 
 }  // namespace

@@ -104,7 +104,7 @@ TEST(CrewSeen, TellsWhatGivesOffLight) {
       monitor.glows = glows;
       plan->gear.add(monitor);
       evidence.plan = plan;
-      evidence.sight = {{"monitor", BodyKind::gear, {{{3, 4}, "direct", "", {}, 0}}, {}}};
+      evidence.sight = {{"monitor", BodyKind::gear, {{{3, 4}, "direct", "", {}, 0}}, {}, {}}};
     })[0];
   };
   EXPECT_EQ(seen(true).text, seen(false).text + ", giving off light");
