@@ -26,8 +26,7 @@ struct LampsInstead {
 };
 
 /// Requires  a move of the iris
-/// Ensures   with the iris left at the move's start and one lamp of `alone`, or all of them, at its new level as the
-/// move
+/// Ensures   with the iris left where the move starts and one lamp of `alone`, or all of them, at the new level as it
 ///           ends, the face has the exposure that the move would have given it
 LampsInstead lampsInstead(const Take& take, const snags::Move& move);
 

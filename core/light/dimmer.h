@@ -5,8 +5,7 @@
 /// has to go cannot, even switched off.
 ///
 /// Frame     lux; shares of the light that the lamp gives the face as it burns there.
-/// Stops holding where the lamp's light reaches the face by the walls as well, and for what else in the picture the
-/// lamp
+/// Stops holding where the lamp's light reaches the face by the walls as well, and for what else in the picture it
 ///           lights: that changes with it. A tungsten lamp turns warmer as it is dimmed.
 #pragma once
 

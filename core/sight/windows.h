@@ -62,7 +62,8 @@ struct Watch {
 ///           (4) clear spans are what remains of the take without [from - early, until + late] of every seen span
 ///           (5) a body that does not exist is not seen
 ///           (6) a body named `self` does not hide itself
-///           (7) the same with what is known of steps that are alike, eye, body, set and whoever hides
+///           (7) steps known from an earlier take, alike in eye, body, set and whoever hides, are taken as they were
+///           found there: (1) to (6) hold as they did
 /// Error     edges are within kEdgeSeconds, and never inside what is seen; a gap between two seen frames counts as
 ///           seen
 /// Fails     when cancelled: nothing
