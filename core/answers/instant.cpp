@@ -225,6 +225,12 @@ Instant InstantMaker::withoutPeople() const {
   return instant;
 }
 
+/// Whether somebody of the crew is, at the same place of the list, as in another take.
+bool sameMember(const Take& now, const Take& before, std::size_t i) {
+  const auto &crew = now.plan().crew, &old = before.plan().crew;
+  return i < old.size() && (crew.ref(i) == old.ref(i) || crew[i] == old[i]);
+}
+
 /// Whether the performers of `like`, an instant of another take, are where this one has them at the same instant.
 bool sameStands(const Take& take, const Instant& like) {
   for (std::size_t i = 0; i < like.performers.size(); ++i) {
@@ -260,16 +266,15 @@ Instant sampleAt(const Take& take, double t) {
 }
 
 Instant sampleLike(const Take& now, const Take& before, const Instant& like) {
-  const auto &crew = now.plan().crew, &old = before.plan().crew;
   Instant instant = like;
   std::optional<InstantMaker> maker;
-  for (std::size_t i = 0; i < crew.size(); ++i) {
-    if (i < old.size() && (crew.ref(i) == old.ref(i) || crew[i] == old[i])) continue;
+  for (std::size_t i = 0; i < now.plan().crew.size(); ++i) {
+    if (sameMember(now, before, i)) continue;
     if (!maker) maker.emplace(InstantMaker{.take = now, .t = like.time, .figures = {}});
     instant.crew.resize(std::max(instant.crew.size(), i + 1));
     instant.crew[i] = maker->crew(i);
   }
-  instant.crew.resize(crew.size());
+  instant.crew.resize(now.plan().crew.size());
   return instant;
 }
 
@@ -281,11 +286,8 @@ Instant sampleNear(const Take& now, const Take& before, const Instant& like) {
                      instant.focus == like.focus && sameStands(now, like);
   if (!alike) return sampleAt(now, t);
   instant.performers = like.performers;
-  const auto &crew = now.plan().crew, &old = before.plan().crew;
-  for (std::size_t i = 0; i < crew.size(); ++i) {
-    const bool same = i < old.size() && (crew.ref(i) == old.ref(i) || crew[i] == old[i]);
-    instant.crew.push_back(same ? like.crew[i] : maker.crew(i));
-  }
+  for (std::size_t i = 0; i < now.plan().crew.size(); ++i)
+    instant.crew.push_back(sameMember(now, before, i) ? like.crew[i] : maker.crew(i));
   return instant;
 }
 

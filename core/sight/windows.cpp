@@ -169,13 +169,11 @@ std::optional<SightWindows> sightWindows(TakeLook& look, const BodyAt& body, con
   std::optional<Sample> last;  // the end of the step before, where it was asked
   for (std::size_t k = 0; k < look.steps(); ++k) {
     if (cancel.fired()) return std::nullopt;
-    const bool alike = known != nullptr && known->alike[k] != 0;
-    if (alike) {
+    if (known != nullptr && known->alike[k] != 0) {
       last.reset();
-      if (const auto before = askedAt(*known, k); before != known->asked.end())
-        windows.asked.push_back(*before);
-      else
-        continue;
+      const auto before = askedAt(*known, k);
+      if (before == known->asked.end()) continue;
+      windows.asked.push_back(*before);
     } else {
       const Span time = look.timeOf(k);
       if (time.length() <= 0 || !watcher.maySee(k)) {

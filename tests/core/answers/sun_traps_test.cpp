@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "core/answers/whole_take.h"
+#include "tests/core/answers/held_pole.h"
 #include "tests/core/answers/sunlit.h"
 
 namespace wend::answers {
@@ -144,14 +145,7 @@ TEST(SunShadows, OfABoomFallOnTheWallBehind) {
   plan.set.walls.add(wallAcross(4, away, 3));
   const auto take = takeOf(plan);
   const auto samples = samplesOf(*take);
-  snags::BoomLine line;
-  line.pole = "pole";
-  for (const auto& sample : samples) {
-    snags::BoomAt at;
-    at.time = sample.time;
-    at.held = snags::PoleLine{{-1, 0, 1.5}, {1, 0, 2}};
-    line.at.push_back(at);
-  }
+  const snags::BoomLine line = heldStill(samples, {{-1, 0, 1.5}, {1, 0, 2}});
   int boom = 0;
   for (const auto& shadow : sunShadows(*take, samples, {line})) boom += shadow.by == "pole" && shadow.on == "w1";
   EXPECT_EQ(boom, 1);

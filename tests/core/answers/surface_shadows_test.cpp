@@ -1,5 +1,6 @@
 // Shadows by lamps on walls and ground in frame, held against lines drawn by hand.
 #include "core/answers/whole_take.h"
+#include "tests/core/answers/held_pole.h"
 #include "tests/core/answers/small_plan.h"
 
 namespace wend::answers {
@@ -68,14 +69,7 @@ TEST(SurfaceShadows, OfAPoleFallOnTheWallUnlessTheLampHangsTooHigh) {
   const auto ofPole = [](double lampHeight) {
     const auto take = takeOf(wallBehind(lampHeight));
     const auto samples = samplesOf(*take);
-    snags::BoomLine line;
-    line.pole = "pole";
-    for (const auto& sample : samples) {
-      snags::BoomAt at;
-      at.time = sample.time;
-      at.held = snags::PoleLine{{2, 2.5, 1.5}, {0, 2.5, 2.2}};
-      line.at.push_back(at);
-    }
+    const snags::BoomLine line = heldStill(samples, {{2, 2.5, 1.5}, {0, 2.5, 2.2}});
     int count = 0;
     for (const auto& shadow : surfaceShadows(*take, samples, {line})) count += shadow.by == "pole" && shadow.on == "w1";
     return count;
