@@ -114,7 +114,7 @@ void Scene::addOpening(const SceneInput& input, const OpeningCut& cut) {
     shut = {shut.a + off, shut.b + off};
     if (cut.moves->hinge == End::end) std::swap(shut.a, shut.b);
   }
-  hangings_.push_back({cut, shut});
+  hangings_.push_back({cut, shut, std::min(cut.sill, wall.bottom), std::max(cut.head, wall.top)});
 }
 
 namespace {
@@ -168,12 +168,14 @@ void Scene::addPiece(const PieceIn& piece) {
   Mover mover{piece, {}};
   for (const Shift& shift : piece.shifts)
     mover.places.push_back(standing(piece, shifted(piece.shape, piece.pivot, shift)));
+  mirrorsMove_ = mirrorsMove_ || piece.surface == Surface::mirror;
   movers_.push_back(std::move(mover));
 }
 
 void Scene::addMirrors(const PieceIn& piece, const PieceShape& shape, std::vector<Mirror>& into) {
   const auto add = [&](Point a, Point b) {
-    if (geometry::distance(a, b) >= geometry::kTouch) into.push_back({{a, b}, piece.bottom, piece.top, piece.tag});
+    if (geometry::distance(a, b) >= geometry::kTouch)
+      into.push_back({{a, b}, piece.bottom, piece.top, piece.tag, false});
   };
   if (const auto* outline = std::get_if<OutlineShape>(&shape)) {
     const auto& ring = outline->points;
@@ -262,6 +264,11 @@ Leaf Scene::leafAt(const Hanging& hanging, double t) {
   return leaf;
 }
 
+/// Shut, or a curtain: it hangs where the wall would be, and between wall below and wall above.
+bool Scene::fills(const Hanging& hanging, const Leaf& leaf) {
+  return leaf.panel == hanging.shut && leaf.bottom == hanging.cut.sill && leaf.top == hanging.cut.head;
+}
+
 namespace {
 
 MovingPiece onTheWay(const PieceIn& piece, const Shift& shift) {
@@ -295,7 +302,13 @@ void Scene::placeMovers(SceneAt& now, double t) const {
     const Shift &before = mover.piece.shifts[blend.before], &after = mover.piece.shifts[blend.after];
     mirrors = mirrors || mover.piece.surface == Surface::mirror;
     if (before != after) {
-      now.moving_.push_back(onTheWay(mover.piece, between(before, after, blend.share)));
+      const Shift shift = between(before, after, blend.share);
+      now.moving_.push_back(onTheWay(mover.piece, shift));
+      if (mover.piece.surface == Surface::mirror) {
+        const std::size_t first = now.mirrors_.size();
+        addMirrors(mover.piece, shifted(mover.piece.shape, mover.piece.pivot, shift), now.mirrors_);
+        for (std::size_t i = first; i < now.mirrors_.size(); ++i) now.mirrors_[i].moving = true;
+      }
       continue;
     }
     const Standing& place = mover.places[blend.after];
@@ -318,6 +331,7 @@ SceneAt Scene::at(double t) const {
     like.source = {Owner::opening, leaf.tag};
     like.bottom = leaf.bottom;
     like.top = leaf.top;
+    if (fills(hanging, leaf)) like.bottom = hanging.foot, like.top = hanging.crown;
     now.passing_.push_back(sheetPrism(leaf.panel, like));
   }
   placeMovers(now, t);

@@ -129,6 +129,7 @@ struct Mirror {
   Segment face;
   double bottom = 0, top = 0;
   int tag = 0;
+  bool moving = false;  ///< on its way at this instant
   bool operator==(const Mirror&) const = default;
 };
 
@@ -207,9 +208,13 @@ class Scene {
   /// The set at t. A leaf whose share is changing hides nothing from the start to the end of its key; a cut acts at its
   /// instant. A shut leaf hangs on the face it opens towards and turns about that face's edge at its hinge; a slide
   /// runs along the face past its hinge end, a lift goes up. Without motion a leaf hangs in the middle of the wall and
-  /// hides at share 0 only; a curtain hides below share 1. A piece hides, and a mirror shows, where it stands; from the
-  /// start to the end of a key that moves it neither.
+  /// hides at share 0 only; a curtain hides below share 1. Where a leaf fills its gap it hides together with the wall
+  /// below and above, in one piece from foot to crown. A piece hides where it stands, and nothing from the
+  /// start to the end of a key that moves it; a mirror shows on its way, too.
   SceneAt at(double t) const;
+
+  /// Whether a mirror is moved during the take.
+  bool mirrorsMove() const { return mirrorsMove_; }
 
   /// Every instant at which a leaf or a piece starts to hide or ceases, in order.
   std::vector<double> changes() const;
@@ -249,10 +254,12 @@ class Scene {
 
   struct Hanging {
     OpeningCut cut;
-    Segment shut;  ///< from the hinge to the free end
+    Segment shut;                ///< from the hinge to the free end
+    double foot = 0, crown = 0;  ///< of the shut leaf with the wall below and above it
     bool operator==(const Hanging&) const = default;
   };
   static Leaf leafAt(const Hanging& hanging, double t);
+  static bool fills(const Hanging& hanging, const Leaf& leaf);
 
   std::vector<Prism> prisms_, glass_;
   std::vector<Point> corners_;
@@ -260,6 +267,7 @@ class Scene {
   std::vector<Gap> gaps_;
   std::vector<Hanging> hangings_;
   std::vector<Mover> movers_;
+  bool mirrorsMove_ = false;
   geometry::Extent extent_;
 };
 

@@ -1,6 +1,7 @@
 #include "core/sight/set_view.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <numbers>
@@ -168,6 +169,11 @@ struct SetView::Setting {
         byMirror(standing.mirrors.size()) {}
 };
 
+void MirrorShift::take(const MirrorShift& other) {
+  face = std::max(face, other.face), image = std::max(image, other.image);
+  degrees = std::max(degrees, other.degrees);
+}
+
 SetView::SetView(const Scene& scene, Heights bodies, Extent ground, Walls walls)
     : scene_(scene),
       bodies_(bodies),
@@ -221,7 +227,9 @@ SetView::Setting& SetView::settingLike(const Standing& standing, Span heights) {
 const SetView::Standing& SetView::standingOver(Span time) {
   const auto standingAt = [&](double t) {
     const SceneAt now = scene_.at(t);
-    return Standing{{now.passing().begin(), now.passing().end()}, now.mirrors()};
+    Standing standing{{now.passing().begin(), now.passing().end()}, now.mirrors()};
+    std::erase_if(standing.mirrors, [](const Mirror& mirror) { return mirror.moving; });
+    return standing;
   };
   const auto next = std::upper_bound(changes_.begin(), changes_.end(), time.from);
   const bool begins = next != changes_.begin() && *std::prev(next) == time.from;
@@ -248,9 +256,14 @@ const SetView::Standing& SetView::standingOver(Span time) {
   return across_;
 }
 
+namespace {
+
+// Nearer than this to seen ground the glass itself counts as seen.
+constexpr double kAtGlass = 0.01;
+
+}  // namespace
+
 void SetView::addMirrors(Setting& setting, const EyeStep& eye, SetLook& out) {
-  // Nearer than this to seen ground the glass itself counts as seen.
-  constexpr double kAtGlass = 0.01;
   for (std::size_t i = 0; i < setting.standing.mirrors.size(); ++i) {
     const Mirror& mirror = setting.standing.mirrors[i];
     const bool faces = shows(mirror, eye.flat.from.pupil) || shows(mirror, eye.flat.until.pupil);
@@ -267,6 +280,71 @@ void SetView::addMirrors(Setting& setting, const EyeStep& eye, SetLook& out) {
     layer.low = &by->low;
     layer.nearly = &setting.nearly;
   }
+}
+
+namespace {
+
+/// The mirrors of a piece at an instant, in the order of its faces.
+std::vector<Mirror> facesOf(const Scene& scene, int tag, double t) {
+  std::vector<Mirror> faces = scene.at(t).mirrors();
+  std::erase_if(faces, [tag](const Mirror& mirror) { return mirror.tag != tag; });
+  return faces;
+}
+
+MirrorShift shiftBetween(Segment from, Segment until, Point eye) {
+  MirrorShift shift;
+  shift.face = std::max(geometry::distance(from.a, until.a), geometry::distance(from.b, until.b));
+  shift.image = geometry::distance(geometry::reflected(eye, from), geometry::reflected(eye, until));
+  const Vec a = geometry::unit(from.b - from.a), b = geometry::unit(until.b - until.a);
+  shift.degrees = geometry::degrees(std::abs(std::atan2(geometry::cross(a, b), geometry::dot(a, b))));
+  return shift;
+}
+
+/// The face so much longer at both ends, and so much further back.
+Segment widened(Segment face, double by) {
+  const Vec along = geometry::unit(face.b - face.a), back = geometry::left(along) * -by;
+  return {face.a - along * by + back, face.b + along * by + back};
+}
+
+}  // namespace
+
+void SetView::addMovingMirrors(Setting& setting, Span time, const EyeStep& eye, SetLook& out) {
+  const std::array<double, 3> instants{time.from, (time.from + time.until) / 2, time.until};
+  std::vector<int> tags;
+  for (const double t : instants)
+    for (const Mirror& mirror : scene_.at(t).mirrors())
+      if (mirror.moving && std::find(tags.begin(), tags.end(), mirror.tag) == tags.end()) tags.push_back(mirror.tag);
+  for (const int tag : tags) {
+    std::array<std::vector<Mirror>, 3> poses;
+    for (std::size_t k = 0; k < poses.size(); ++k) poses[k] = facesOf(scene_, tag, instants[k]);
+    for (std::size_t face = 0; face < poses[0].size(); ++face)
+      for (std::size_t k = 0; k < poses.size(); ++k) {
+        MirrorShift shift;
+        for (std::size_t other = k == 0 ? 1 : k - 1; other < poses.size(); other += 2)
+          shift.take(shiftBetween(poses[k][face].face, poses[other][face].face, eye.flat.from.pupil));
+        addMovingMirror(setting, poses[k][face], shift, eye, out);
+      }
+  }
+}
+
+void SetView::addMovingMirror(Setting& setting, Mirror mirror, const MirrorShift& shift, const EyeStep& eye,
+                              SetLook& out) {
+  mirror.face = widened(mirror.face, shift.face);
+  const bool faces = shows(mirror, eye.flat.from.pupil) || shows(mirror, eye.flat.until.pupil);
+  if (!faces || !meets(out.layers.front().region, mirror.face, kAtGlass + shift.face)) return;
+  Setting::ByMirror by(setting, mirror, ground_);
+  SweptStep image = imageOf(eye.flat, mirror.face);
+  image.sway += shift.image + 2 * shift.face;
+  image.turn += 2 * shift.degrees;
+  SetLayer& layer = out.layers.emplace_back();
+  by.view.of(image, layer.region);
+  keepFront(layer.region, mirror.face);
+  layer.mirror = mirror;
+  layer.from = image.from.pupil, layer.until = image.until.pupil;
+  layer.sway = image.sway, layer.heights = eye.heights;
+  lowByMoving_.push_back(std::make_unique<std::vector<LowThing>>(std::move(by.low)));
+  layer.low = lowByMoving_.back().get();
+  layer.nearly = &setting.nearly;
 }
 
 namespace {
@@ -294,6 +372,7 @@ void SetView::look(Span time, const EyeStep& eye, std::span<const Hiding> hiding
   direct.low = &setting.low;
   direct.nearly = &setting.nearly;
   addMirrors(setting, eye, out);
+  if (scene_.mirrorsMove()) addMovingMirrors(setting, time, eye, out);
   for (const Hiding& body : hiding) out.bodies.push_back(lowOf(body));
 }
 

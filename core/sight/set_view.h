@@ -8,8 +8,10 @@
 /// Given away: the frame's upper and lower sides, bodies hidden only by two low things together, leaves and pieces that
 /// move at some instant of the step, and what stands between the eye and a mirror unless it is a wall. Walls and
 /// mirrors stand where the triangulation draws them, within 2 kJoin of the plan: what shows by less is not
-/// told. Nor is what a mirror shows only in its skin (mirror_leg.h): where a solid meets its face, or to a pupil within
-/// a millimetre of it.
+/// told. A mirror on its way is taken as standing where it is at the start, in the middle and at the end of the step,
+/// larger and looked into from a wider way by as much as that changes between them: an argument for steps that are
+/// short against the move, not a proof. Nor is told what a mirror shows only in its skin (mirror_leg.h): where a solid
+/// meets its face, or to a pupil within a millimetre of it.
 ///
 /// Frame     plan metres, heights above the datum.
 #pragma once
@@ -69,6 +71,14 @@ struct SetLook {
   std::vector<LowThing> bodies;  ///< of those who hide
 };
 
+/// How far a mirror goes from one pose to another: its face, the image of who looks into it, and its turn.
+struct MirrorShift {
+  double face = 0, image = 0;  ///< metres
+  double degrees = 0;
+  /// The larger of each.
+  void take(const MirrorShift& other);
+};
+
 /// What is dealt with as a wall.
 enum class Walls {
   whole,   ///< what hides everybody right behind it
@@ -101,6 +111,8 @@ class SetView {
   const Standing& standingOver(Span time);
   Setting& settingLike(const Standing& standing, Span heights);
   void addMirrors(Setting& setting, const EyeStep& eye, SetLook& out);
+  void addMovingMirrors(Setting& setting, Span time, const EyeStep& eye, SetLook& out);
+  void addMovingMirror(Setting& setting, Mirror mirror, const MirrorShift& shift, const EyeStep& eye, SetLook& out);
 
   const Scene& scene_;
   Heights bodies_;
@@ -110,6 +122,7 @@ class SetView {
   std::vector<std::optional<Standing>> between_;  ///< before the first change, from each to the next, after the last
   Standing across_;                               ///< over the last span that met a change
   std::vector<std::unique_ptr<Setting>> settings_;
+  std::vector<std::unique_ptr<std::vector<LowThing>>> lowByMoving_;  ///< of looks that were handed out
 };
 
 /// The areas of a layer in which nothing of a body of those heights is seen: convex, of at most six corners.

@@ -1,6 +1,7 @@
 #include "core/sight/take_look.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "core/base/check.h"
@@ -120,7 +121,27 @@ SceneAt TakeLook::sceneAt(double t, int self) const {
   return now;
 }
 
-bool TakeLook::maySee(const SetLook& look, const BodyStep& body, int self) const {
+bool TakeLook::outOfFrame(Span time, const BodyStep& body) const {
+  const Body hull{geometry::lerp(body.way.a, body.way.b, 0.5),
+                  body.radius + geometry::distance(body.way.a, body.way.b) / 2, body.heights.bottom, body.heights.top};
+  const auto outBy = [&](double share) -> std::optional<double> {
+    const auto eye = eye_(geometry::lerp(time.from, time.until, share));
+    return eye ? std::optional(degreesToFrame(*eye, hull) - eye->marginDegrees) : std::nullopt;
+  };
+  // Most who are asked about are in frame, and one look tells so.
+  const auto middle = outBy(0.5);
+  if (!middle || *middle <= 0) return false;
+  std::array<std::optional<double>, 5> out{outBy(0), outBy(kQuarters[0]), middle, outBy(kQuarters[2]), outBy(1)};
+  double least = *middle, change = 0;
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    if (!out[i]) return false;
+    least = std::min(least, *out[i]);
+    if (i > 0) change = std::max(change, std::abs(*out[i] - *out[i - 1]));
+  }
+  return least - 1.5 * change > 0;
+}
+
+bool TakeLook::maySee(const SetLook& look, Span time, const BodyStep& body, int self) const {
   if (look.layers.empty()) return false;
   const geometry::Extent& box = spec_.ground;
   const auto outside = [&](Point p) {
@@ -129,21 +150,21 @@ bool TakeLook::maySee(const SetLook& look, const BodyStep& body, int self) const
   if (outside(body.way.a) || outside(body.way.b)) return true;
   if (body.heights.bottom < spec_.bodies.bottom || body.heights.top > spec_.bodies.top) return true;
   return std::any_of(look.layers.begin(), look.layers.end(), [&](const SetLayer& layer) {
-    return mayShow(look, layer, body.way, body.radius, body.heights, self);
+    return mayShow(look, layer, body.way, body.radius, body.heights, self) && (layer.mirror || !outOfFrame(time, body));
   });
 }
 
 bool TakeLook::maySee(std::size_t step, const BodyStep& body, int self) {
   if (!eyes_[step]) return false;
   if (!looks_[step]) find(timeOf(step), *eyes_[step], looks_[step].emplace());
-  return maySee(*looks_[step], body, self);
+  return maySee(*looks_[step], timeOf(step), body, self);
 }
 
 bool TakeLook::maySee(Span time, const BodyStep& body, int self) {
   const auto eye = eyeStep(eye_, time);
   if (!eye) return false;
   find(time, *eye, fresh_);
-  return maySee(fresh_, body, self);
+  return maySee(fresh_, time, body, self);
 }
 
 }  // namespace wend::sight

@@ -66,6 +66,8 @@ class TakeLook {
   ///
   /// Ensures   false only when `bodySight` finds it unseen at every instant of the step, those who hide included; so a
   ///           body that leaves the ground or the heights asked about is always said to be.
+  /// Error     out of frame is told by the angle to its nearest side at the ends and quarters of the step, less half as
+  ///           much again as that angle changes from one of them to the next: what `eyeStep` holds is held.
   bool maySee(std::size_t step, const BodyStep& body, int self = kNobody);
   /// The same for a span of its own. Finds the look anew.
   bool maySee(Span time, const BodyStep& body, int self = kNobody);
@@ -73,7 +75,9 @@ class TakeLook {
  private:
   TakeLook(const Scene& scene, EyeAt eye, TakeSpec spec, HidersAt hiders);
   void find(Span time, const EyeStep& eye, SetLook& look);
-  bool maySee(const SetLook& look, const BodyStep& body, int self) const;
+  bool maySee(const SetLook& look, Span time, const BodyStep& body, int self) const;
+  /// Whether the body stays out of the widened frame all the while, above and below it too.
+  bool outOfFrame(Span time, const BodyStep& body) const;
 
   const Scene& scene_;
   EyeAt eye_;

@@ -100,6 +100,30 @@ TEST(Leaf, HidesNothingWhileItsShareChangesAndACutActsAtItsInstant) {
   EXPECT_EQ(scene.changes(), (std::vector<double>{0, 10, 12, 20, 30, 32}));
 }
 
+/// Over the leaf the wall goes on: what looks over the one is stopped by the other.
+TEST(Leaf, ThatFillsItsGapHidesWithTheWallAboveAndBelow) {
+  SceneInput input;
+  input.walls.push_back(world::wall({{-4, 3}, {4, 3}}, 0.2, 3));
+  OpeningCut door;
+  door.wall = 0;
+  door.along = {3.5, 4.5};
+  door.head = 2.05;
+  door.fill = Fill::solid;
+  door.moves = LeafMotion{};
+  door.keys = {{0, 0, false}, {5, 1, false}};
+  door.shares = {0, 1};
+  input.openings.push_back(door);
+  const Scene scene(input);
+  const SceneAt shut = scene.at(0);
+  ASSERT_EQ(shut.passing().size(), 1u);
+  EXPECT_EQ(shut.passing()[0].bottom, 0);
+  EXPECT_EQ(shut.passing()[0].top, 3);
+  EXPECT_EQ(shut.leaves()[0].top, 2.05) << "the leaf itself is no taller";
+  const SceneAt open = scene.at(7);
+  ASSERT_EQ(open.passing().size(), 1u);
+  EXPECT_EQ(open.passing()[0].top, 2.05) << "beside its gap it stands alone";
+}
+
 TEST(Leaf, WithoutMotionHidesAtShareNoughtAndACurtainBelowOne) {
   SceneInput input = doorway({}, {{0, 0, false}, {1, 0, false}, {2, 0, false}}, {0, 0.5, 1});
   input.openings[0].moves.reset();
@@ -176,7 +200,7 @@ TEST(MovingPiece, OfGlassIsInTheWayAndHidesNobody) {
   EXPECT_TRUE(scene.changes().empty());
 }
 
-TEST(MovingPiece, AMirrorShowsOnlyWhereItStands) {
+TEST(MovingPiece, AMirrorShowsWhereItStandsAndOnItsWay) {
   SceneInput input;
   input.pieces.push_back(world::mirrorLine({0, 5}, {2, 5}, 0, 2, Side::right, 1));
   PieceIn wheeled = world::mirrorLine({4, 5}, {6, 5}, 0, 2, Side::right, 2);
@@ -185,7 +209,10 @@ TEST(MovingPiece, AMirrorShowsOnlyWhereItStands) {
   input.pieces.push_back(wheeled);
   const Scene scene(input);
   EXPECT_EQ(scene.at(0).mirrors().size(), 2u);
-  EXPECT_EQ(scene.at(3.5).mirrors().size(), 1u);
+  EXPECT_TRUE(scene.mirrorsMove());
+  ASSERT_EQ(scene.at(3.5).mirrors().size(), 2u);
+  EXPECT_TRUE(scene.at(3.5).mirrors()[1].moving);
+  EXPECT_NEAR(std::max(scene.at(3.5).mirrors()[1].face.a.x, scene.at(3.5).mirrors()[1].face.b.x), 7, 1e-12);
   ASSERT_EQ(scene.at(4).mirrors().size(), 2u);
   EXPECT_NEAR(std::max(scene.at(4).mirrors()[1].face.a.x, scene.at(4).mirrors()[1].face.b.x), 8, 1e-12);
 }

@@ -106,6 +106,38 @@ TEST(SightWindows, NobodyIsSeenWithoutALensOrABody) {
   EXPECT_NEAR(half->seen[0].time.from, 6, 1e-3);
 }
 
+/// Four metres up and level, half frame 20 degrees: at 3 m nobody reaches into it, at 8 m the head does.
+TEST(SightWindows, WhoStandsUnderTheFrameIsClear) {
+  const Scene scene;
+  const EyeAt crane = [](double t) { return world::eyeAt({0, 0, 4}, 2 * t); };
+  const auto at = [&](double north, double top) {
+    const BodyAt body = [=](double) { return Body{{0, north}, 0.28, 0, top}; };
+    return windowsOf(scene, crane, body, {0, 5});
+  };
+  EXPECT_TRUE(at(3, 1.8)->seen.empty());
+  EXPECT_EQ(at(8, 1.8)->seen.size(), 1u);
+  // The lower side passes 1.1 m at 7.97 m; who crouches at 7.5 m is under it, the body's own width included.
+  EXPECT_TRUE(at(7.5, 1.1)->seen.empty());
+}
+
+TEST(SightWindows, AMirrorOnItsWayShowsWhoItPasses) {
+  SceneInput input;
+  PieceIn wheeled = world::mirrorLine({-0.5, 4}, {0.5, 4}, 0, 2, Side::right, 2);
+  wheeled.keys = {{0, 0, false}, {1, 8, false}};
+  wheeled.shifts = {{}, {{0.2, 0}, 0}};
+  input.pieces.push_back(wheeled);
+  const Scene scene(input);
+  const EyeAt looks = [](double) { return world::eyeAt({0, 0, 1.5}, 0); };
+  const BodyAt behind = [](double) { return Body{{0, -2}, 0.28, 0, 1.8}; };
+  const auto windows = windowsOf(scene, looks, behind, {0, 10});
+  ASSERT_EQ(windows->seen.size(), 1u);
+  EXPECT_NEAR(windows->seen[0].time.from, 0, 1e-9);
+  EXPECT_NEAR(windows->seen[0].time.until, 10, 1e-9);
+  EXPECT_EQ(windows->seen[0].mirror, 2);
+  const BodyAt aside = [](double) { return Body{{6, -2}, 0.28, 0, 1.8}; };
+  EXPECT_TRUE(windowsOf(scene, looks, aside, {0, 10})->seen.empty());
+}
+
 TEST(SightWindows, FindASightThatLastsLessThanAFrameBetweenTwo) {
   // The lens runs past a slit of 2 cm at 2 m/s: it looks through for a hundredth of a second, between two frames.
   SceneInput input;
