@@ -90,7 +90,7 @@ std::vector<UnmetSpan> outside(const Track& track, const Tube& tube) {
 }
 
 Track fewestMoves(const Tube& tube, const MoveRules& rules) {
-  WEND_CHECK(rules.easyRate > 0 && rules.easyRate <= rules.rate && rules.shortestHold >= 0);
+  WEND_CHECK(rules.easyRate > 0 && rules.easyRate <= rules.rate && rules.shortestHold >= 0 && rules.easySeconds >= 0);
   Passable way = passable(tube, rules.rate);
   LeastStands found = leastStands(way, rules.rate);
   const std::vector<Stand> stands = eased(std::move(found.stands), way, rules);

@@ -5,7 +5,8 @@
 /// never starts again; counting ramps, a creep that follows the subject wins only where it saves pulls. Level stretches
 /// cost nothing; one shorter than shortestHold is no hold, and what lies on both sides of it is one move. The count
 /// comes first and is proven by a lower bound (`leastRamps`). What comes after it is not: ramps are drawn out towards
-/// the easy rate and rests put in the middle of their choice, since the middle forgives most. Travel is not minimised.
+/// their easy time and rests put in the middle of their choice, since the middle forgives most. Travel is not
+/// minimised.
 ///
 /// Frame     that of the tube. Knots stand at samples, and between two where that saves a ramp; between knots the
 ///           value runs straight.
@@ -65,7 +66,7 @@ struct Track {
 /// Ensures   outside them inside the tube at every sample, to 1e-6
 std::vector<UnmetSpan> outside(const Track& track, const Tube& tube);
 
-/// Requires  what passable requires; 0 < easyRate <= rate, shortestHold >= 0
+/// Requires  what passable requires; 0 < easyRate <= rate, shortestHold >= 0, easySeconds >= 0
 /// Ensures   (1) outside `unmet` the track is inside the tube, at samples and between them, to 1e-9, or to
 ///               1e-6 where only the full rate would do
 ///           (2) |slope| <= rate everywhere, also in gaps and in `unmet`

@@ -85,7 +85,7 @@ class Easing {
       until = q;
     }
     const double centre = (tube_[from].t + tube_[until].t) / 2;
-    const double time = std::max(std::abs(b.value - a.value) / rules_.easyRate, gap ? seconds(from, until) : 0);
+    const double time = std::max(rules_.easyTime(b.value - a.value), gap ? seconds(from, until) : 0);
     while (from > p && tube_[from].t > centre - time / 2) --from;
     while (from < until && tube_[from + 1].t <= centre - time / 2) ++from;
     while (until < q && tube_[until].t < centre + time / 2) ++until;
@@ -97,7 +97,7 @@ class Easing {
 
   void drawOut(Stand& a, Stand& b, std::size_t earliest, std::size_t latest) const {
     bool moved = true;
-    while (moved && std::abs(b.value - a.value) > rules_.easyRate * seconds(a.until, b.from)) {
+    while (moved && seconds(a.until, b.from) < rules_.easyTime(b.value - a.value)) {
       moved = false;
       if (a.until > earliest) {
         --a.until;
@@ -121,6 +121,10 @@ class Easing {
 };
 
 }  // namespace
+
+double MoveRules::easyTime(double change) const {
+  return change == 0 ? 0 : std::max(std::abs(change) / easyRate, easySeconds);
+}
 
 std::vector<Stand> eased(std::vector<Stand> stands, const Passable& way, const MoveRules& rules) {
   const Easing easing(way, rules);

@@ -9,6 +9,7 @@
 
 #include <array>
 #include <cstddef>
+#include <optional>
 
 #include "core/geometry/pose.h"
 
@@ -36,6 +37,11 @@ struct ZoomCover {
 
 inline constexpr double kCoveredShare = 0.5;
 inline constexpr double kSlowZoom = 0.035;  ///< of the focal length a second
+
+/// Whether a zoom hides in the movement of the picture, whatever its rate; not where its share is not known.
+inline bool hidesInFlow(const std::optional<double>& share) {
+  return share && *share <= kCoveredShare;
+}
 
 /// z is the flow of the zoom alone, place x f'/f; m the flow of everything else: the points shown, standing still in
 /// the world, seen from `after` instead of `before` at the same focal length. A point that comes behind the pupil

@@ -171,8 +171,7 @@ std::string feetText(double metres, double stepInches) {
   const std::string sign = metres < 0 && halves > 0 ? "-" : "";
   const auto feet = halves / 24;
   const auto inches = halves % 24 / 2;
-  const std::string whole = inches == 0 && halves % 2 != 0 ? "" : std::to_string(inches);
-  return sign + std::to_string(feet) + "'-" + whole + (halves % 2 != 0 ? "\u00bd" : "") + "\"";
+  return sign + std::to_string(feet) + "'-" + std::to_string(inches) + (halves % 2 != 0 ? "\u00bd" : "") + "\"";
 }
 
 struct TapeStep {

@@ -59,6 +59,14 @@ double stopsBetween(double from, double to) {
   return 2 * std::log2(to / from);
 }
 
+double stopsBetweenMarks(double from, double to) {
+  constexpr double kRounding = 0.09;
+  const int a = nearestThirds(from), b = nearestThirds(to);
+  const bool marks =
+      std::abs(stopsBetween(exactStop(a), from)) <= kRounding && std::abs(stopsBetween(exactStop(b), to)) <= kRounding;
+  return marks ? (b - a) / 3.0 : stopsBetween(from, to);
+}
+
 double closedBy(double stop, double stops) {
   return stop * std::exp2(stops / 2);
 }

@@ -2,7 +2,8 @@
 ///
 /// Exact T-numbers are T = 2^(k/6), k counted in thirds of a stop from T1; engraved ones are rounded (5.6 for 5.657).
 /// A typed number is taken as it stands; a typed third multiplies it by 2^(1/6). Engraved rounding is up to 0.09 stop
-/// on full marks, so a distance in stops between typed numbers is a distance between what was typed, not between marks.
+/// on full marks, so a distance in stops between typed numbers is a distance between what was typed; how far a ring has
+/// to go from mark to mark is another question (stopsBetweenMarks).
 #pragma once
 
 #include <string>
@@ -24,6 +25,10 @@ int nearestThirds(double stop);
 
 /// Stops from one T-number to another, positive when closing: 2 log2(to / from). Requires both > 0.
 double stopsBetween(double from, double to);
+
+/// The same as the ring has it: numbers that lie within the rounding of engraved thirds, 0.09 stop, stand for the marks,
+/// and between marks it is whole thirds. From T4 to T6.3 it is 1 1/3. Requires both > 0.
+double stopsBetweenMarks(double from, double to);
 
 /// `stop` closed by that many stops: stop x 2^(stops/2).
 double closedBy(double stop, double stops);

@@ -58,6 +58,27 @@ TEST(FewestMoves, LeavesBeforeAGapTooShortForTheRate) {
   EXPECT_TRUE(track.unmet.empty());
 }
 
+TEST(FewestMoves, TakesItsTimeOverASmallChangeWhereTheTubeLetsIt) {
+  Tube tube;
+  add(tube, 0, 96, 0, 1);
+  add(tube, 96, 1, 0, 3);
+  add(tube, 97, 96, 2, 3);
+  const auto quick = fewestMoves(tube, {.rate = 120, .easyRate = 60});
+  ASSERT_EQ(quick.moves.size(), 1u);
+  EXPECT_LT(quick.moves[0].until - quick.moves[0].from, 0.2) << "nothing to make it slower for";
+  Tube wide;
+  add(wide, 0, 96, 0, 1);
+  add(wide, 96, 48, 0, 3);
+  add(wide, 144, 96, 2, 3);
+  const auto easy = fewestMoves(wide, {.rate = 120, .easyRate = 60, .easySeconds = 1});
+  ASSERT_EQ(easy.moves.size(), 1u);
+  EXPECT_NEAR(easy.moves[0].until - easy.moves[0].from, 1, 2 * kFrame);
+  const auto pressed = fewestMoves(tube, {.rate = 120, .easyRate = 60, .easySeconds = 1});
+  EXPECT_TRUE(pressed.unmet.empty());
+  EXPECT_GT(pressed.moves[0].until - pressed.moves[0].from, quick.moves[0].until - quick.moves[0].from)
+      << "as far as the slack on both sides lets it";
+}
+
 TEST(FewestMoves, SaysWhereAndHowFarATubeCannotBeFollowed) {
   Tube tube;
   add(tube, 0, 49, -1, 1);

@@ -94,7 +94,7 @@ TEST(LengthText, PrintsFeetAndHalfInches) {
   EXPECT_EQ(lengthText(1.27, LengthUnit::feet), "4'-2\"");
   EXPECT_EQ(lengthText(1.283, LengthUnit::feet), "4'-2\u00bd\"");
   EXPECT_EQ(lengthText(0.2, LengthUnit::feet), "0'-8\"");
-  EXPECT_EQ(lengthText(0.0127, LengthUnit::feet), "0'-\u00bd\"");
+  EXPECT_EQ(lengthText(0.0127, LengthUnit::feet), "0'-0\u00bd\"");
   EXPECT_EQ(lengthText(3.6575, LengthUnit::feet), "12'-0\"");
   EXPECT_EQ(lengthText(-1.27, LengthUnit::feet), "-4'-2\"");
   EXPECT_EQ(lengthText(-0.001, LengthUnit::feet), "0'-0\"");

@@ -67,6 +67,9 @@ TEST(StopFrom, SaysWhatIsWrong) {
 TEST(Stops, AreCountedBetweenTNumbers) {
   EXPECT_DOUBLE_EQ(stopsBetween(2, 4), 2);
   EXPECT_DOUBLE_EQ(stopsBetween(4, 2.8284271247461903), -1);
+  EXPECT_DOUBLE_EQ(stopsBetweenMarks(4, 6.3), 4.0 / 3) << "T6.3 is engraved for 6.35";
+  EXPECT_DOUBLE_EQ(stopsBetweenMarks(11, 2.8), -4);
+  EXPECT_DOUBLE_EQ(stopsBetweenMarks(4, 6), stopsBetween(4, 6)) << "T6 is between two marks";
   EXPECT_DOUBLE_EQ(closedBy(2.8, 2), 5.6);
   EXPECT_EQ(stopsText(4.0 / 3), "+1\u2153");
   EXPECT_EQ(stopsText(-0.7), "-\u2154");
