@@ -118,6 +118,7 @@ void describe(Fields& f, Of<plan::Lens>) {
   f.number("pupilAhead", &T::pupilAhead, kPupil);
   f.overFocal("transmission", &T::transmission, kPositiveShare);
   f.overFocal("breathing", &T::breathing, kBreathing);
+  f.overFocal("balance", &T::balance, kBalance);
   f.lensMarks("focusMarks", &T::focusMarks);
   f.lensMarks("irisMarks", &T::irisMarks);
   f.lensMarks("zoomMarks", &T::zoomMarks);

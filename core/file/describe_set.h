@@ -31,12 +31,21 @@ void describe(Fields& f, Of<plan::Room>) {
   f.flag("openAbove", &T::openAbove);
 }
 
+/// A wall that is no longer than a touch has no direction, and so no faces.
+inline bool onOneSpot(const plan::Wall& wall) {
+  double length = 0;
+  for (std::size_t i = 1; i < wall.points.size(); ++i) length += geometry::distance(wall.points[i - 1], wall.points[i]);
+  return wall.points.size() >= 2 && length < 1e-3;
+}
+
 template <class Fields>
 void describe(Fields& f, Of<plan::Wall>) {
   using T = plan::Wall;
   f.id(&T::id);
   f.text("name", &T::name);
   f.points("points", &T::points, 2);
+  f.refuse("points", onOneSpot, "line-short", "two or more points, not all within a millimetre",
+           "move a point, or take the wall out");
   f.number("thickness", &T::thickness, kSize);
   f.number("bottom", &T::bottom, kHeight);
   f.number("top", &T::top, kHeight);

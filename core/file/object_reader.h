@@ -2,7 +2,9 @@
 #pragma once
 
 #include <algorithm>
+#include <cmath>
 
+#include "core/base/text.h"
 #include "core/file/fields.h"
 #include "core/file/order_checks.h"
 #include "core/file/read_parts.h"
@@ -217,6 +219,11 @@ class ObjectReader {
   void rows(std::string_view key, std::vector<Row> T::*member, Layout) {
     it_.*member = list<Row>(key, Presence::may).rows;
   }
+  template <class Row>
+  static std::string markWords(const Row& row) {
+    const double value = plan::markValue(row);
+    return (std::isinf(value) ? "infinity" : base::shortest(value)) + " at " + base::shortest(row.deg) + "\u00b0";
+  }
   /// Rows that run one way; the first that does not is named.
   template <class Row>
   void lensMarks(std::string_view key, std::vector<Row> T::*member) {
@@ -224,7 +231,9 @@ class ObjectReader {
     auto read = list<Row>(key, Presence::may);
     const std::size_t back = plan::firstTurningBack(read.rows);
     if (context_.problemCount() == before && back < read.rows.size())
-      context_.problem("marks-turn-back", read.values[back], "rows that go one way, in value and in degrees",
+      context_.problem("marks-turn-back", read.values[back],
+                       "rows that go one way, in value and in degrees: it says " + markWords(read.rows[back]) +
+                           ", the row before " + markWords(read.rows[back - 1]),
                        "look at row " + std::to_string(back + 1) + " and the one before it");
     it_.*member = std::move(read.rows);
   }

@@ -25,8 +25,9 @@
 ///           focus also {"split"} and {"distance"}.
 /// Moves     pieces[].moved: `offset` [dx, dy] from where the piece is drawn, `turn` clockwise about a disc's centre,
 ///           else about the middle of the box around its points; then `name` and `by`, who does it on which cue.
-/// Zoom      lens.transmission and lens.breathing are a number, or rows [focal length, number] that rise in focal
-///           length: straight between two rows over the logarithm of the focal length, and held beyond the ends.
+/// Zoom      lens.transmission, lens.breathing and lens.balance are a number, or rows [focal length, number] that rise
+///           in focal length: straight between two rows over the logarithm of the focal length, and held beyond the
+///           ends.
 /// Rings     lens.focusMarks, irisMarks and zoomMarks run one way, in value and in degrees; either way will do. A
 ///           focus mark may name a witness mark on the ring. lens.limits say how fast each ring is to be turned.
 /// Density   camera.nd keys add stops to camera.ndStops.

@@ -47,6 +47,7 @@ inline constexpr Range kStops{-50, 50, "stops"};
 inline constexpr Range kExposureIndex{1, 10'000'000, ""};
 inline constexpr Range kMeterConstant{0, 10000, "", true};
 inline constexpr Range kBreathing{-10, 10, ""};
+inline constexpr Range kBalance{-1, 1, "m"};
 inline constexpr Range kKilograms{0, 10000, "kg"};
 inline constexpr Range kCandela{0, 1e9, "cd"};
 inline constexpr Range kPeople{0, 1000, "people"};

@@ -123,6 +123,9 @@ struct Lens {
   double pupilAhead = 0;    ///< metres in front of the sensor
   OverFocal transmission = 1;
   OverFocal breathing = 0;
+  /// Metres by which the point the whole rig balances on moves along the lens, forward positive, from wherever it was
+  /// measured first: only differences count.
+  OverFocal balance = 0;
   std::vector<FocusMark> focusMarks;  ///< in order of distance and of degrees, each rising or falling throughout
   std::vector<IrisMark> irisMarks;    ///< likewise
   std::vector<ZoomMark> zoomMarks;    ///< likewise

@@ -132,6 +132,10 @@ Result<Plan> breathingSet(const Plan& plan, OverFocal share) {
   return changedLens(plan, [&](Lens& lens) { lens.breathing = std::move(share); });
 }
 
+Result<Plan> balanceSet(const Plan& plan, OverFocal metres) {
+  return changedLens(plan, [&](Lens& lens) { lens.balance = std::move(metres); });
+}
+
 Result<Plan> barrelLimitSet(const Plan& plan, double degreesPerSecond) {
   return changedLens(plan, [&](Lens& lens) { lens.limits.focusDegPerSecond = degreesPerSecond; });
 }

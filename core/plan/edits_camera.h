@@ -39,6 +39,7 @@ base::Result<Plan> pupilAheadSet(const Plan& plan, double metres);
 /// The share of the light it passes: one for every focal length, or rows that rise in focal length.
 base::Result<Plan> transmissionSet(const Plan& plan, OverFocal share);
 base::Result<Plan> breathingSet(const Plan& plan, OverFocal share);
+base::Result<Plan> balanceSet(const Plan& plan, OverFocal metres);
 base::Result<Plan> barrelLimitSet(const Plan& plan, double degreesPerSecond);
 base::Result<Plan> irisLimitSet(const Plan& plan, double stopsPerSecond);
 base::Result<Plan> zoomLimitSet(const Plan& plan, double percentPerSecond);

@@ -33,6 +33,7 @@ void addRows(const OverFocal& over, const char* where, Problems& problems) {
 void addLens(const Lens& lens, Problems& problems) {
   addRows(lens.transmission, "/lens/transmission", problems);
   addRows(lens.breathing, "/lens/breathing", problems);
+  addRows(lens.balance, "/lens/balance", problems);
   addMarks(lens.focusMarks, "/lens/focusMarks", problems);
   addMarks(lens.irisMarks, "/lens/irisMarks", problems);
   addMarks(lens.zoomMarks, "/lens/zoomMarks", problems);

@@ -284,6 +284,7 @@ void eachNumber(Lens& lens, F&& f) {
   f(lens.pupilAhead, NumberKind{10000, -2, 2, "m"}, "pupilAhead");
   eachNumber(lens.transmission, f, kinds::kTransmission, "transmission");
   eachNumber(lens.breathing, f, kinds::kBreathing, "breathing");
+  eachNumber(lens.balance, f, kinds::kBalance, "balance");
   for (FocusMark& mark : lens.focusMarks) {
     eachNumber(mark.distance, f, kinds::kSize, "focusMarks/distance");
     f(mark.deg, kinds::kBearing, "focusMarks/deg");

@@ -1,4 +1,4 @@
-/// A property of a lens that may change along its zoom: transmission, breathing.
+/// A property of a lens that may change along its zoom: transmission, breathing, balance.
 #pragma once
 
 #include <cstddef>

@@ -4,6 +4,7 @@
 #include "core/units/clock_time.h"
 #include "ui/details/choice_words.h"
 #include "ui/details/fields.h"
+#include "ui/details/over_focal_words.h"
 #include "ui/details/site_words.h"
 
 namespace wend::ui {
@@ -76,27 +77,23 @@ void addLens(const plan::Lens& lens, Fields& fields) {
   fields.push_back(lengthField("close focus", lens.closeFocus, plan::closeFocusSet));
 }
 
-/// One number, or one a focal length where it changes along the zoom.
+/// A number, or rows of value and focal length where it changes along the zoom.
 template <class Edit>
-void addOverFocal(const std::string& name, plan::OverFocal plan::Lens::*member, Edit edit, const plan::Lens& lens,
-                  Fields& fields) {
-  const plan::OverFocal& over = lens.*member;
-  if (over.constant()) return fields.push_back(percentField(name, over.at(lens.focal[0]), edit));
-  for (std::size_t row = 0; row < over.rows.size(); ++row)
-    fields.push_back(percentField(name + " at " + base::shortest(over.rows[row].focal) + " mm", over.rows[row].value,
-                                  [edit, member, row](const Plan& p, double value) {
-                                    plan::OverFocal next = p.lens ? (*p.lens).*member : plan::OverFocal{};
-                                    if (row < next.rows.size()) next.rows[row].value = value;
-                                    return edit(p, std::move(next));
-                                  }));
+Field overFocalField(const std::string& label, const plan::OverFocal& over, double scale, Edit edit) {
+  return wordsField(label, overFocalText(over, scale), [=](const Plan& p, const std::string& text) -> PlanEdit {
+    auto typed = overFocalFrom(text, scale);
+    if (!typed) return typed.problems();
+    return edit(p, std::move(*typed));
+  });
 }
 
 void addLensMore(const plan::Lens& lens, Fields& fields) {
   fields.push_back(stopField("widest", lens.stop[0], half(plan::lensStopSet, &plan::Lens::stop, 0)));
   fields.push_back(stopField("smallest", lens.stop[1], half(plan::lensStopSet, &plan::Lens::stop, 1)));
   fields.push_back(lengthField("pupil ahead", lens.pupilAhead, plan::pupilAheadSet));
-  addOverFocal("transmission", &plan::Lens::transmission, plan::transmissionSet, lens, fields);
-  addOverFocal("breathing", &plan::Lens::breathing, plan::breathingSet, lens, fields);
+  fields.push_back(overFocalField("transmission, %", lens.transmission, 100, plan::transmissionSet));
+  fields.push_back(overFocalField("breathing, %", lens.breathing, 100, plan::breathingSet));
+  fields.push_back(overFocalField("balance moves, mm forward", lens.balance, 1000, plan::balanceSet));
   fields.push_back(numberField("barrel limit", lens.limits.focusDegPerSecond, "\u00b0/s", 10, 0, plan::barrelLimitSet));
   fields.push_back(numberField("iris limit", lens.limits.irisStopsPerSecond, "stops/s", 0.1, 1, plan::irisLimitSet));
   fields.push_back(numberField("zoom limit", lens.limits.zoomPercentPerSecond, "%/s", 5, 0, plan::zoomLimitSet));

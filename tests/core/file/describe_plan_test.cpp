@@ -188,6 +188,7 @@ TEST(AlongTheZoom, IsANumberOrRowsThatRise) {
       {lens(R"("transmission": [[24, 0.9], [24, 0.8]])"), "not-rising /lens/transmission/1"},
       {lens(R"("breathing": [[0, 0.1]])"), "out-of-range /lens/breathing/0/0"},
       {lens(R"("breathing": {})"), "wrong-type /lens/breathing"},
+      {lens(R"("balance": [[24, 0], [70, 6]])"), "out-of-range /lens/balance/1/1"},
   });
 }
 
@@ -273,6 +274,7 @@ TEST(Defaults, AreLeftOutOfWhatIsWritten) {
       {"utcOffset", equipped(R"("site": {"latitude": 1, "longitude": 2, "date": "2031-06-21", "utcOffset": 0})")},
       {"transmission", lens(R"("transmission": 1)")},
       {"breathing", lens(R"("breathing": 0)")},
+      {"balance", lens(R"("balance": 0)")},
       {"witness", lens(R"("focusMarks": [{"distance": 1, "deg": 0, "witness": ""}])")},
       {"limits", lens(R"("limits": {"irisStopsPerSecond": 1, "zoomPercentPerSecond": 100})")},
       {"nd", equipped("", R"("marks": [], "nd": [])")},

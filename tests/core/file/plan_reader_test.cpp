@@ -62,6 +62,7 @@ TEST(PlanReader, PutsValuesWhereTheyBelong) {
   EXPECT_EQ(plan.camera.cable->anchor, (plan::Point{8, -1}));
   EXPECT_EQ(plan.lens->transmission.rows[2], (plan::FocalValue{70, 0.8}));
   EXPECT_EQ(plan.lens->breathing, plan::OverFocal(0.05));
+  EXPECT_EQ(plan.lens->balance, plan::OverFocal({{24, 0}, {70, 0.006}}));
   EXPECT_EQ(plan.lens->focusMarks[1].witness, "A");
   EXPECT_EQ(plan.lens->limits.zoomPercentPerSecond, 40);
   EXPECT_EQ(plan.crew[1].marks[0].id, "k0");

@@ -112,7 +112,7 @@ inline const char* const kEveryKey = R"({
     "rig": {"kind": "dolly", "radius": 0.4, "payload": [4, 11], "items": [{"name": "lens", "kg": 1.9}]},
     "bodies": [{"crew": "op", "behind": 0.6, "right": 0.1}], "cable": {"anchor": [8, -1], "length": 25}
   },
-  "lens": {"name": "zoom", "focal": [24, 70], "stop": [2.9, 21], "closeFocus": 0.75, "pupilAhead": 0.1, "transmission": [[24, 0.9], [50, 0.9], [70, 0.8]], "breathing": 0.05,
+  "lens": {"name": "zoom", "focal": [24, 70], "stop": [2.9, 21], "closeFocus": 0.75, "pupilAhead": 0.1, "transmission": [[24, 0.9], [50, 0.9], [70, 0.8]], "breathing": 0.05, "balance": [[24, 0], [70, 0.006]],
     "focusMarks": [{"distance": null, "deg": 0}, {"distance": 0.75, "deg": 290, "witness": "A"}], "irisMarks": [{"stop": 2.8, "deg": 0}],
     "zoomMarks": [{"focal": 24, "deg": 0}], "limits": {"focusDegPerSecond": 100, "irisStopsPerSecond": 2, "zoomPercentPerSecond": 40}},
   "wobble": {"taped": 0.11, "walking": 0.21, "untaped": 0.31, "operatorMoving": 0.22, "operatorStill": 0.08, "dolly": 0.04},

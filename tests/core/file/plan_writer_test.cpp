@@ -53,6 +53,7 @@ TEST(PlanWriter, LosesNoValueOfTheEveryKeyPlan) {
                            "\"date\": \"2031-06-21\"",
                            "\"transmission\": [[24, 0.9], [50, 0.9], [70, 0.8]]",
                            "\"breathing\": 0.05",
+                           "\"balance\": [[24, 0], [70, 0.006]]",
                            "\"offset\": [2, 1], \"turn\": -90",
                            "\"sees\": \"subject\"",
                            "\"holds\": \"l1\"",

@@ -46,6 +46,7 @@ std::vector<TypedNumber> typedNumbers() {
       {"pupilAhead", pupilAheadSet, lens(&Lens::pupilAhead), -0.05, 9},
       {"transmission", transmissionSet, along(&Lens::transmission), 0.8, 0},
       {"breathing", breathingSet, along(&Lens::breathing), 0.04, 5},
+      {"balance", balanceSet, along(&Lens::balance), 0.004, 2},
       {"barrelLimit", barrelLimitSet, [](const Plan& p) { return p.lens->limits.focusDegPerSecond; }, 90, 0},
       {"blurShare", blurShareSet, [](const Plan& p) { return p.focus.blurShare; }, 0.5, 0},
       {"slackShare", slackShareSet, [](const Plan& p) { return p.zoom.slackShare; }, 0.04, 2},

@@ -50,6 +50,10 @@ std::vector<Broken> waysToBreak() {
        [](Plan& p) {
          p.lens->breathing = OverFocal(std::vector<FocalValue>{{24, 0}, {50, 0}, {50, 1}});
        }},
+      {"rows-not-rising", "/lens/balance/1",
+       [](Plan& p) {
+         p.lens->balance = OverFocal(std::vector<FocalValue>{{70, 0}, {24, 0.006}});
+       }},
       {"marks-turn-back", "/lens/focusMarks/2", [](Plan& p) { p.lens->focusMarks[2].deg = 50; }},
       {"marks-turn-back", "/lens/irisMarks/2",
        [](Plan& p) {

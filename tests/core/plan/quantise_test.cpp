@@ -85,7 +85,8 @@ TEST(EachNumber, ReachesEveryNumberOfEquipment) {
   EXPECT_EQ(seen(Site{1, 2, {}, 3, 4, {}}), (std::vector<double>{1, 2, 3, 4}));
   Lens plain, charted;
   charted.breathing = OverFocal(std::vector<FocalValue>{{24, 0}, {70, 0.1}});
-  EXPECT_EQ(seen(charted).size(), seen(plain).size() + 3);  // two rows of two for one number
+  charted.balance = OverFocal(std::vector<FocalValue>{{24, 0}, {70, 0.006}});
+  EXPECT_EQ(seen(charted).size(), seen(plain).size() + 2 * 3);  // two rows of two for one number, twice
 }
 
 TEST(EachNumber, ReachesEveryKindOfTarget) {

@@ -135,17 +135,20 @@ TEST_F(Equipment, LimitsOfTheLensAreTyped) {
   EXPECT_EQ(plan().lens->limits.focusDegPerSecond, 90);
 }
 
-TEST_F(Equipment, WhatChangesAlongTheZoomIsTypedRowByRow) {
+TEST_F(Equipment, WhatChangesAlongTheZoomIsTypedAsRowsOrAsOneNumber) {
   plan::Plan zoomed = plan();
   ASSERT_TRUE(zoomed.lens.has_value());
   zoomed.lens->transmission = plan::OverFocal({{28, 0.8}, {70, 0.6}});
-  zoomed.lens->breathing = plan::OverFocal(0.02);
   put(zoomed);
   document.select({Kind::lens, {}, -1});
-  enter("transmission at 70 mm", "65");
-  EXPECT_EQ(plan().lens->transmission, plan::OverFocal({{28, 0.8}, {70, 0.65}}));
-  enter("breathing", "3");
+  enter("transmission, %", "80 at 28, 72.5 at 45, 65 at 70");
+  EXPECT_EQ(plan().lens->transmission, plan::OverFocal({{28, 0.8}, {45, 0.725}, {70, 0.65}}));
+  enter("transmission, %", "90");
+  EXPECT_EQ(plan().lens->transmission, plan::OverFocal(0.9));
+  enter("breathing, %", "3");
   EXPECT_EQ(plan().lens->breathing, plan::OverFocal(0.03));
+  enter("balance moves, mm forward", "0 at 28, 6.5 at 70");
+  EXPECT_EQ(plan().lens->balance, plan::OverFocal({{28, 0}, {70, 0.0065}}));
 }
 
 TEST_F(Equipment, ADensityKeyIsAddedAndTyped) {
