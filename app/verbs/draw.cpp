@@ -91,8 +91,8 @@ Drawing frameOf(const answers::Answers& answers, const Picture& picture, double 
 
 Drawing sideOf(const answers::Answers& answers, const Picture& picture, double t) {
   const auto instant = answers::instantAt(*answers.take, t, answers.evidence.get());
-  return sheets::sideDrawing(answers, instant, picture.width > 0 ? picture.width : 1600,
-                             picture.height > 0 ? picture.height : 700);
+  return sheets::sideDrawing(answers, instant,
+                             {picture.width > 0 ? picture.width : 1600, picture.height > 0 ? picture.height : 700});
 }
 
 Drawing scoreOf(const answers::Answers& answers, const Picture& picture, double t) {

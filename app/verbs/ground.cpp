@@ -29,8 +29,8 @@ Exit clear(const Arguments& arguments) {
     return refused({"empty-span", "--until", "an end before the start", "--until after --from", "swap the two"});
   const auto clear = answers::clearGroundOf(**take, {*height}, {*from, *until});
   if (!clear) return refused(clear.problems());
-  return handedOut(arguments, arguments.has("--json") ? exchange::clearJson(clear->grid, clear->cells)
-                                                      : sheets::clearText(clear->grid, clear->cells, {*from, *until}));
+  return handedOut(arguments,
+                   arguments.has("--json") ? exchange::clearJson(*clear) : sheets::clearText(*clear, {*from, *until}));
 }
 
 Exit spot(const Arguments& arguments) {
@@ -42,8 +42,8 @@ Exit spot(const Arguments& arguments) {
     if (!*number) return refused(number->problems());
   if (!(*take)->plan().lens) return refused(noLens());
   const auto sight = answers::sightOfSpot(**take, {*x, *y}, *height, (*take)->plan().sightRules.radius);
-  return handedOut(arguments, arguments.has("--json") ? exchange::spotJson({*x, *y}, *height, sight)
-                                                      : sheets::spotText((*take)->plan(), {*x, *y}, *height, sight));
+  return handedOut(arguments, arguments.has("--json") ? exchange::spotJson(**take, {*x, *y}, *height, sight)
+                                                      : sheets::spotText(**take, {*x, *y}, *height, sight));
 }
 
 Exit routes(const Arguments& arguments) {

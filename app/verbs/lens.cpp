@@ -10,9 +10,9 @@ namespace {
 Exit pulls(const Arguments& arguments) {
   auto answers = answersAt(arguments.operands()[0], arguments.has("--quiet"));
   if (!answers) return refused(answers.problems());
+  if (arguments.has("--json")) return handedOut(arguments, exchange::pullsJson(**answers));
   const auto& evidence = *(*answers)->evidence;
   const plan::Plan& plan = (*answers)->take->plan();
-  if (arguments.has("--json")) return handedOut(arguments, exchange::pullsJson(evidence));
   const bool csv = arguments.text("--output").value_or("").ends_with(".csv");
   return handedOut(arguments, csv ? sheets::movesTable(plan, evidence).csv() : sheets::pullsText(plan, evidence));
 }

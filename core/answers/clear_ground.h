@@ -10,7 +10,8 @@ namespace wend::answers {
 
 struct ClearGround {
   geometry::Grid grid;
-  std::vector<std::uint8_t> cells;  ///< a byte a cell, from the south-west, row by row: 1 where it is clear
+  std::vector<std::uint8_t> cells;   ///< a byte a cell, from the south-west, row by row: 1 where it is clear
+  std::vector<std::uint8_t> ground;  ///< likewise: 1 where somebody can stand at all (footing.h)
 };
 
 /// What `groundOf` calls clear over the span, grown by the plan's `early` and `late` (see sight::clearGround). Fails

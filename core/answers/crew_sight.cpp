@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "core/answers/hiders.h"
+#include "core/answers/sight_steps.h"
 #include "core/answers/watched.h"
 #include "core/answers/whole_take.h"
 #include "core/sight/ray.h"
@@ -85,7 +86,7 @@ sight::TakeSpec specFor(const Take& take, const sight::BodyAt& body) {
   const sight::Heights& heights = reach.heights;
   sight::TakeSpec spec;
   spec.take = {0, take.length()};
-  spec.rate = take.rate();
+  spec.rate = sightRate(take);
   // Rounded up, so that few are needed: a wall hides whoever is no taller than the tallest asked about.
   const double above = std::max(0.0, std::ceil((heights.top - kTallest) / kTaller));
   spec.bodies = {std::min(0.0, heights.bottom), std::max(kTallest + above * kTaller, heights.top)};

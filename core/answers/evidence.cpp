@@ -127,7 +127,7 @@ base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const
   evidence->cablesShutIn = cablesShutIn(take);
   evidence->cameraCableOut = cameraCableOut(take);
   evidence->covers = coversOf(take, evidence->samples);
-  evidence->moves = movesOf(take, evidence->covers);
+  evidence->moves = movesOf(take, evidence->samples, evidence->covers);
   evidence->work = lensWork(take.plan(), evidence->moves);
   evidence->handWindows = handWindows(take, evidence->samples, evidence->moves);
   evidence->sharp = sharpSpans(take, evidence->samples);

@@ -4,8 +4,11 @@
 
 #include "core/answers/answers.h"
 #include "core/answers/clear_ground.h"
+#include "core/answers/footing.h"
 #include "core/answers/hiders.h"
+#include "core/answers/route_ground.h"
 #include "core/answers/set_scene.h"
+#include "core/answers/sight_steps.h"
 #include "core/sight/ground_map.h"
 
 namespace wend::answers {
@@ -48,9 +51,12 @@ base::Result<sight::GroundMapSpec> groundSpec(const Take& take, const GroundQues
   sight::GroundMapSpec spec;
   spec.grid = groundGrid(take);
   spec.take = {0, take.length()};
-  spec.step = 1 / take.rate();
+  spec.step = 1 / sightRate(take);
   spec.radius = take.plan().sightRules.radius;
-  spec.top = question.height;
+  // Whoever stands on any floor of the plan: one map serves all of them.
+  const FloorRange floors = floorsOf(take.plan());
+  spec.floor = floors.lowest;
+  spec.top = floors.highest + question.height;
   return spec;
 }
 
@@ -82,7 +88,8 @@ base::Result<ClearGround> clearGroundOf(const Take& take, const GroundQuestion& 
   const auto clear =
       sight::clearGround(take.scene(), crewEye(take), *spec, span, rules.early, rules.late, kThreads, cancel);
   if (!clear) return cancelled();
-  ClearGround ground{spec->grid, std::vector<std::uint8_t>(spec->grid.cells())};
+  ClearGround ground{spec->grid, std::vector<std::uint8_t>(spec->grid.cells()),
+                     groundCells(take, spec->grid, question.height)};
   for (std::size_t cell = 0; cell < ground.cells.size(); ++cell) ground.cells[cell] = clear->at(cell);
   return ground;
 }

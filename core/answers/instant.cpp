@@ -129,7 +129,7 @@ FocusAt InstantMaker::focus(const std::optional<LensAt>& lensAt, double stop) co
 }
 
 IrisAt InstantMaker::iris() const {
-  return {take.lens().neededAt(t), take.lens().irisAt(t)};
+  return {take.lens().neededAt(t), take.lens().irisAt(t), take.lighting().exposureAt(t).ndStops};
 }
 
 void InstantMaker::framing(const optics::Figure& figure, const Instant& instant, PerformerAt& at) const {

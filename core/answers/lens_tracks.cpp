@@ -78,12 +78,12 @@ pulls::MoveRules focusRules(const plan::Plan& plan) {
   // Up to 60 degrees a second is comfortable. Common practice, no source.
   constexpr double kEasyRate = 60;
   const double limit = limitsOf(plan).focusDegPerSecond;
-  return {limit, std::min(limit, kEasyRate), 0.25};
+  return {limit, std::min(limit, kEasyRate), 0.25, pulls::kEasySeconds};
 }
 
 pulls::MoveRules irisRules(const plan::Plan& plan) {
   const double limit = limitsOf(plan).irisStopsPerSecond;
-  return {limit, std::min(limit, kIrisEasyRate), 0.25};
+  return {limit, std::min(limit, kIrisEasyRate), 0.25, pulls::kEasySeconds};
 }
 
 pulls::Tube withinLens(pulls::Tube irisTube, const plan::Plan& plan) {

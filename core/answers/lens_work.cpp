@@ -3,16 +3,14 @@
 #include <algorithm>
 #include <cctype>
 
+#include "core/snags/stretch.h"
+
 namespace wend::answers {
 
 using snags::LensWork;
 using snags::Move;
 
 namespace {
-
-const char* nameOfAxis(Move::Axis axis) {
-  return axis == Move::Axis::focus ? "focus" : axis == Move::Axis::iris ? "iris" : "zoom";
-}
 
 bool holdsWord(std::string text, const std::string& word) {
   for (char& c : text) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
@@ -56,11 +54,12 @@ int handsIn(const pulls::Workload& load, const Move& move) {
 }  // namespace
 
 std::string holderOf(const plan::Plan& plan, Move::Axis axis, double t) {
-  const std::string handed = handedTo(plan, nameOfAxis(axis), t);
+  const std::string handed = handedTo(plan, snags::wordOf(axis), t);
   if (!handed.empty()) return handed;
   if (axis == Move::Axis::focus) return byRole(plan, {"focus", "first assistant camera"});
-  const std::string own = byRole(plan, {nameOfAxis(axis)});
-  return own.empty() ? holderOf(plan, Move::Axis::focus, t) : own;
+  const std::string own = byRole(plan, {snags::wordOf(axis)});
+  if (!own.empty()) return own;
+  return holderOf(plan, axis == Move::Axis::density ? Move::Axis::iris : Move::Axis::focus, t);
 }
 
 std::vector<LensWork> lensWork(const plan::Plan& plan, std::vector<Move>& moves) {

@@ -12,8 +12,8 @@ namespace wend::answers {
 /// barrel; our choice for the others.
 inline constexpr double kBriskDegrees = 60, kBriskStops = 0.5, kBriskPercent = 10;
 
-/// Who has that axis at t: as handed over, else the one whose role says so. Iris and zoom belong to whoever has the
-/// focus where nothing says otherwise. Empty: nobody is named.
+/// Who has that axis at t: as handed over, else the one whose role says so. Where nothing says otherwise a
+/// variable density belongs to whoever has the iris, iris and zoom to whoever has the focus. Empty: nobody is named.
 std::string holderOf(const plan::Plan& plan, snags::Move::Axis axis, double t);
 
 /// The work of everybody who holds an axis, each counting the moves that begin in their hands, in the order of their

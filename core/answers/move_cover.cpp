@@ -5,7 +5,10 @@
 
 #include "core/base/text.h"
 #include "core/pulls/slot.h"
+#include "core/pulls/zoom_cover.h"
 #include "core/pulls/zoom_feather.h"
+#include "core/snags/thresholds.h"
+#include "core/units/stop.h"
 
 namespace wend::answers {
 
@@ -16,12 +19,19 @@ using pulls::Hidden;
 
 namespace {
 
+/// A density shows as an iris does: by the brightness of everything.
 Hidden hiddenOf(const Move& move) {
-  return move.axis == Move::Axis::iris ? Hidden::iris : Hidden::zoom;
+  return move.axis == Move::Axis::zoom ? Hidden::zoom : Hidden::iris;
 }
 
 double peakOf(const Move& move) {
-  return move.axis == Move::Axis::iris ? move.peakStopsPerSecond : move.peakPercentPerSecond;
+  return move.axis == Move::Axis::zoom ? move.peakPercentPerSecond : move.peakStopsPerSecond;
+}
+
+/// Stops by which it darkens.
+double darkening(const Move& move) {
+  if (move.axis == Move::Axis::density) return move.valueAfter - move.valueBefore;
+  return units::stopsBetweenMarks(move.valueBefore, move.valueAfter);
 }
 
 /// Kinds that are one thing at different strengths share a family.
@@ -72,8 +82,12 @@ std::vector<CoverSpan> coveringOf(const std::vector<CoverSpan>& covers, const Mo
 /// Stops a second, or percent of the focal length a second.
 double rateAt(const Take& take, const Move& move, double t) {
   if (move.axis == Move::Axis::zoom) return take.view().zoomRateAt(t);
+  if (move.axis == Move::Axis::density) return light::densityRate(take.lighting().density, t);
   constexpr double kStep = 0.001;
-  return (stopsOf(take.lens().irisAt(t + kStep)) - stopsOf(take.lens().irisAt(t - kStep))) / (2 * kStep);
+  const double rate = (stopsOf(take.lens().irisAt(t + kStep)) - stopsOf(take.lens().irisAt(t - kStep))) / (2 * kStep);
+  // As much faster as the ring goes further from mark to mark than the rounded numbers on it say.
+  const double typed = units::stopsBetween(move.valueBefore, move.valueAfter);
+  return typed == 0 ? rate : rate * darkening(move) / typed;
 }
 
 std::vector<pulls::RateAt> ratesOf(const Take& take, const Move& move) {
@@ -114,22 +128,47 @@ Span mustSpan(const pulls::Tube& tube, const Move& move) {
 pulls::SlotQuestion questionOf(const Move& move, Span free) {
   pulls::SlotQuestion question;
   question.axis = hiddenOf(move);
-  question.change = move.axis == Move::Axis::iris ? stopsOf(move.valueAfter) - stopsOf(move.valueBefore)
-                                                  : 100 * std::log(move.valueAfter / move.valueBefore);
+  question.change =
+      move.axis == Move::Axis::zoom ? 100 * std::log(move.valueAfter / move.valueBefore) : darkening(move);
   question.free = {free};
   question.near = (move.from + move.until) / 2;
   question.feather = move.axis == Move::Axis::zoom ? pulls::kZoomFeather : 0;
   return question;
 }
 
-std::optional<pulls::Slot> betterSlot(const Take& take, const std::vector<CoverSpan>& covers, Span free,
-                                      const Move& move) {
+/// How much of a change is done when it runs over a span.
+double doneAt(const Span& span, double t) {
+  return std::clamp((t - span.from) / span.length(), 0.0, 1.0);
+}
+
+/// Whether no face in frame is further off than it is now, or than the threshold "exposure" lets pass, once the change
+/// of brightness runs over another span.
+bool facesStand(const std::vector<Instant>& samples, const plan::Plan& plan, const Move& move, const Span& slot) {
+  constexpr double kRounding = 1e-9;
+  const double allowed = threshold(plan, "exposure").value, stops = darkening(move);
+  const double from = std::min(slot.from, move.from), until = std::max(slot.until, move.until);
+  for (const Instant& instant : samples) {
+    if (instant.time < from || instant.time > until) continue;
+    const double lighter = stops * (doneAt({move.from, move.until}, instant.time) - doneAt(slot, instant.time));
+    for (const PerformerAt& face : instant.performers) {
+      const bool shown = face.inFrame == optics::Showing::whole || face.inFrame == optics::Showing::part;
+      if (!shown || !face.offset) continue;
+      if (std::abs(*face.offset + lighter) > std::max(std::abs(*face.offset), allowed) + kRounding) return false;
+    }
+  }
+  return true;
+}
+
+std::optional<pulls::Slot> betterSlot(const Take& take, const std::vector<Instant>& samples,
+                                      const std::vector<CoverSpan>& covers, Span free, const Move& move) {
   const pulls::SlotQuestion question = questionOf(move, free);
   if (question.change == 0 || free.length() <= 0) return std::nullopt;
   const Span must =
       move.axis == Move::Axis::iris ? mustSpan(take.lens().irisTube(), move) : Span{kInfinity, -kInfinity};
   for (const auto& slot : pulls::slotsFor(covers, question))
-    if (slot.span.from <= must.from && slot.span.until >= must.until) return slot;
+    if (slot.span.from <= must.from && slot.span.until >= must.until &&
+        (move.axis == Move::Axis::zoom || facesStand(samples, take.plan(), move, slot.span)))
+      return slot;
   return std::nullopt;
 }
 
@@ -158,14 +197,15 @@ std::string wordsOf(const CoverSpan& cover) {
   return "";
 }
 
-void coverMove(const Take& take, const std::vector<CoverSpan>& covers, Span free, Move& move) {
+void coverMove(const Take& take, const std::vector<Instant>& samples, const std::vector<CoverSpan>& covers, Span free,
+               Move& move) {
   move.coveredBy = coveringOf(covers, move);
   move.cover.clear();
   for (const auto& cover : move.coveredBy) move.cover += (move.cover.empty() ? "" : ", ") + wordsOf(cover);
   if (move.from >= move.until) return;
   move.exposed = pulls::exposedIn(covers, hiddenOf(move), ratesOf(take, move));
-  if (move.exposed->worst <= 1) return;
-  move.better = betterSlot(take, covers, free, move);
+  if (move.exposed->worst <= 1 || pulls::hidesInFlow(move.flowShare)) return;
+  move.better = betterSlot(take, samples, covers, free, move);
   if (!move.better) return;
   const auto there = pulls::rankedFor(covers, hiddenOf(move), move.better->span);
   move.betterCover = there.empty() ? "no cover needed" : wordsOf(there.front());

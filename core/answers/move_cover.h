@@ -1,4 +1,5 @@
-/// What hides one move of iris or zoom, what of it stays seen, and where in the take the same change would hide.
+/// What hides one move of iris, density or zoom, what of it stays seen, and where in the take the same change would
+/// hide.
 ///
 /// Source    core/pulls/cover.h and core/pulls/slot.h: common practice, no source.
 #pragma once
@@ -8,16 +9,19 @@
 
 namespace wend::answers {
 
-/// Fills `cover`, `coveredBy`, `exposed`, `better` and `betterCover` of a move of iris or zoom.
+/// Fills `cover`, `coveredBy`, `exposed`, `better` and `betterCover` of a move of iris, density or zoom.
 ///
 /// Requires  the peak rate of the move filled. A cut gets no `exposed`.
 /// Ensures   (1) `coveredBy` holds at most one span of each thing that covers, what lets the fastest change pass first:
 ///               those that let its peak rate pass, or the best where none does; the camera's
 ///               own travel only where nothing else does; (2) `exposed` looks at frames inside
-///               the move, its ends left out; (3) `better` only where something stays seen, between the moves before
-///               and after it of its axis (`free`), and for an iris only where either value stays inside its tolerance
-///               until the slot begins and from its end on
-void coverMove(const Take& take, const std::vector<pulls::CoverSpan>& covers, geometry::Span free, snags::Move& move);
+///               the move, its ends left out; (3) `better` only where something stays seen and a zoom does not hide in
+///               the picture's flow either, between the moves before
+///               and after it of its axis (`free`); for an iris only where either value stays inside its tolerance
+///               until the slot begins and from its end on, and for iris and density only where no face in frame gets
+///               further off than it is, or than the threshold "exposure" lets pass
+void coverMove(const Take& take, const std::vector<Instant>& samples, const std::vector<pulls::CoverSpan>& covers,
+               geometry::Span free, snags::Move& move);
 
 /// What covers, in words: "D2", "pan 51°/s", "ILSE crosses".
 std::string wordsOf(const pulls::CoverSpan& cover);

@@ -5,9 +5,11 @@
 
 #include "core/answers/lens_charts.h"
 #include "core/answers/move_cover.h"
+#include "core/answers/set_scene.h"
 #include "core/answers/whole_take.h"
 #include "core/answers/zoom_flow.h"
 #include "core/pulls/latest_start.h"
+#include "core/units/stop.h"
 
 namespace wend::answers {
 
@@ -71,6 +73,12 @@ void setBarrel(const std::optional<optics::LensScale>& scale, Move& move) {
     move.peakDegPerSecond = std::abs(move.barrelAfter - move.barrelBefore) / (move.until - move.from);
 }
 
+/// How far the ring really goes over what the T-numbers say: engraved ones are rounded.
+double ringShare(const Move& move) {
+  const double typed = units::stopsBetween(move.valueBefore, move.valueAfter);
+  return typed == 0 ? 1 : units::stopsBetweenMarks(move.valueBefore, move.valueAfter) / typed;
+}
+
 std::vector<Move> irisMoves(const Take& take) {
   std::vector<Move> moves;
   const auto scale = irisScale(take.plan());
@@ -85,7 +93,7 @@ std::vector<Move> irisMoves(const Take& take) {
     move.until = pull.until;
     move.valueBefore = tNumberOf(pull.valueBefore);
     move.valueAfter = tNumberOf(pull.valueAfter);
-    move.peakStopsPerSecond = pull.peakRate;
+    move.peakStopsPerSecond = pull.peakRate * ringShare(move);
     setBarrel(scale, move);
     moves.push_back(move);
   }
@@ -144,21 +152,42 @@ std::vector<Move> zoomMoves(const Take& take) {
   return moves;
 }
 
+std::vector<Move> densityMoves(const Take& take) {
+  std::vector<Move> moves;
+  const auto keys = densityKeys(take.plan());
+  for (std::size_t i = 1; i < keys.size(); ++i) {
+    const auto& time = keys[i].time;
+    if (std::abs(keys[i].stops - keys[i - 1].stops) < 1e-9 || time.at >= take.length()) continue;
+    Move move;
+    move.axis = Move::Axis::density;
+    move.from = time.at;
+    move.until = time.at + time.over;
+    move.valueBefore = keys[i - 1].stops;
+    move.valueAfter = keys[i].stops;
+    // Fastest in its middle, whatever its pace.
+    move.peakStopsPerSecond = std::abs(light::densityRate(keys, time.at + time.over / 2));
+    moves.push_back(move);
+  }
+  return moves;
+}
+
 /// Each may lie anywhere between its neighbours. Requires moves of one axis in order.
-void coverMoves(const Take& take, const std::vector<pulls::CoverSpan>& covers, std::vector<Move>& moves) {
+void coverMoves(const Take& take, const std::vector<Instant>& samples, const std::vector<pulls::CoverSpan>& covers,
+                std::vector<Move>& moves) {
   for (std::size_t k = 0; k < moves.size(); ++k) {
     const double from = k == 0 ? 0 : moves[k - 1].until;
     const double until = k + 1 == moves.size() ? take.length() : moves[k + 1].from;
-    coverMove(take, covers, {from, until}, moves[k]);
+    coverMove(take, samples, covers, {from, until}, moves[k]);
   }
 }
 
 }  // namespace
 
-std::vector<Move> movesOf(const Take& take, const std::vector<pulls::CoverSpan>& covers) {
+std::vector<Move> movesOf(const Take& take, const std::vector<Instant>& samples,
+                          const std::vector<pulls::CoverSpan>& covers) {
   std::vector<Move> all = focusMoves(take);
-  for (auto moves : {irisMoves(take), zoomMoves(take)}) {
-    coverMoves(take, covers, moves);
+  for (auto moves : {irisMoves(take), zoomMoves(take), densityMoves(take)}) {
+    coverMoves(take, samples, covers, moves);
     all.insert(all.end(), moves.begin(), moves.end());
   }
   for (auto& move : all) bindToBeat(take.plan(), move);

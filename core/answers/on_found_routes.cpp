@@ -41,6 +41,7 @@ std::vector<plan::Mark> marksOf(const FoundRoute& route, double length) {
   for (const auto& stand : route.stands) {
     marks.push_back(markAt(stand.span.from, stand.pos));
     marks.back().until = plan::Moment{"", stand.span.until};
+    if (stand.crouch) marks.back().posture = plan::Posture::crouch;
   }
   const auto stands = [&](double t) {
     return std::any_of(route.stands.begin(), route.stands.end(), [t](const FoundStand& stand) {

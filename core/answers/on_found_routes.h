@@ -1,7 +1,5 @@
 /// The take as it is once everybody goes the way that was found for them: what depends on where the crew is, and cannot
 /// be known while some of them are nowhere.
-///
-/// Stops holding for those who crouch on the way found: here they stand.
 #pragma once
 
 #include "core/answers/routes.h"

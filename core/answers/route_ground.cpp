@@ -12,8 +12,6 @@ namespace wend::answers {
 
 namespace {
 
-/// What one steps over rather than round.
-constexpr double kStepOver = 0.15;
 /// Seconds between two looks at what moves.
 constexpr double kLook = 0.1;
 constexpr double kTolerance = 0.005;
@@ -196,18 +194,6 @@ bool mayBeStoodOn(const plan::Area& area) {
 /// How far off known ground a walk may lead.
 constexpr double kDoorway = 0.25;
 
-/// Metres to the nearest of the rings and shelters; none in one of them.
-double offGround(Point p, const std::vector<std::vector<Point>>& rings, const plan::Plan& plan) {
-  double off = std::numeric_limits<double>::infinity();
-  for (const auto& ring : rings) {
-    if (geometry::contains(ring, p)) return 0;
-    off = std::min(off, geometry::distanceToEdge(ring, p));
-  }
-  for (const auto& shelter : plan.shelters)
-    off = std::min(off, std::max(0.0, geometry::distance(p, shelter.pos) - shelter.radius));
-  return off;
-}
-
 }  // namespace
 
 bool isCarried(const plan::Plan& plan, std::size_t member) {
@@ -231,16 +217,32 @@ crew::StepClock clockOf(const Take& take, const geometry::Grid& grid, std::size_
   return crew::clockFor({0, take.length()}, take.plan().crew[member].speed, grid.cell);
 }
 
+std::vector<std::vector<Point>> knownOutlines(const plan::Plan& plan) {
+  std::vector<std::vector<Point>> outlines;
+  for (const auto& room : plan.set.rooms) outlines.push_back(room.outline);
+  for (const auto& area : plan.set.areas)
+    if (mayBeStoodOn(area)) outlines.push_back(outlineOf(area.shape));
+  return outlines;
+}
+
+double offKnownGround(Point p, const std::vector<std::vector<Point>>& outlines, const plan::Plan& plan) {
+  double off = std::numeric_limits<double>::infinity();
+  for (const auto& outline : outlines) {
+    if (geometry::contains(outline, p)) return 0;
+    off = std::min(off, geometry::distanceToEdge(outline, p));
+  }
+  for (const auto& shelter : plan.shelters)
+    off = std::min(off, std::max(0.0, geometry::distance(p, shelter.pos) - shelter.radius));
+  return off;
+}
+
 std::optional<KnownGround> knownGround(const plan::Plan& plan, const geometry::Grid& grid,
                                        const crew::StepClock& clock) {
   if (plan.set.rooms.empty()) return std::nullopt;
-  std::vector<std::vector<Point>> rings;
-  for (const auto& room : plan.set.rooms) rings.push_back(room.outline);
-  for (const auto& area : plan.set.areas)
-    if (mayBeStoodOn(area)) rings.push_back(outlineOf(area.shape));
+  const auto outlines = knownOutlines(plan);
   std::vector<std::size_t> stand, walk;
   for (std::size_t cell = 0; cell < grid.cells(); ++cell) {
-    const double off = offGround(grid.centre(cell), rings, plan);
+    const double off = offKnownGround(grid.centre(cell), outlines, plan);
     if (off <= 0) stand.push_back(cell);
     if (off <= kDoorway) walk.push_back(cell);
   }

@@ -35,6 +35,14 @@ crew::GroundTime memberGround(const Take& take, const sight::GroundMap& map, std
 void letCrouch(const Take& take, const sight::GroundMap& low, std::size_t member, const std::vector<Span>& upright,
                crew::GroundTime& ground);
 
+/// What one steps over rather than round, metres.
+inline constexpr double kStepOver = 0.15;
+
+/// The outlines that somebody has said something of: rooms, and areas that may be stood on.
+std::vector<std::vector<Point>> knownOutlines(const plan::Plan& plan);
+/// Metres from the nearest of them and of the shelters; 0 in one of them.
+double offKnownGround(Point p, const std::vector<std::vector<Point>>& outlines, const plan::Plan& plan);
+
 /// Where somebody may be sent.
 struct KnownGround {
   crew::CellTimes stand, walk;

@@ -7,6 +7,7 @@
 #include "core/answers/route_ground.h"
 #include "core/answers/route_needs.h"
 #include "core/answers/route_words.h"
+#include "core/answers/sight_steps.h"
 #include "core/crew/found_route.h"
 #include "core/crew/route_stuck.h"
 #include "core/crew/routes_together.h"
@@ -300,7 +301,8 @@ class Finder {
 sight::GroundMapSpec specOf(const Take& take) {
   const plan::Plan& plan = take.plan();
   const FloorRange floors = floorsOf(plan);
-  sight::GroundMapSpec spec{groundGrid(take), {0, take.length()}, 1 / take.rate(), 0, floors.lowest, floors.highest};
+  sight::GroundMapSpec spec{groundGrid(take), {0, take.length()}, 1 / sightRate(take), 0,
+                            floors.lowest,    floors.highest};
   for (const std::size_t member : soughtOf(take)) {
     spec.radius = std::max(spec.radius, plan.crew[member].radius);
     spec.top = std::max(spec.top, floors.highest + plan.crew[member].height);

@@ -120,6 +120,12 @@ sight::Scene sceneOf(const plan::Plan& plan) {
   return sight::Scene(input);
 }
 
+std::vector<light::DensityKey> densityKeys(const plan::Plan& plan) {
+  std::vector<light::DensityKey> density;
+  for (const auto& key : plan.camera.nd) density.push_back({resolved(plan, key.time), key.stops});
+  return density;
+}
+
 light::Lighting lightingOf(const plan::Plan& plan, const sight::Scene& scene, const light::Luminaires& luminaires) {
   std::vector<light::Area> areas;
   for (const auto& area : plan.set.areas)
@@ -128,8 +134,6 @@ light::Lighting lightingOf(const plan::Plan& plan, const sight::Scene& scene, co
   for (const auto& fixture : plan.fixtures) fixtures.push_back(fixtureOf(plan, fixture, luminaires));
   const auto crosses = [&scene](Point a, Point b) { return sight::crossesWall(scene, a, b); };
   const plan::Camera& camera = plan.camera;
-  std::vector<light::DensityKey> density;
-  for (const auto& key : camera.nd) density.push_back({resolved(plan, key.time), key.stops});
   return {light::Areas(std::move(areas), plan.clock.timeOfDay, crosses), std::move(fixtures),
           light::Exposure{camera.exposureIndex, camera.shutterDeg, plan.clock.rate(), camera.meter.constant,
                           camera.ndStops},
@@ -138,7 +142,7 @@ light::Lighting lightingOf(const plan::Plan& plan, const sight::Scene& scene, co
           [set = std::make_shared<const sight::SceneAt>(scene.at(-1e9))](geometry::Point3 lamp, geometry::Point3 face) {
             return !sight::openBetween(*set, lamp, face);
           },
-          std::move(density)};
+          densityKeys(plan)};
 }
 
 std::vector<std::string> unknownFixtures(const plan::Plan& plan, const light::Luminaires& luminaires) {

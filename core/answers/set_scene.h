@@ -19,6 +19,8 @@ sight::Scene sceneOf(const plan::Plan& plan);
 /// with the plan, by the names it gives them. A lamp whose file did not come shines nobody knows how much: faces it
 /// would have to be added to are unknown, and `unknownFixtures` names it.
 light::Lighting lightingOf(const plan::Plan& plan, const sight::Scene& scene, const light::Luminaires& luminaires = {});
+/// The keys of the variable density in front of the lens.
+std::vector<light::DensityKey> densityKeys(const plan::Plan& plan);
 std::vector<std::string> unknownFixtures(const plan::Plan& plan, const light::Luminaires& luminaires = {});
 
 /// The id of what a sight result points at.

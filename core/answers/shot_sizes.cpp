@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/base/text.h"
+
 namespace wend::answers {
 
 optics::ShotSizes sizesOf(const plan::Plan& plan) {
@@ -15,6 +17,23 @@ optics::ShotSizes sizesOf(const plan::Plan& plan) {
   }
   std::stable_sort(sizes.begin(), sizes.end(), [](const auto& a, const auto& b) { return a.q > b.q; });
   return sizes;
+}
+
+base::Problems unknownSizes(const plan::Plan& plan) {
+  base::Problems problems;
+  const optics::ShotSizes sizes = sizesOf(plan);
+  std::vector<std::string> names;
+  for (const auto& size : sizes) names.push_back(size.name);
+  for (std::size_t i = 0; i < plan.zoom.keys.size(); ++i) {
+    const std::string& asked = plan.zoom.keys[i].size;
+    if (asked.empty() || optics::shotSizeNamed(asked, sizes)) continue;
+    const auto nearest = base::nearestWord(asked, names);
+    problems.push_back(
+        {"unknown-word", "/zoom/keys/" + std::to_string(i) + "/size", "\"" + asked + "\"",
+         "a shot size: one of the plan's own, or such as medium",
+         nearest ? "did you mean " + *nearest + "?" : "choose another, or give it a number in \"sizes\""});
+  }
+  return problems;
 }
 
 }  // namespace wend::answers

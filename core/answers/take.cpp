@@ -1,6 +1,7 @@
 #include "core/answers/take.h"
 
 #include "core/answers/light_blockers.h"
+#include "core/answers/shot_sizes.h"
 #include "core/optics/figure.h"
 
 namespace wend::answers {
@@ -14,6 +15,7 @@ Take::Take(plan::PlanPtr plan, light::Luminaires luminaires)
       scene_(sceneOf(*plan_)) {}
 
 Result<TakePtr> Take::of(const plan::PlanPtr& plan, light::Luminaires luminaires) {
+  if (auto unknown = unknownSizes(*plan); !unknown.empty()) return unknown;
   auto people = People::of(plan);
   if (!people) return people.problems();
   std::shared_ptr<Take> take(new Take(plan, std::move(luminaires)));

@@ -105,8 +105,9 @@ std::vector<snags::LaneTaken> lanesTaken(const Take& take, const std::vector<Ins
 /// a second, up to 40 m away. Nothing when cancelled.
 std::optional<std::vector<snags::OutsideSeen>> outsideSeen(const Take& take, const base::Cancel& cancel);
 
-/// The moves of focus, iris and zoom, in order of time, with what of `covers` hides them. `hands` is
+/// The moves of focus, iris, zoom and density, in order of time, with what of `covers` hides them. `hands` is
 /// filled by lensWork.
-std::vector<snags::Move> movesOf(const Take& take, const std::vector<pulls::CoverSpan>& covers);
+std::vector<snags::Move> movesOf(const Take& take, const std::vector<Instant>& samples,
+                                 const std::vector<pulls::CoverSpan>& covers);
 
 }  // namespace wend::answers

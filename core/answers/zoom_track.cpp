@@ -13,7 +13,7 @@ using geometry::Span;
 
 pulls::MoveRules zoomRules(const plan::Plan& plan) {
   const double rate = plan.lens->limits.zoomPercentPerSecond / 100 / std::log(2.0);
-  return {rate, std::min(rate, pulls::kSlowZoom / std::log(2.0)), 0.25};
+  return {rate, std::min(rate, pulls::kSlowZoom / std::log(2.0)), 0.25, pulls::kEasySeconds};
 }
 
 ZoomTrack ZoomTrack::of(const plan::PlanPtr& plan, const People& people, const Subjects& subjects) {

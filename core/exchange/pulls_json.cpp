@@ -1,18 +1,16 @@
 // What `wend pulls` answers: the moves of the lens and everything that is judged of them.
 #include <nlohmann/json.hpp>
 
+#include "core/answers/dimmers.h"
 #include "core/exchange/json_values.h"
 #include "core/exchange/verbs_json.h"
+#include "core/snags/stretch.h"
 
 namespace wend::exchange {
 
 using namespace snags;
 
 namespace {
-
-const char* wordOf(Move::Axis axis) {
-  return axis == Move::Axis::focus ? "focus" : axis == Move::Axis::iris ? "iris" : "zoom";
-}
 
 const char* wordOf(pulls::CoverKind kind) {
   switch (kind) {
@@ -59,7 +57,21 @@ Json betterOf(const Move& move) {
   return json;
 }
 
-Json moveOf(const Move& move) {
+/// What lamps could do instead of an iris move; null where the face's light is not known.
+Json lampsOf(const answers::LampsInstead& lamps) {
+  if (!lamps.known) return nullptr;
+  Json json = {{"anyLight", lamps.anyLight}, {"alone", Json::array()}, {"together", number(lamps.together)}};
+  for (const auto& one : lamps.alone) json["alone"].push_back({{"lamp", one.lamp}, {"level", pair(one.from, one.to)}});
+  return json;
+}
+
+/// Metres by which the rig's balance moves, forward positive; null where nobody measured it.
+Json balanceOf(const plan::Lens& lens, const Move& move) {
+  if (lens.balance.constant()) return nullptr;
+  return lens.balance.at(move.valueAfter) - lens.balance.at(move.valueBefore);
+}
+
+Json moveOf(const answers::Take& take, const Move& move) {
   Json json = {{"axis", wordOf(move.axis)},
                {"value", pair(move.valueBefore, move.valueAfter)},
                {"from", move.from},
@@ -74,10 +86,15 @@ Json moveOf(const Move& move) {
                {"latest", number(move.latest)},
                {"ease", move.ease ? pair(move.ease->front(), move.ease->back()) : Json(nullptr)}};
   if (move.axis == Move::Axis::focus) json["on"] = idOrNull(move.on);
-  if (move.axis == Move::Axis::iris) json["peakStopsPerSecond"] = number(move.peakStopsPerSecond);
+  if (move.axis == Move::Axis::density) json["peakStopsPerSecond"] = number(move.peakStopsPerSecond);
+  if (move.axis == Move::Axis::iris) {
+    json["peakStopsPerSecond"] = number(move.peakStopsPerSecond);
+    json["lamps"] = lampsOf(answers::lampsInstead(take, move));
+  }
   if (move.axis == Move::Axis::zoom) {
     json["peakPercentPerSecond"] = number(move.peakPercentPerSecond);
     json["flowShare"] = number(move.flowShare);
+    json["balance"] = balanceOf(*take.plan().lens, move);
   }
   return json;
 }
@@ -158,8 +175,9 @@ Json listOf(const std::vector<T>& list, Of of) {
 
 }  // namespace
 
-std::string pullsJson(const Evidence& evidence) {
-  return text({{"moves", listOf(evidence.moves, moveOf)},
+std::string pullsJson(const answers::Answers& answers) {
+  const Evidence& evidence = *answers.evidence;
+  return text({{"moves", listOf(evidence.moves, [&](const Move& move) { return moveOf(*answers.take, move); })},
                {"unmet", listOf(evidence.unmet, unmetOf)},
                {"rests", listOf(evidence.rests, restOf)},
                {"covers", listOf(evidence.covers, coverOf)},

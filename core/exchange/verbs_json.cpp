@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "core/answers/footing.h"
 #include "core/base/text.h"
 #include "core/exchange/json_values.h"
 #include "core/exchange/traps_json.h"
@@ -83,18 +84,20 @@ Json crewOf(const CrewAt& at) {
 }
 
 Json instantOf(const Instant& instant) {
-  Json json = {{"time", instant.time},
-               {"frameIndex", instant.frameIndex},
-               {"timecode", instant.timecode},
-               {"beat", idOrNull(instant.beat)},
-               {"camera", cameraOf(instant.camera)},
-               {"lens", nullptr},
-               {"focus", focusOf(instant.focus, instant.lens.has_value())},
-               {"iris", {{"needed", number(instant.iris.needed)}, {"set", number(instant.iris.set)}}},
-               {"performers", Json::array()},
-               {"crew", Json::array()},
-               {"background", nullptr},
-               {"sun", nullptr}};
+  Json json = {
+      {"time", instant.time},
+      {"frameIndex", instant.frameIndex},
+      {"timecode", instant.timecode},
+      {"beat", idOrNull(instant.beat)},
+      {"camera", cameraOf(instant.camera)},
+      {"lens", nullptr},
+      {"focus", focusOf(instant.focus, instant.lens.has_value())},
+      {"iris",
+       {{"needed", number(instant.iris.needed)}, {"set", number(instant.iris.set)}, {"density", instant.iris.density}}},
+      {"performers", Json::array()},
+      {"crew", Json::array()},
+      {"background", nullptr},
+      {"sun", nullptr}};
   if (instant.lens)
     json["lens"] = {{"focal", instant.lens->focal}, {"hfov", instant.lens->hfov}, {"vfov", instant.lens->vfov}};
   for (const auto& performer : instant.performers) json["performers"].push_back(performerOf(performer));
@@ -184,8 +187,11 @@ std::string tableJson(const std::vector<Instant>& instants) {
   return text({{"rows", rows}});
 }
 
-std::string spotJson(geometry::Point pos, double height, const SightOf& sight) {
-  Json json = {{"pos", place(pos)}, {"height", height}, {"seen", Json::array()}, {"clear", Json::array()}};
+std::string spotJson(const answers::Take& take, geometry::Point pos, double height, const SightOf& sight) {
+  const auto none = answers::noGroundAt(take, pos, height);
+  Json json = {{"pos", place(pos)},     {"height", height},
+               {"ground", !none},       {"takenBy", none ? idOrNull(none->id) : Json(nullptr)},
+               {"seen", Json::array()}, {"clear", Json::array()}};
   for (const auto& seen : sight.seen)
     json["seen"].push_back({{"from", seen.span.from},
                             {"until", seen.span.until},
@@ -197,27 +203,37 @@ std::string spotJson(geometry::Point pos, double height, const SightOf& sight) {
   return text(json);
 }
 
-std::string clearJson(const geometry::Grid& grid, const std::vector<std::uint8_t>& clear) {
+namespace {
+
+/// A byte a cell, south to north, as run lengths: 0 and 1 in turn, 0 first.
+Json runsOf(const geometry::Grid& grid, const std::vector<std::uint8_t>& cells) {
   Json rows = Json::array();
   for (int row = 0; row < grid.ny; ++row) {
     Json runs = Json::array();
     int length = 0;
     bool state = false;
     for (int column = 0; column < grid.nx; ++column) {
-      const bool cell =
-          clear[static_cast<std::size_t>(row) * static_cast<std::size_t>(grid.nx) + static_cast<std::size_t>(column)] !=
-          0;
-      if (cell != state) runs.push_back(std::exchange(length, 0)), state = cell;
+      const auto cell =
+          static_cast<std::size_t>(row) * static_cast<std::size_t>(grid.nx) + static_cast<std::size_t>(column);
+      if ((cells[cell] != 0) != state) runs.push_back(std::exchange(length, 0)), state = !state;
       ++length;
     }
     runs.push_back(length);
     rows.push_back(std::move(runs));
   }
+  return rows;
+}
+
+}  // namespace
+
+std::string clearJson(const answers::ClearGround& clear) {
+  const geometry::Grid& grid = clear.grid;
   return text({{"cell", grid.cell},
                {"origin", place(grid.origin)},
                {"cells", Json::array({grid.nx, grid.ny})},
-               {"sampled", true},
-               {"rows", std::move(rows)}});
+               {"sampled", false},
+               {"rows", runsOf(grid, clear.cells)},
+               {"ground", runsOf(grid, clear.ground)}});
 }
 
 std::string routesJson(const std::vector<sheets::RouteOf>& routes) {

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "core/answers/answers.h"
+#include "core/answers/clear_ground.h"
 #include "core/base/problem.h"
 #include "core/sheets/crew_sheet.h"
 #include "core/sheets/dept_sheets.h"
@@ -17,10 +18,10 @@ std::string checkJson(const base::Problems& problems, const snags::Snags& snags,
 std::string instantJson(const answers::Instant& instant);
 /// Rows of instants.
 std::string tableJson(const std::vector<answers::Instant>& instants);
-std::string pullsJson(const snags::Evidence& evidence);
-std::string spotJson(geometry::Point pos, double height, const snags::SightOf& sight);
-/// `clear` a byte a cell, from the south-west, row by row.
-std::string clearJson(const geometry::Grid& grid, const std::vector<std::uint8_t>& clear);
+/// With every move what of it shows, and for the iris what lamps could do instead.
+std::string pullsJson(const answers::Answers& answers);
+std::string spotJson(const answers::Take& take, geometry::Point pos, double height, const snags::SightOf& sight);
+std::string clearJson(const answers::ClearGround& clear);
 std::string routesJson(const std::vector<sheets::RouteOf>& routes);
 /// The sheets' own words in their columns: what is printed, for programs that lay out paper of their own. Lengths are
 /// in the display units of the plan they were made from; figures to compute with come from the other verbs.

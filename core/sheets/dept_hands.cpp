@@ -8,6 +8,8 @@
 #include "core/base/text.h"
 #include "core/optics/depth_of_field.h"
 #include "core/optics/distance.h"
+#include "core/plan/rig_balance.h"
+#include "core/pulls/zoom_cover.h"
 #include "core/sheets/dept_sheets.h"
 #include "core/sheets/text_words.h"
 #include "core/snags/stretch.h"
@@ -27,17 +29,18 @@ namespace {
 std::string limitText(Move::Axis axis, double rate) {
   if (std::isinf(rate)) return "anything";
   if (rate <= 0) return "nothing";
-  return axis == Move::Axis::iris ? fixed(rate, 2) + " stop/s" : fixed(rate, 1) + " %/s";
+  return axis == Move::Axis::zoom ? fixed(rate, 1) + " %/s" : fixed(rate, 2) + " stop/s";
 }
 
 std::string verdictText(const Move& move) {
   if (!move.exposed) return "unknown";
   if (move.exposed->worst <= 1) return "hides";
+  if (pulls::hidesInFlow(move.flowShare)) return "hides in the picture's flow";
   return "shows for " + secondsText(move.exposed->seconds) + " s";
 }
 
 std::string betterText(const Move& move) {
-  if (!move.exposed || move.exposed->worst <= 1) return "\u2013";
+  if (!move.exposed || move.exposed->worst <= 1 || pulls::hidesInFlow(move.flowShare)) return "\u2013";
   return move.better ? spanText(move.better->span) + " " + move.betterCover : "nowhere between its neighbours";
 }
 
@@ -95,10 +98,37 @@ TextTable bandChanges(const Answers& answers) {
   std::size_t number = 0;
   for (const auto& move : answers.evidence->moves) {
     ++number;
-    if (move.axis == Move::Axis::focus) continue;
+    if (move.axis == Move::Axis::focus || move.axis == Move::Axis::density) continue;
     table.add({std::to_string(number), wordOf(move.axis), valueText(answers.take->plan(), move.axis, move.valueBefore),
                valueText(answers.take->plan(), move.axis, move.valueAfter), sharpWith(answers, move, move.valueBefore),
                sharpWith(answers, move, move.valueAfter)});
+  }
+  return table;
+}
+
+std::string shiftText(double metres) {
+  const std::string mm = fixed(1000 * std::abs(metres), 1) + " mm";
+  return std::abs(metres) < 5e-5 ? "not" : mm + (metres > 0 ? " forward" : " back");
+}
+
+/// How far each zoom moves the balance of the rig. Empty where nobody measured it.
+TextTable balanceMoves(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table(
+      {">#", ">from", ">to", ">balance moves", ">to hold, N\u00b7m", ">best balanced at", ">then most off"});
+  if (!plan.lens || plan.lens->balance.constant()) return table;
+  const auto kg = plan::rigMass(plan.camera.rig);
+  std::size_t number = 0;
+  for (const auto& move : answers.evidence->moves) {
+    ++number;
+    if (move.axis != Move::Axis::zoom) continue;
+    const double shift = plan.lens->balance.at(move.valueAfter) - plan.lens->balance.at(move.valueBefore);
+    const auto [shortest, longest] = std::minmax(move.valueBefore, move.valueAfter);
+    const auto best = plan::bestBalance(plan.lens->balance, shortest, longest);
+    table.add({std::to_string(number), valueText(plan, move.axis, move.valueBefore),
+               valueText(plan, move.axis, move.valueAfter), shiftText(shift),
+               kg ? fixed(plan::balanceMoment(*kg, std::abs(shift)), 2) : "unknown", fixed(best.focal, 0) + " mm",
+               fixed(1000 * best.most, 1) + " mm"});
   }
   return table;
 }
@@ -181,7 +211,10 @@ std::string splitText(const plan::Plan& plan, const Together& group) {
     return "set " + lengthText(plan, group.settings->near) + " to " + lengthText(plan, group.settings->far);
   if (group.holds) return "yes, the setting moving with them";
   if (!group.stop) return "no: one is too close";
-  return "no; T" + fixed(*group.stop, 1) + " or " + fixed(*group.focal, 0) + " mm would";
+  const plan::Lens& lens = *plan.lens;
+  const std::string stop = "T" + fixed(*group.stop, 1) + (*group.stop > lens.stop[1] ? ", beyond the lens," : "");
+  const std::string focal = fixed(*group.focal, 0) + " mm" + (*group.focal < lens.focal[0] ? ", beyond the lens," : "");
+  return "no; " + stop + " or " + focal + " would";
 }
 
 std::string namesOf(const plan::Plan& plan, const std::vector<std::string>& who) {
@@ -264,6 +297,12 @@ std::vector<SheetPart> coverParts(const Answers& answers) {
   std::vector<SheetPart> parts;
   addPart(parts, "What would hide a change of iris or zoom", covers(answers));
   addPart(parts, "Instead of the iris: the same change by lamps or by a variable density", insteadOfIris(answers));
+  return parts;
+}
+
+std::vector<SheetPart> balanceParts(const Answers& answers) {
+  std::vector<SheetPart> parts;
+  addPart(parts, "What each zoom does to the balance of the rig, the lens level", balanceMoves(answers));
   return parts;
 }
 

@@ -5,7 +5,6 @@
 #include "core/answers/lens_work.h"
 #include "core/answers/light_window.h"
 #include "core/base/text.h"
-#include "core/light/colour.h"
 #include "core/light/flicker.h"
 #include "core/sheets/dept_sheets.h"
 #include "core/sheets/text_words.h"
@@ -53,7 +52,7 @@ TextTable focusMoves(const Answers& answers) {
     if (move.axis != Move::Axis::focus) continue;
     const auto start = answers::instantAt(*answers.take, move.from);
     const auto end = answers::instantAt(*answers.take, move.until);
-    table.add({std::to_string(number), move.on.empty() ? "unknown" : nameOf(plan, move.on),
+    table.add({std::to_string(number), move.on.empty() ? "unknown" : subjectName(plan, move.on),
                valueText(plan, move.axis, move.valueBefore), valueText(plan, move.axis, move.valueAfter),
                secondsText(move.from), callByText(move), secondsText(move.until - move.from),
                sharpBy(plan, end.focus, end.focus.setBand.near), sharpBy(plan, end.focus, end.focus.setBand.far),
@@ -106,53 +105,64 @@ TextTable hotStretches(const Answers& answers) {
   return table;
 }
 
-struct Cue {
-  double at = 0;
-  std::vector<std::string> cells;
-};
-
 std::string percent(double share) {
   return fixed(100 * share, 0) + " %";
 }
 
-class CueList {
- public:
-  explicit CueList(const plan::Plan& plan) : plan_(plan) {}
+std::string highestReading(const plan::AreaState& state) {
+  double most = 0;
+  for (const auto& reading : state.readings) most = std::max(most, reading.stop);
+  return most > 0 ? units::stopText(most) : "off";
+}
 
-  void add(const plan::KeyTime& time, const std::string& cue, const std::string& what, const std::string& to,
-           const std::string& by) {
-    const double at = plan::secondsOf(plan_, time.at);
-    const std::string trigger = time.at.beat.empty() ? secondsText(at) : triggerText(time.at.beat, time.at.seconds);
-    cues_.push_back({at,
-                     {secondsText(at), secondsText(time.over), cue.empty() ? "\u2013" : cue, what, to, trigger,
-                      by.empty() ? "unknown" : nameOf(plan_, by)}});
-  }
-
-  TextTable table() {
-    std::stable_sort(cues_.begin(), cues_.end(), [](const Cue& a, const Cue& b) { return a.at < b.at; });
-    TextTable table({">at", ">over", "cue", "what", ">to", "trigger", "by"});
-    for (auto& cue : cues_) table.add(std::move(cue.cells));
-    return table;
-  }
-
- private:
-  const plan::Plan& plan_;
-  std::vector<Cue> cues_;
+/// What lamps, lit areas and openings are from a time on.
+struct Cue {
+  plan::KeyTime time;
+  std::string name, what, to, by;
 };
 
-TextTable lightCues(const plan::Plan& plan) {
-  CueList cues(plan);
+/// Lamps first, then areas, then openings, each in the plan's order.
+std::vector<Cue> cuesOf(const plan::Plan& plan) {
+  std::vector<Cue> cues;
   for (const auto& fixture : plan.fixtures)
-    for (const auto& key : fixture.level) cues.add(key.time, key.name, fixture.name, percent(key.share), key.by);
+    for (const auto& key : fixture.level)
+      cues.push_back({key.time, key.name, nameOf(plan, fixture.id.text()), percent(key.share), key.by});
   for (const auto& area : plan.set.areas)
-    for (const auto& state : area.states) {
-      double most = 0;
-      for (const auto& reading : state.readings) most = std::max(most, reading.stop);
-      cues.add(state.time, state.name, area.name, most > 0 ? units::stopText(most) : "off", state.by);
-    }
+    for (const auto& state : area.states)
+      cues.push_back({state.time, state.name, nameOf(plan, area.id.text()), highestReading(state), state.by});
   for (const auto& opening : plan.set.openings)
-    for (const auto& key : opening.open) cues.add(key.time, key.name, opening.name, percent(key.share), key.by);
-  return cues.table();
+    for (const auto& key : opening.open)
+      cues.push_back({key.time, key.name, nameOf(plan, opening.id.text()), percent(key.share), key.by});
+  return cues;
+}
+
+bool atStart(const plan::Plan& plan, const Cue& cue) {
+  return plan::secondsOf(plan, cue.time.at) <= 0 && cue.time.over == 0;
+}
+
+TextTable lightAtStart(const plan::Plan& plan) {
+  TextTable table({"what", ">is", "why"});
+  for (const Cue& cue : cuesOf(plan))
+    if (atStart(plan, cue)) table.add({cue.what, cue.to, cue.name.empty() ? "\u2013" : cue.name});
+  for (const auto& area : plan.set.areas)
+    if (!area.byClock.empty()) table.add({nameOf(plan, area.id.text()), "by the clock", "daylight"});
+  return table;
+}
+
+TextTable lightCues(const plan::Plan& plan) {
+  std::vector<Cue> cues = cuesOf(plan);
+  std::erase_if(cues, [&](const Cue& cue) { return atStart(plan, cue); });
+  std::stable_sort(cues.begin(), cues.end(), [&](const Cue& a, const Cue& b) {
+    return plan::secondsOf(plan, a.time.at) < plan::secondsOf(plan, b.time.at);
+  });
+  TextTable table({">at", ">over", "cue", "what", ">to", "trigger", "by"});
+  for (const Cue& cue : cues) {
+    const std::string at = secondsText(plan::secondsOf(plan, cue.time.at));
+    table.add({at, secondsText(cue.time.over), cue.name.empty() ? "\u2013" : cue.name, cue.what, cue.to,
+               cue.time.at.beat.empty() ? at : triggerText(cue.time.at.beat, cue.time.at.seconds),
+               cue.by.empty() ? "unknown" : nameOf(plan, cue.by)});
+  }
+  return table;
 }
 
 TextTable faceOffsets(const Answers& answers) {
@@ -162,7 +172,7 @@ TextTable faceOffsets(const Answers& answers) {
     const auto instant = answers::instantAt(*answers.take, std::min(beat.time, answers.take->length()));
     const auto& behind = instant.background;
     for (const auto& at : instant.performers) {
-      if (!at.present || at.inFrame == optics::Showing::out) continue;
+      if (at.inFrame != optics::Showing::whole && at.inFrame != optics::Showing::part) continue;
       table.add({beatText(plan, beat.id.text(), 0), secondsText(beat.time), nameOf(plan, at.id), wordOf(at.inFrame),
                  stopOr(at.needed), units::stopText(instant.iris.set), signedStops(at.offset),
                  behind ? units::stopsText(behind->brightest) : "unknown",
@@ -228,29 +238,10 @@ void addMains(const plan::Plan& plan, TextTable& table) {
   table.add({"Lamps on " + mains, text});
 }
 
-void addColours(const plan::Plan& plan, TextTable& table) {
-  // Less than this few people see between two shots, let alone in one. Common practice, no source.
-  constexpr double kLeastMired = 20;
-  std::vector<std::optional<double>> kelvin;
-  std::vector<std::string> names;
-  for (const auto& area : plan.set.areas)
-    for (const auto& state : area.states) {
-      if (!state.kelvin) continue;
-      kelvin.push_back(state.kelvin);
-      names.push_back(area.name + (state.name.empty() ? "" : ", " + state.name));
-    }
-  for (const auto& jump : light::colourJumps(kelvin, kLeastMired))
-    table.add({"Colour jumps", names[jump.before] + " (" + fixed(*kelvin[jump.before], 0) + " K) to " +
-                                   names[jump.after] + " (" + fixed(*kelvin[jump.after], 0) +
-                                   " K): " + fixed(std::abs(jump.mired), 0) + " mired " +
-                                   (jump.mired > 0 ? "warmer" : "cooler")});
-}
-
-TextTable hoursAndColours(const Answers& answers) {
+TextTable hoursAndMains(const Answers& answers) {
   TextTable table({"what", "~figure"});
   addHours(answers, table);
   addMains(answers.take->plan(), table);
-  addColours(answers.take->plan(), table);
   return table;
 }
 
@@ -261,11 +252,14 @@ void add(std::vector<SheetPart> parts, DeptSheet& sheet) {
 }  // namespace
 
 DeptSheet focusSheet(const Answers& answers) {
-  DeptSheet sheet{"focus",
-                  "Focus pull sheet",
-                  {{"Pulls; the band and its warmth are those on arrival", focusMoves(answers)},
-                   {"Iris and zoom", otherMoves(answers)}}};
+  DeptSheet sheet{"focus", "Focus pull sheet", setupParts(answers)};
+  sheet.parts.push_back(
+      {"Pulls, in steps of a tape; band and warmth on arrival; call by: the latest word that still arrives in time",
+       focusMoves(answers)});
+  sheet.parts.push_back({"Iris, zoom and density", otherMoves(answers)});
+  add(ringParts(answers), sheet);
   add(hidingParts(answers), sheet);
+  add(balanceParts(answers), sheet);
   if (TextTable eased = easedMoves(answers); !eased.empty())
     sheet.parts.push_back({"Seconds over which pulls may start and end softly, half of it outside", std::move(eased)});
   sheet.parts.push_back({"The focus can be left alone", restStretches(answers)});
@@ -278,15 +272,20 @@ DeptSheet focusSheet(const Answers& answers) {
 }
 
 DeptSheet lightSheet(const Answers& answers) {
-  DeptSheet sheet{"light",
-                  "Light cue sheet",
-                  {{"Cues of lamps, lit areas (their highest reading) and openings", lightCues(answers.take->plan())},
-                   {"Faces in frame at each beat, and the background's tenths, in stops against the set stop",
-                    faceOffsets(answers)},
-                   {"Iris and zoom", otherMoves(answers)}}};
+  const plan::Plan& plan = answers.take->plan();
+  DeptSheet sheet{"light", "Light cue sheet", setupParts(answers)};
+  sheet.parts.push_back(
+      {"As the take starts: lamps, lit areas (their highest reading) and openings", lightAtStart(plan)});
+  sheet.parts.push_back({"Cues", lightCues(plan)});
+  sheet.parts.push_back({"Faces that show at each beat, and the background's tenths, in stops against the set stop",
+                         faceOffsets(answers)});
+  sheet.parts.push_back({"Iris, zoom and density", otherMoves(answers)});
   add(hidingParts(answers), sheet);
   add(coverParts(answers), sheet);
-  sheet.parts.push_back({"Hours, mains and colours", hoursAndColours(answers)});
+  if (TextTable hours = hoursAndMains(answers); !hours.empty())
+    sheet.parts.push_back(
+        {"Hours and mains; the hours keep every face that is followed within a third of a stop", std::move(hours)});
+  add(colourParts(answers), sheet);
   return sheet;
 }
 

@@ -43,6 +43,14 @@ DeptSheet marksSheet(const answers::Answers& answers);
 std::vector<SheetPart> boomAndLinkParts(const answers::Answers& answers);
 /// Whether each change of iris and zoom hides, and what could hide one.
 std::vector<SheetPart> hidingParts(const answers::Answers& answers);
+/// Lens, exposure and the kind of distance that all figures are for.
+std::vector<SheetPart> setupParts(const answers::Answers& answers);
+/// Moves in degrees of barrel with their cue words: none where no ring is marked.
+std::vector<SheetPart> ringParts(const answers::Answers& answers);
+/// Steps in colour temperature along the shot and within a frame: none where no light's colour is told.
+std::vector<SheetPart> colourParts(const answers::Answers& answers);
+/// What zooms do to the balance of the rig: none where nobody measured it.
+std::vector<SheetPart> balanceParts(const answers::Answers& answers);
 std::vector<SheetPart> coverParts(const answers::Answers& answers);
 /// Who is sharp when, followed or not, and which two or three one setting would hold.
 std::vector<SheetPart> sharpParts(const answers::Answers& answers);

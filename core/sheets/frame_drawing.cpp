@@ -196,7 +196,7 @@ class FramePainter {
     const auto figure = take_.figureAt(person.index, instant_.time);
     const auto frameBox = figure ? optics::boxInFrame(*figure, pupil_, instant_.lens->half) : std::nullopt;
     if (!frameBox || frameBox->right < -1 || frameBox->left > 1) return;
-    const double blur = instant_.performers[person.index].blur / plan_.focus.blurShare;
+    const double blur = instant_.performers[person.index].blur;
     const auto shape = figureShape(fit_, *frameBox, headShareOf(plan_.performers[person.index].stature, *figure));
     Stroke stroke{.tone = performerTone(person.index), .width = 2.4, .dash = {}};
     drawFigure(drawing_, shape, {Tone::page}, stroke);

@@ -187,7 +187,7 @@ class Overlay {
                      .fill = {Tone::page},
                      .stroke = {.tone = performerTone(i), .width = 1.25, .dash = {}}});
     drawPerformer(drawing_, p, i, performerLetter(plan_, i), 9);
-    const double blur = at.blur / plan_.focus.blurShare;
+    const double blur = at.blur;
     drawBlurDot(drawing_, {p.x + 22, p.y + 12}, blur);
     tagText({p.x + 36, p.y + 16}, (blur <= 1 ? "sharp " : "soft ") + base::fixed(std::min(blur, 99.0), 2));
     if (!at.offset) return tagText({p.x + 14, p.y + 33}, "light unknown");

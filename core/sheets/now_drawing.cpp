@@ -8,6 +8,7 @@
 #include "core/sheets/glyphs.h"
 #include "core/sheets/now_calls.h"
 #include "core/sheets/text_width.h"
+#include "core/sheets/text_words.h"
 #include "core/sheets/theme.h"
 #include "core/snags/stretch.h"
 #include "core/units/clock_time.h"
@@ -34,30 +35,15 @@ LengthUnit otherUnit(LengthUnit unit) {
   return unit == LengthUnit::metres ? LengthUnit::feet : LengthUnit::metres;
 }
 
-/// Without the unit where it is metres: the panel says it once.
-std::string shortLength(double metres, LengthUnit unit, LengthStep step = LengthStep::fine) {
-  const std::string text = units::lengthText(metres, unit, step);
-  return unit == LengthUnit::metres && text.ends_with(" m") ? text.substr(0, text.size() - 2) : text;
-}
-
 NextCue cueOf(const snags::Move& move, LengthUnit unit) {
   using enum snags::Move::Axis;
   const auto value = [&](double v) {
     if (move.axis == iris) return units::stopText(v);
+    if (move.axis == density) return base::fixed(v, 1);
     return move.axis == zoom ? base::fixed(v, 0) : shortLength(v, unit, LengthStep::tape);
   };
-  return {move.from, move.until,
-          move.axis == focus  ? "pull"
-          : move.axis == iris ? "iris"
-                              : "zoom",
+  return {move.from, move.until, move.axis == focus ? "pull" : snags::wordOf(move.axis),
           value(move.valueBefore) + " \u2192 " + value(move.valueAfter)};
-}
-
-/// "Ilse", "Ilse + Tom" for a split, the id of what has no name.
-std::string subjectName(const plan::Plan& plan, const std::string& id) {
-  std::string name;
-  for (const auto& part : base::split(id, '+')) name += (name.empty() ? "" : " + ") + snags::nameOf(plan, part);
-  return name;
 }
 
 /// Where everything stands: baselines and rules from the top, roomy or tight.
@@ -208,7 +194,7 @@ class NowPainter {
       const auto& at = instant_.performers[i];
       const bool inFrame = at.inFrame == optics::Showing::whole || at.inFrame == optics::Showing::part;
       const bool other = std::find(split.begin(), split.end(), at.id) == split.end();
-      if (at.present && inFrame && other && at.blur <= plan_.focus.blurShare) others.push_back(i);
+      if (at.present && inFrame && other && at.blur <= 1) others.push_back(i);
     }
     if (others.empty()) return right();
     double x = right() - typeWidth("too", type::kBody);

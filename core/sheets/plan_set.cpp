@@ -4,6 +4,7 @@
 #include "core/base/text.h"
 #include "core/sheets/labels.h"
 #include "core/sheets/plan_view.h"
+#include "core/sheets/text_words.h"
 
 namespace wend::sheets {
 
@@ -206,13 +207,14 @@ class SetPainter {
     return text;
   }
 
+  std::string height(double metres) const { return shortLength(metres, unitOf(plan_)); }
+
   void nameThings() {
     for (const auto& room : plan_.set.rooms) {
       const Extent extent = extentOf(room.outline);
       const Point corner = view_.toPicture({extent.low.x, extent.high.y});
       const Point at{std::max(8.0, corner.x + 8), std::max(18.0, corner.y + 18)};
-      addLabel(at, upper(room.name) + " " + base::fixed(room.ceiling, 2), Align::left, Tone::ink2, LabelRank::name,
-               true);
+      addLabel(at, upper(room.name) + " " + height(room.ceiling), Align::left, Tone::ink2, LabelRank::name, true);
     }
     for (const auto& piece : plan_.set.pieces) {
       if (piece.surface == plan::Surface::glass) continue;
@@ -220,9 +222,8 @@ class SetPainter {
       const Extent extent = extentOf(outline);
       const Point c = view_.toPicture(lerp(extent.low, extent.high, 0.5));
       const bool line = std::holds_alternative<plan::Line>(piece.shape);
-      const std::string height =
-          line ? base::fixed(piece.bottom, 2) + "\u2013" + base::fixed(piece.top, 2) : base::fixed(piece.top, 2);
-      addLabel({c.x, c.y + (line ? 18 : 4)}, piece.name + " " + height, Align::centre, Tone::ink2, LabelRank::name);
+      const std::string heights = line ? height(piece.bottom) + "\u2013" + height(piece.top) : height(piece.top);
+      addLabel({c.x, c.y + (line ? 18 : 4)}, piece.name + " " + heights, Align::centre, Tone::ink2, LabelRank::name);
     }
     for (const auto& gap : take_.scene().gaps()) nameOpening(gap);
   }
@@ -234,7 +235,7 @@ class SetPainter {
     for (const auto& key : opening.open)
       if (key.share > 0 && plan::secondsOf(plan_, key.time.at) > 0)
         text += " " + base::fixed(plan::secondsOf(plan_, key.time.at), 1);
-    if (opening.sill > 0) text += " " + base::fixed(opening.sill, 2) + "\u2013" + base::fixed(opening.head, 2);
+    if (opening.sill > 0) text += " " + height(opening.sill) + "\u2013" + height(opening.head);
     addLabel({c.x + 10, c.y - 8}, text, Align::left, Tone::ink, LabelRank::name);
   }
 

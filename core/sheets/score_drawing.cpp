@@ -5,6 +5,7 @@
 
 #include "core/base/text.h"
 #include "core/sheets/glyphs.h"
+#include "core/sheets/snag_staves.h"
 #include "core/sheets/stave.h"
 #include "core/sheets/text_width.h"
 #include "core/units/clock_time.h"
@@ -208,12 +209,14 @@ void drawFrameOf(Drawing& drawing, const ScoreView& view, const StaveBox& box) {
       .at = {32, box.top + std::min(box.height / 2 + 4.5, 18.0)}, .text = box.name, .size = 12, .tone = Tone::ink2});
 }
 
-/// A folded stave keeps its name and the ticks of the snags.
+/// A folded stave keeps its name and the ticks of its own snags, what stops the take as thick as the rest is thin.
 void drawFolded(StavePainter& p) {
   if (!p.answers.snags) return;
-  for (const auto& snag : *p.answers.snags)
-    if (!snag.accepted && snag.severity == snags::Severity::stops)
-      p.block(snag.from, snag.until, p.box.top + 5, 6, {Tone::ink2});
+  for (const auto& snag : *p.answers.snags) {
+    if (snag.accepted || staveOf(snag) != p.box.name) continue;
+    const bool stops = snag.severity == snags::Severity::stops;
+    p.block(snag.from, snag.until, p.box.top + (stops ? 5 : 7), stops ? 6 : 2, {Tone::ink2});
+  }
 }
 
 }  // namespace

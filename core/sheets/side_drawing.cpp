@@ -7,6 +7,7 @@
 #include "core/sheets/glyphs.h"
 #include "core/sheets/labels.h"
 #include "core/sheets/text_tables.h"
+#include "core/sheets/text_words.h"
 #include "core/sheets/theme.h"
 #include "core/snags/stretch.h"
 
@@ -19,6 +20,8 @@ using answers::Instant;
 namespace {
 
 constexpr double kSides = 56, kAbove = 56, kBelow = 48;
+/// The same with no title and little room.
+constexpr double kAboveUntitled = 12, kBelowUntitled = 28;
 /// Metres under the lowest floor and over the lens that the picture shows at least.
 constexpr double kUnder = 0.2, kOver = 1.2;
 /// Of walls, metres: they end with the picture rather than make everything else small.
@@ -38,16 +41,25 @@ Heights heightsOf(const SideView& view) {
   return heights;
 }
 
+double above(const SidePicture& picture) {
+  return picture.titled ? kAbove : kAboveUntitled;
+}
+double below(const SidePicture& picture) {
+  return picture.titled ? kBelow : kBelowUntitled;
+}
+
 class SidePainter {
  public:
-  SidePainter(const Answers& answers, const Instant& instant, double width, double height)
+  SidePainter(const Answers& answers, const Instant& instant, const SidePicture& picture)
       : plan_(answers.take->plan()),
         instant_(instant),
+        unit_(unitOf(plan_)),
         view_(sideView(*answers.take, instant)),
-        fit_(sideFit(view_, width, height)),
+        titled_(picture.titled),
+        fit_(sideFit(view_, picture)),
         heights_(heightsOf(view_)) {
-    drawing_.width = width;
-    drawing_.height = height;
+    drawing_.width = picture.width;
+    drawing_.height = picture.height;
     drawing_.patternOrigin = fit_.origin;
   }
 
@@ -65,7 +77,7 @@ class SidePainter {
     drawLens();
     drawing_.add(EndClip{});
     drawScales();
-    drawTitle();
+    if (titled_) drawTitle();
     placeLabels(drawing_, std::move(labels_));
     return std::move(drawing_);
   }
@@ -106,8 +118,8 @@ class SidePainter {
   std::string nameOfThing(const SideThing& thing) const {
     const double from = floorUnder(thing.near);
     const std::string heights = thing.bottom > from + 0.05
-                                    ? base::fixed(thing.bottom, 2) + "\u2013" + base::fixed(thing.top, 2)
-                                    : base::fixed(thing.top, 2);
+                                    ? shortLength(thing.bottom, unit_) + "\u2013" + shortLength(thing.top, unit_)
+                                    : shortLength(thing.top, unit_);
     return snags::nameOf(plan_, thing.id) + " " + heights;
   }
 
@@ -192,7 +204,7 @@ class SidePainter {
     line({at, {at.x, px({0, heights_.high}).y}}, Tone::line2, stroke::kHairline);
     drawing_.add(Circle{at, 5, {Tone::raise}, {.tone = Tone::edge, .width = stroke::kTag, .dash = {}}});
     label({at.x + 9, at.y + 4},
-          snags::nameOf(plan_, lamp.id) + " " + base::fixed(lamp.height, 2) + besideText(plan_, lamp.aside),
+          snags::nameOf(plan_, lamp.id) + " " + shortLength(lamp.height, unit_) + besideText(plan_, lamp.aside),
           LabelRank::name);
   }
 
@@ -210,43 +222,39 @@ class SidePainter {
     label({at.x - 4, at.y - 16}, "lens " + lengthText(plan_, view_.lens), LabelRank::playhead, Align::right, Tone::ink);
   }
 
-  /// Metres ahead under the picture, heights beside it.
+  /// Metres or feet ahead under the picture, heights beside it.
   void drawScales() {
+    const bool feet = unit_ == units::LengthUnit::feet;
+    const double one = feet ? units::kMetresPerFoot : 1, step = feet ? one : 0.5;
     const double bottom = px({0, heights_.low}).y, left = px({-kBehind, 0}).x;
-    const int every = fit_.pxPerMetre >= 40 ? 1 : 5;
-    for (int metre = 0; metre <= static_cast<int>(view_.reach); metre += every) {
-      const double x = px({double(metre), 0}).x;
+    const int every = fit_.pxPerMetre * one >= 40 ? 1 : 5;
+    for (int n = 0; n * one <= view_.reach; n += every) {
+      const double x = px({n * one, 0}).x;
       line({{x, bottom}, {x, bottom + 6}}, Tone::line2, stroke::kHairline);
-      drawing_.add(Text{.at = {x, bottom + 20},
-                        .text = std::to_string(metre) + (metre == 0 ? " m ahead" : ""),
-                        .size = type::kLabel,
-                        .align = Align::centre,
-                        .tone = Tone::ink2});
+      scaleText({x, bottom + 20}, std::to_string(n) + (n == 0 ? feet ? " ft ahead" : " m ahead" : ""), Align::centre);
     }
-    for (double height = std::ceil(heights_.low * 2) / 2; height <= heights_.high; height += 0.5) {
-      const double y = px({0, height}).y;
+    for (double n = std::ceil(heights_.low / step); n * step <= heights_.high; ++n) {
+      const double height = n * step, y = px({0, height}).y;
       line({{left - 6, y}, {left, y}}, Tone::line2, stroke::kHairline);
-      if (fit_.pxPerMetre < 40 && height != std::floor(height)) continue;
-      drawing_.add(Text{.at = {left - 9, y + 4},
-                        .text = base::fixed(height, 1),
-                        .size = type::kLabel,
-                        .align = Align::right,
-                        .tone = Tone::ink2});
+      if (fit_.pxPerMetre * step < 20 && std::fmod(std::abs(n), 2) > 0.5) continue;
+      scaleText({left - 9, y + 4}, feet ? base::fixed(n, 0) + "'" : base::fixed(height, 1), Align::right);
     }
   }
 
+  void scaleText(Point at, const std::string& text, Align align) {
+    drawing_.add(Text{.at = at, .text = text, .size = type::kLabel, .align = align, .tone = Tone::ink2});
+  }
+
   void drawTitle() {
-    const std::string words = "side at " + base::fixed(instant_.time, 1) +
-                              " s: " + base::fixed(instant_.lens->focal, 0) + " mm, " +
-                              base::fixed(instant_.lens->vfov, 1) + "\u00b0 high, bearing " +
-                              base::fixed(unwrapped(instant_.camera.pupil.bearing, 180), 0) + "\u00b0, tilt " +
-                              base::fixed(instant_.camera.pupil.tilt, 1) + "\u00b0";
+    const std::string words = "side at " + base::fixed(instant_.time, 1) + " s: " + sideWords(instant_);
     drawing_.add(Text{.at = {16, 26}, .text = words, .size = type::kBody, .bold = true, .tone = Tone::ink});
   }
 
   const plan::Plan& plan_;
   const Instant& instant_;
+  units::LengthUnit unit_;
   SideView view_;
+  bool titled_;
   SideFit fit_;
   Heights heights_;
   Drawing drawing_;
@@ -255,19 +263,38 @@ class SidePainter {
 
 }  // namespace
 
-SideFit sideFit(const SideView& view, double width, double height) {
+SideFit sideFit(const SideView& view, const SidePicture& picture) {
   const Heights heights = heightsOf(view);
+  const double room = picture.height - above(picture) - below(picture);
   SideFit fit;
-  fit.pxPerMetre = std::min((width - 2 * kSides) / (view.reach + kBehind),
-                            (height - kAbove - kBelow) / (heights.high - heights.low));
+  fit.pxPerMetre = std::min((picture.width - 2 * kSides) / (view.reach + kBehind), room / (heights.high - heights.low));
   // In the middle where the width is what limits.
-  const double spare = height - kAbove - kBelow - (heights.high - heights.low) * fit.pxPerMetre;
-  fit.origin = {kSides + kBehind * fit.pxPerMetre, height - kBelow - spare / 2 + heights.low * fit.pxPerMetre};
+  const double spare = room - (heights.high - heights.low) * fit.pxPerMetre;
+  fit.origin = {kSides + kBehind * fit.pxPerMetre,
+                picture.height - below(picture) - spare / 2 + heights.low * fit.pxPerMetre};
   return fit;
 }
 
-Drawing sideDrawing(const Answers& answers, const Instant& instant, double width, double height) {
-  return SidePainter(answers, instant, width, height).drawn();
+std::string sideWords(const Instant& instant) {
+  return base::fixed(instant.lens->focal, 0) + " mm, " + base::fixed(instant.lens->vfov, 1) + "\u00b0 high, bearing " +
+         base::fixed(unwrapped(instant.camera.pupil.bearing, 180), 0) + "\u00b0, tilt " +
+         base::fixed(instant.camera.pupil.tilt, 1) + "\u00b0";
+}
+
+Drawing sideDrawing(const Answers& answers, const Instant& instant, const SidePicture& picture) {
+  return SidePainter(answers, instant, picture).drawn();
+}
+
+std::optional<std::size_t> performerBeside(const SideView& view, const SidePicture& picture, Point at) {
+  const SideFit fit = sideFit(view, picture);
+  const SidePerson* nearest = nullptr;
+  for (const SidePerson& person : view.people) {
+    const Point low = fit.toPicture({person.ahead - person.radius, person.floor});
+    const Point high = fit.toPicture({person.ahead + person.radius, person.top});
+    const bool on = at.x >= low.x && at.x <= high.x && at.y >= high.y && at.y <= low.y;
+    if (person.performer && on && (!nearest || person.ahead < nearest->ahead)) nearest = &person;
+  }
+  return nearest ? std::optional(nearest->index) : std::nullopt;
 }
 
 }  // namespace wend::sheets

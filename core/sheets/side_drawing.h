@@ -1,6 +1,9 @@
 /// The side elevation as a picture: the lens, the frame's upper and lower edge, what stands ahead, in true heights.
 #pragma once
 
+#include <optional>
+#include <string>
+
 #include "core/answers/answers.h"
 #include "core/geometry/drawing.h"
 #include "core/sheets/side_view.h"
@@ -16,12 +19,23 @@ struct SideFit {
   }
 };
 
+struct SidePicture {
+  double width = 0, height = 0;  ///< px
+  bool titled = true;            ///< over the picture stand time, lens and where it looks
+};
+
 /// Everything of the view is inside the drawing, clear of its margins.
-SideFit sideFit(const SideView& view, double width, double height);
+SideFit sideFit(const SideView& view, const SidePicture& picture);
+
+/// "28 mm, 28.1° high, bearing 90°, tilt 0.0°". Requires an instant with a lens.
+std::string sideWords(const answers::Instant& instant);
 
 /// Frame     px, x right as the lens looks, y down.
-/// Requires  an instant with a lens; width and height of 200 at least.
-geometry::Drawing sideDrawing(const answers::Answers& answers, const answers::Instant& instant, double width,
-                              double height);
+/// Requires  an instant with a lens; 160 px at least either way.
+geometry::Drawing sideDrawing(const answers::Answers& answers, const answers::Instant& instant,
+                              const SidePicture& picture);
+
+/// Whoever of the performers stands there in the picture, the nearest of several; nothing where nobody does.
+std::optional<std::size_t> performerBeside(const SideView& view, const SidePicture& picture, geometry::Point px);
 
 }  // namespace wend::sheets

@@ -28,6 +28,7 @@ void drawUnmet(StavePainter& p, Span span, double y) {
 /// Flat where someone stands, sloping where they walk, the shelter's name at each arrival.
 void drawLane(StavePainter& p, const motion::Track& track, const plan::Crew& crew, double y) {
   std::vector<Point> line;
+  std::vector<std::pair<double, std::string>> names;
   for (std::size_t k = 0; k < track.marks().size(); ++k) {
     const motion::TrackMark& mark = track.marks()[k];
     const double until = k + 1 == track.marks().size() ? p.take.length() : mark.until;
@@ -40,10 +41,11 @@ void drawLane(StavePainter& p, const motion::Track& track, const plan::Crew& cre
     line.push_back({x, y});
     line.push_back({p.view.x(until), y});
     const std::string& shelter = crew.marks[k].shelter;
-    if (!shelter.empty() && (k == 0 || crew.marks[k - 1].shelter != shelter))
-      p.text({x + 10, y + 4}, shelter, Tone::ink2);
+    if (!shelter.empty() && (k == 0 || crew.marks[k - 1].shelter != shelter)) names.emplace_back(x + 10, shelter);
   }
   p.line(line, Tone::crew, 2);
+  // Over the line, which the halo cuts: a name that is struck through is no name.
+  for (const auto& [x, name] : names) p.text({x, y + 4}, name, Tone::ink2);
 }
 
 /// A route that was found: the same lane dashed, for nobody has drawn it. How late a walk may start is a tick.

@@ -1,5 +1,6 @@
 // Staves of the lens: in frame, sharp, zoom, iris and faces.
 #include <algorithm>
+#include <functional>
 
 #include "core/base/text.h"
 #include "core/pulls/ease.h"
@@ -75,24 +76,44 @@ geometry::Span coverShown(const snags::Move& move, const pulls::CoverSpan& cover
   return {std::max(cover.span.from, move.from - kAround), std::min(cover.span.until, move.until + kAround)};
 }
 
-/// A box of what hides or would hide a change. A name that would lie on another is left out.
-void drawCover(StavePainter& p, geometry::Span span, const std::string& words, Fill fill, double& named) {
-  p.block(span.from, span.until, p.box.top + 1, p.box.height - 2, fill, {.tone = Tone::line2, .width = 1, .dash = {}});
-  const double left = p.view.x(span.from) + 2;
-  const std::string name = cutToWidth(words, type::kLabel, std::max(span.length() * p.view.pxPerSecond() + 30, 60.0));
-  if (left < named || name.empty()) return;
-  p.text({left, p.box.top + p.box.height - 4}, name, Tone::ink2);
-  named = left + typeWidth(name, type::kLabel) + 4;
-}
+/// A thing that hides or would hide a change, and what it is called.
+struct CoverBox {
+  geometry::Span span;
+  std::string words;
+  Fill fill;
+};
 
-/// What hides the moves of an axis, hatched behind them; where a change shows, where it would hide instead, empty.
-void drawCovers(StavePainter& p, snags::Move::Axis axis) {
-  double named = -100;
+/// What hides the moves of an axis, hatched; where a change shows, where it would hide instead, empty.
+std::vector<CoverBox> coverBoxes(const StavePainter& p, snags::Move::Axis axis) {
+  std::vector<CoverBox> boxes;
   for (const auto& move : p.answers.evidence->moves) {
     if (move.axis != axis) continue;
     if (!move.coveredBy.empty())
-      drawCover(p, coverShown(move, move.coveredBy.front()), move.cover, {Tone::line2, Pattern::hatchCover}, named);
-    if (move.better) drawCover(p, move.better->span, "better: " + move.betterCover, {Tone::page}, named);
+      boxes.push_back({coverShown(move, move.coveredBy.front()), move.cover, {Tone::line2, Pattern::hatchCover}});
+    if (move.better) boxes.push_back({move.better->span, "better: " + move.betterCover, {Tone::page}});
+  }
+  return boxes;
+}
+
+void drawCovers(StavePainter& p, const std::vector<CoverBox>& boxes) {
+  for (const auto& box : boxes)
+    p.block(box.span.from, box.span.until, p.box.top + 1, p.box.height - 2, box.fill,
+            {.tone = Tone::line2, .width = 1, .dash = {}});
+}
+
+/// Names of the boxes over everything else of the stave, where `line` (the height of the track at a time) leaves room:
+/// at the foot, else at the top. A name that would lie on another is left out.
+void nameCovers(StavePainter& p, const std::vector<CoverBox>& boxes, const std::function<double(double)>& line) {
+  constexpr double kClear = 17;
+  double named = -100;
+  for (const auto& box : boxes) {
+    const double left = p.view.x(box.span.from) + 2, foot = p.box.top + p.box.height;
+    const std::string name =
+        cutToWidth(box.words, type::kLabel, std::max(box.span.length() * p.view.pxPerSecond() + 30, 60.0));
+    if (left < named || name.empty()) continue;
+    const bool low = std::max(line(box.span.from), line(box.span.until)) > foot - kClear;
+    p.text({left, low ? p.box.top + 12 : foot - 5}, name, Tone::ink2);
+    named = left + typeWidth(name, type::kLabel) + 4;
   }
 }
 
@@ -114,7 +135,8 @@ void drawZoomSlack(StavePainter& p, const StaveScale& scale, const std::vector<P
 void drawZoomStave(StavePainter& p) {
   if (!p.plan.lens || !p.answers.evidence) return;
   const StaveScale scale = zoomStaveScale(p.plan, p.box);
-  drawCovers(p, snags::Move::Axis::zoom);
+  const auto covers = coverBoxes(p, snags::Move::Axis::zoom);
+  drawCovers(p, covers);
   std::vector<Point> line, eased;
   const std::size_t stride = sampleStride(p);
   for (std::size_t i = 0; i < p.answers.evidence->samples.size(); i += stride) {
@@ -126,10 +148,14 @@ void drawZoomStave(StavePainter& p) {
   }
   drawZoomSlack(p, scale, line);
   p.line(eased, Tone::lens, 2.4);
+  nameCovers(p, covers, [&](double t) {
+    const auto focal = p.take.view().focalAt(std::clamp(t, 0.0, p.take.length()));
+    return focal ? scale.y(std::log2(*focal)) : p.box.top;
+  });
   for (const auto& move : p.answers.evidence->moves)
     if (move.axis == snags::Move::Axis::zoom)
-      p.text({p.view.x(move.until) + 8, scale.y(std::log2(move.valueAfter)) - 4}, base::fixed(move.valueAfter, 0),
-             Tone::ink);
+      p.text({p.view.x(move.until) + 8, std::max(scale.y(std::log2(move.valueAfter)) - 4, p.box.top + 12)},
+             base::fixed(move.valueAfter, 0), Tone::ink);
   p.handles({"zoom/"});
   p.scale(p.box.top + 8, base::fixed(p.plan.lens->focal[1], 0) + " mm");
   p.scale(p.box.top + p.box.height - 8, base::fixed(p.plan.lens->focal[0], 0));
@@ -185,8 +211,8 @@ void drawFaces(StavePainter& p, const StaveScale& scale) {
     const auto flush = [&] {
       p.line(run, performerTone(who), 1.6);
       if (run.size() > 14 && std::abs(worst) >= 0.3) {
-        const double y = scale.y(scale.low) > 0 ? run[run.size() / 2].y : 0;
-        p.text({worstX, y - 4}, units::stopsText(worst), Tone::ink, false, Align::centre);
+        const double y = std::max(run[run.size() / 2].y - 4, p.box.top + 13);
+        p.text({worstX, y}, units::stopsText(worst), Tone::ink, false, Align::centre);
       }
       run.clear();
       worst = 0;
@@ -217,13 +243,17 @@ void drawIrisStave(StavePainter& p) {
     p.line({{p.view.labels, y}, {p.view.width - p.view.scales, y}}, Tone::line, 1);
     p.scale(y, (stop == 1.4 ? "T" : "") + base::shortest(stop));
   }
-  drawCovers(p, snags::Move::Axis::iris);
+  auto covers = coverBoxes(p, snags::Move::Axis::iris);
+  const auto ofDensity = coverBoxes(p, snags::Move::Axis::density);
+  covers.insert(covers.end(), ofDensity.begin(), ofDensity.end());
+  drawCovers(p, covers);
   drawIrisTube(p, scale);
   drawFaces(p, scale);
   std::vector<Point> set;
   for (const auto& knot : pulls::easedLine(p.take.lens().iris(), kEaseSteps))
     set.push_back({p.view.x(knot.t), scale.y(knot.value)});
   p.line(set, Tone::lens, 2.4);
+  nameCovers(p, covers, [&](double t) { return scale.y(answers::stopsOf(p.take.lens().irisAt(t))); });
   p.handles({"iris/"});
 }
 

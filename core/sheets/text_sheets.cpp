@@ -3,7 +3,9 @@
 #include <cmath>
 #include <functional>
 
+#include "core/answers/footing.h"
 #include "core/base/text.h"
+#include "core/pulls/zoom_cover.h"
 #include "core/sheets/text_tables.h"
 #include "core/sheets/text_words.h"
 #include "core/snags/stretch.h"
@@ -143,7 +145,8 @@ std::string instantText(const answers::Take& take, const Instant& instant) {
   else
     text += "lens     none in the plan: sight unknown\n";
   text += focusText(plan, instant);
-  text += "iris     set " + units::stopText(instant.iris.set) + ", needed " + stopOr(instant.iris.needed) + "\n";
+  text += "iris     set " + units::stopText(instant.iris.set) + ", needed " + stopOr(instant.iris.needed) +
+          (instant.iris.density > 0 ? " behind " + fixed(instant.iris.density, 1) + " stops of density" : "") + "\n";
   if (instant.background)
     text += "behind   brightest tenth " + units::stopsText(instant.background->brightest) + ", darkest tenth " +
             units::stopsText(instant.background->darkest) + " stops against the set stop\n";
@@ -216,11 +219,11 @@ TextTable instantsTable(const answers::Take& take, const std::vector<Instant>& i
 
 TextTable movesTable(const plan::Plan& plan, const Evidence& evidence) {
   TextTable table(
-      {">#", "axis", ">at", ">over", "who", ">from", ">to", ">barrel", ">peak", "trigger", ">hands", "cover"});
+      {">#", "axis", ">at", ">over", "~who", ">from", ">to", ">barrel", ">peak", "trigger", ">hands", "~cover"});
   std::size_t number = 0;
   for (const auto& move : evidence.moves) {
     table.add({std::to_string(++number), wordOf(move.axis), secondsText(move.from), secondsText(move.until - move.from),
-               move.on.empty() ? "" : nameOf(plan, move.on), valueText(plan, move.axis, move.valueBefore),
+               move.on.empty() ? "" : subjectName(plan, move.on), valueText(plan, move.axis, move.valueBefore),
                valueText(plan, move.axis, move.valueAfter),
                move.axis == Move::Axis::focus ? fixed(move.barrelAfter - move.barrelBefore, 0) + "\u00b0" : "",
                rateText(move), triggerText(move.beat, move.plus), std::to_string(move.hands), move.cover});
@@ -234,16 +237,25 @@ std::string pullsText(const plan::Plan& plan, const Evidence& evidence) {
   std::size_t number = 0;
   for (const auto& move : evidence.moves) {
     ++number;
-    if (move.exposed && move.exposed->worst > 1)
+    if (move.exposed && move.exposed->worst > 1 && !pulls::hidesInFlow(move.flowShare))
       text += "shows " + std::to_string(number) + " for " + secondsText(move.exposed->seconds) + " s" +
               (move.better ? ", would hide in " + spanText(move.better->span) + ": " + move.betterCover : "") + "\n";
   }
   return text;
 }
 
-std::string spotText(const plan::Plan& plan, geometry::Point pos, double height, const SightOf& sight) {
+std::string noGroundText(const answers::Take& take, geometry::Point pos, double height) {
+  const auto none = answers::noGroundAt(take, pos, height);
+  if (!none) return {};
+  return none->id.empty() ? "outside of everything drawn" : "inside " + nameOf(take.plan(), none->id);
+}
+
+std::string spotText(const answers::Take& take, geometry::Point pos, double height, const SightOf& sight) {
+  const plan::Plan& plan = take.plan();
   std::string text =
       "a person of " + lengthText(plan, height) + " at " + fixed(pos.x, 2) + ", " + fixed(pos.y, 2) + "\n";
+  if (const std::string none = noGroundText(take, pos, height); !none.empty())
+    text += "nobody can stand there: it is " + none + "\n";
   for (const auto& seen : sight.seen) text += "seen   " + spanText(seen.span) + "  " + howText(plan, seen) + "\n";
   for (const auto& clear : sight.clear)
     text += "clear  " + spanText(clear.span) + "  " + marginText(clear.marginDeg) + "\n";
@@ -300,27 +312,47 @@ std::string routesText(const std::vector<RouteOf>& routes) {
   return text;
 }
 
-std::string clearText(const geometry::Grid& grid, const std::vector<std::uint8_t>& clear, geometry::Span span) {
+namespace {
+
+/// A letter for a block of cells: '#' where all of it is clear ground, '.' where some of its ground is not clear, a
+/// blank where none of it is ground.
+char signOf(const answers::ClearGround& clear, int column, int row, int wide, int high) {
+  bool ground = false, all = true;
+  for (int r = row; r < std::min(row + high, clear.grid.ny); ++r)
+    for (int c = column; c < std::min(column + wide, clear.grid.nx); ++c) {
+      const auto cell =
+          static_cast<std::size_t>(r) * static_cast<std::size_t>(clear.grid.nx) + static_cast<std::size_t>(c);
+      ground = ground || clear.ground[cell];
+      all = all && clear.ground[cell] && clear.cells[cell];
+    }
+  return !ground ? ' ' : all ? '#' : '.';
+}
+
+}  // namespace
+
+std::string clearText(const answers::ClearGround& clear, geometry::Span span) {
   constexpr int kWidest = 98;
-  const int block = std::max(1, (grid.nx + kWidest - 1) / kWidest);
-  const auto cleared = [&](int column, int row) {
-    for (int r = row; r < std::min(row + 2 * block, grid.ny); ++r)
-      for (int c = column; c < std::min(column + block, grid.nx); ++c)
-        if (!clear[static_cast<std::size_t>(r) * static_cast<std::size_t>(grid.nx) + static_cast<std::size_t>(c)])
-          return false;
-    return true;
-  };
+  const geometry::Grid& grid = clear.grid;
+  const int wide = std::max(1, (grid.nx + kWidest - 1) / kWidest), high = 2 * wide;
   std::string text = "ground clear over " + spanText(span) + " (between frames too)\none sign is " +
-                     fixed(block * grid.cell, 2) + " m wide and " + fixed(2 * block * grid.cell, 2) +
-                     " m high: # clear, . not\n";
+                     fixed(wide * grid.cell, 2) + " m wide and " + fixed(high * grid.cell, 2) +
+                     " m high: # clear, . not, blank no ground\n";
   text += "north-west corner " + fixed(grid.origin.x, 2) + ", " + fixed(grid.extent().high.y, 2) + "\n";
-  for (int row = ((grid.ny - 1) / (2 * block)) * 2 * block; row >= 0; row -= 2 * block) {
-    for (int column = 0; column < grid.nx; column += block) text += cleared(column, row) ? '#' : '.';
-    text += "\n";
+  for (int row = ((grid.ny - 1) / high) * high; row >= 0; row -= high) {
+    std::string line;
+    for (int column = 0; column < grid.nx; column += wide) line += signOf(clear, column, row, wide, high);
+    line.erase(line.find_last_not_of(' ') + 1);
+    text += line + "\n";
   }
-  const auto cells =
-      static_cast<double>(std::count_if(clear.begin(), clear.end(), [](std::uint8_t c) { return c != 0; }));
-  return text + "clear ground: " + fixed(cells * grid.cell * grid.cell, 1) + " m\u00b2\n";
+  std::size_t cells = 0, ground = 0;
+  for (std::size_t cell = 0; cell < clear.cells.size(); ++cell) {
+    ground += clear.ground[cell];
+    cells += clear.ground[cell] && clear.cells[cell];
+  }
+  const auto area = [&](std::size_t count) {
+    return fixed(static_cast<double>(count) * grid.cell * grid.cell, 1) + " m\u00b2";
+  };
+  return text + "clear ground: " + area(cells) + " of " + area(ground) + "\n";
 }
 
 }  // namespace wend::sheets

@@ -5,7 +5,9 @@
 #include <vector>
 
 #include "core/answers/answers.h"
+#include "core/answers/clear_ground.h"
 #include "core/sheets/crew_sheet.h"
+#include "core/snags/stretch.h"
 
 namespace wend::sheets {
 
@@ -32,8 +34,7 @@ class TextTable {
 /// The text in lines of at most `width` columns, broken at blanks; a longer word keeps a line of its own.
 std::vector<std::string> wrapped(const std::string& text, std::size_t width);
 
-/// "2.80 m" or "9'-2\"", by the plan's display.
-std::string lengthText(const plan::Plan& plan, double metres);
+using snags::lengthText;
 
 std::string takeSummary(const answers::Answers& answers);
 std::string problemsText(const base::Problems& problems);
@@ -46,11 +47,13 @@ enum class Columns { few, all };
 TextTable instantsTable(const answers::Take& take, const std::vector<answers::Instant>& instants, Columns columns);
 std::string pullsText(const plan::Plan& plan, const snags::Evidence& evidence);
 TextTable movesTable(const plan::Plan& plan, const snags::Evidence& evidence);
-std::string spotText(const plan::Plan& plan, geometry::Point pos, double height, const snags::SightOf& sight);
+std::string spotText(const answers::Take& take, geometry::Point pos, double height, const snags::SightOf& sight);
 std::string windowsText(const plan::Plan& plan, const snags::Evidence& evidence);
 std::string routesText(const std::vector<RouteOf>& routes);
 /// The map as letters, one a cell or a block of cells, with the coordinates of its corners.
-std::string clearText(const geometry::Grid& grid, const std::vector<std::uint8_t>& clear, geometry::Span span);
+std::string clearText(const answers::ClearGround& clear, geometry::Span span);
+/// "inside oven", "outside of everything drawn": why nobody can stand there; empty where somebody can.
+std::string noGroundText(const answers::Take& take, geometry::Point pos, double height);
 
 /// What every sheet ends with.
 extern const char* const kCaution;

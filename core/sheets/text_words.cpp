@@ -16,12 +16,9 @@ const char* const kCaution =
     "Caution: a drawing aid, not a risk assessment.\n"
     "Local rules and the licensed people in charge on the day decide.";
 
-units::LengthUnit unitOf(const plan::Plan& plan) {
-  return plan.display == plan::LengthUnit::feet ? units::LengthUnit::feet : units::LengthUnit::metres;
-}
-
-std::string lengthText(const plan::Plan& plan, double metres) {
-  return units::lengthText(metres, unitOf(plan));
+std::string shortLength(double metres, units::LengthUnit unit, units::LengthStep step) {
+  const std::string text = units::lengthText(metres, unit, step);
+  return unit == units::LengthUnit::metres && text.ends_with(" m") ? text.substr(0, text.size() - 2) : text;
 }
 
 std::string spanText(const geometry::Span& span) {
@@ -58,13 +55,15 @@ const char* wordOf(Severity severity) {
   return severity == Severity::stops ? "stops" : severity == Severity::risks ? "risks" : "note";
 }
 
-const char* wordOf(Move::Axis axis) {
-  return axis == Move::Axis::focus ? "focus" : axis == Move::Axis::iris ? "iris" : "zoom";
+std::string subjectName(const plan::Plan& plan, const std::string& id) {
+  std::string name;
+  for (const auto& part : base::split(id, '+')) name += (name.empty() ? "" : " + ") + nameOf(plan, part);
+  return name;
 }
 
 std::string focusNames(const plan::Plan& plan, const FocusAt& focus) {
   std::string names;
-  for (const auto& on : focus.on) names += (names.empty() ? "" : " \u2192 ") + nameOf(plan, on);
+  for (const auto& on : focus.on) names += (names.empty() ? "" : " \u2192 ") + subjectName(plan, on);
   return names.empty() ? "nobody" : names;
 }
 
@@ -90,12 +89,14 @@ std::string bandText(const plan::Plan& plan, const BandAt& band) {
 std::string valueText(const plan::Plan& plan, Move::Axis axis, double value) {
   if (axis == Move::Axis::focus) return units::lengthText(value, unitOf(plan), units::LengthStep::tape);
   if (axis == Move::Axis::iris) return units::stopText(value);
+  if (axis == Move::Axis::density) return fixed(value, 1) + " stops";
   return fixed(value, 0) + " mm";
 }
 
 std::string rateText(const Move& move) {
   if (move.axis == Move::Axis::focus) return fixed(move.peakDegPerSecond, 0) + "\u00b0/s";
-  if (move.axis == Move::Axis::iris) return fixed(move.peakStopsPerSecond, 2) + " stop/s";
+  if (move.axis == Move::Axis::iris || move.axis == Move::Axis::density)
+    return fixed(move.peakStopsPerSecond, 2) + " stop/s";
   return fixed(move.peakPercentPerSecond, 1) + " %/s";
 }
 

@@ -5,11 +5,15 @@
 #include <string>
 
 #include "core/answers/answers.h"
+#include "core/snags/stretch.h"
 #include "core/units/length.h"
 
 namespace wend::sheets {
 
-units::LengthUnit unitOf(const plan::Plan& plan);
+using snags::unitOf;
+
+/// Without the unit where it is metres: for places that say it once.
+std::string shortLength(double metres, units::LengthUnit unit, units::LengthStep step = units::LengthStep::fine);
 
 /// "12.0–13.5".
 std::string spanText(const geometry::Span& span);
@@ -20,8 +24,9 @@ std::string signedStops(const std::optional<double>& offset);
 
 const char* wordOf(optics::Showing showing);
 const char* wordOf(snags::Severity severity);
-const char* wordOf(snags::Move::Axis axis);
 
+/// "Ilse", "Ilse + Tom" for a split, the id of what has no name.
+std::string subjectName(const plan::Plan& plan, const std::string& id);
 std::string focusNames(const plan::Plan& plan, const snags::FocusAt& focus);
 /// How forgiving a focus is, by its band against the subject's wobble: cool from 1.5, warm from 1, else hot.
 std::string heatWord(double warmth);

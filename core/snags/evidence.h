@@ -48,15 +48,15 @@ struct SightOf {
   std::shared_ptr<const sight::KnownSight> known;  ///< kept for the next edit, which asks only what it touched
 };
 
-/// A move of one axis between two holds.
+/// A move of one axis between two holds; a variable density counts as one.
 struct Move {
-  enum class Axis { focus, iris, zoom };
+  enum class Axis { focus, iris, zoom, density };
   Axis axis = Axis::focus;
   double from = 0, until = 0;
-  double valueBefore = 0, valueAfter = 0;    ///< metres (infinite allowed), T-number, mm
+  double valueBefore = 0, valueAfter = 0;    ///< metres (infinite allowed), T-number, mm, stops
   double barrelBefore = 0, barrelAfter = 0;  ///< degrees
   double peakDegPerSecond = 0;
-  double peakStopsPerSecond = 0;            ///< iris
+  double peakStopsPerSecond = 0;            ///< iris and density
   double peakPercentPerSecond = 0;          ///< zoom, of the focal length
   std::string beat;                         ///< the beat before it, empty before the first
   double plus = 0;                          ///< seconds after that beat

@@ -66,6 +66,7 @@ struct FocusAt {
 struct IrisAt {
   std::optional<double> needed;
   double set = 0;
+  double density = 0;  ///< stops of neutral density in front of the lens, fixed and variable
   bool operator==(const IrisAt&) const = default;
 };
 

@@ -38,9 +38,16 @@ const plan::Pole& poleOf(const Evidence& evidence, const BoomLine& line) {
   return *evidence.plan->poles.find(line.pole);
 }
 
-Finding findingOf(const BoomLine& line, const Run& run, Severity severity, std::string text, std::string mend) {
-  return {line.who,       line.pole, run.span.from,   run.span.until,
-          run.worst->pos, severity,  std::move(text), std::move(mend)};
+Finding findingOf(const Evidence& evidence, const BoomLine& line, const Run& run, Severity severity,
+                  const std::string& text, std::string mend) {
+  return {line.who,
+          line.pole,
+          run.span.from,
+          run.span.until,
+          run.worst->pos,
+          severity,
+          text + routeNote(evidence, line.pole),
+          std::move(mend)};
 }
 
 /// "BOOM 1 over ILSE".
@@ -62,9 +69,10 @@ Findings boomGap(const Evidence& evidence) {
     for (const auto& run : runs(line, limit.hold, [&](const BoomAt& at) {
            return at.top ? over(at.gap.value_or(0), most) : std::nullopt;
          }))
-      findings.push_back(findingOf(line, run, limit.severity,
+      findings.push_back(findingOf(evidence, line, run, limit.severity,
                                    poleOver(evidence, line) + " comes no nearer to the mouth than " +
-                                       metres(run.value) + ", the top of the frame being at " + metres(*run.worst->top),
+                                       lengthText(*evidence.plan, run.value) + ", the top of the frame being at " +
+                                       lengthText(*evidence.plan, *run.worst->top),
                                    "lower the top of the frame, or hide a microphone on them or in the set"));
   }
   return findings;
@@ -77,15 +85,16 @@ Findings boomReach(const Evidence& evidence) {
     const double most = poleOf(evidence, line).reach * limit.value;
     const auto tooFar = runs(line, limit.hold, [&](const BoomAt& at) { return over(at.reach.value_or(0), most); });
     for (const auto& run : tooFar)
-      findings.push_back(
-          findingOf(line, run, limit.severity,
-                    poleOver(evidence, line) + " has to reach " + metres(run.value) + " and reaches " + metres(most),
-                    "bring the holder nearer, hand over to another pole, or hide a microphone"));
+      findings.push_back(findingOf(evidence, line, run, limit.severity,
+                                   poleOver(evidence, line) + " has to reach " + lengthText(*evidence.plan, run.value) +
+                                       " and reaches " + lengthText(*evidence.plan, most),
+                                   "bring the holder nearer, hand over to another pole, or hide a microphone"));
     const auto walled = runs(line, limit.hold, [&](const BoomAt& at) {
       return at.walled && at.reach && *at.reach <= most ? at.reach : std::nullopt;
     });
     for (const auto& run : walled)
-      findings.push_back(findingOf(line, run, limit.severity, poleOver(evidence, line) + " would pass through the set",
+      findings.push_back(findingOf(evidence, line, run, limit.severity,
+                                   poleOver(evidence, line) + " would pass through the set",
                                    "hold it from a place with a free line, or hide a microphone"));
   }
   return findings;
@@ -100,9 +109,9 @@ Findings boomLamp(const Evidence& evidence) {
                                                              : std::nullopt;
     });
     for (const auto& run : near)
-      findings.push_back(findingOf(line, run, limit.severity,
+      findings.push_back(findingOf(evidence, line, run, limit.severity,
                                    poleOver(evidence, line) + " passes " + nameOf(*evidence.plan, run.worst->lamp) +
-                                       " at " + metres(run.worst->lampMetres),
+                                       " at " + lengthText(*evidence.plan, run.worst->lampMetres),
                                    "caution: lamps are hot and live; come in from another side, by whoever is "
                                    "in charge of the lamps"));
   }

@@ -22,7 +22,8 @@ Findings cableShort(const Evidence& evidence) {
   const double has = evidence.plan->camera.cable->length;
   if (out->most <= has * limit.value) return {};
   return {{"camera", "", out->time, evidence.length, out->pos, limit.severity,
-           "the camera's cable is " + metres(has) + " long and its way takes " + metres(out->most),
+           "the camera's cable is " + lengthText(*evidence.plan, has) + " long and its way takes " +
+               lengthText(*evidence.plan, out->most),
            "lay a longer one, move its anchor, or have somebody take it in on the way back"}};
 }
 

@@ -59,13 +59,13 @@ Findings clearance(const Evidence& evidence) {
   for (const auto& pass : passes(evidence, tightLimit, false)) {
     const ClearanceAt& at = pass.narrowest;
     const bool stops = at.metres < red + extra(plan, at);
-    const std::string gap =
-        at.metres < 0 ? "goes " + metres(-at.metres) + " into " : "passes " + metres(at.metres) + " from ";
+    const std::string gap = at.metres < 0 ? "goes " + lengthText(plan, -at.metres) + " into "
+                                          : "passes " + lengthText(plan, at.metres) + " from ";
     findings.push_back({at.body, at.obstacle, pass.from, pass.until, at.pos,
                         stops ? threshold(plan, "clearance-red").severity : threshold(plan, "clearance-tight").severity,
                         bodyName(plan, at.body) + " " + gap + nameOf(plan, at.obstacle) + " on the " +
                             (at.onLeft ? "left" : "right") + (at.hot ? ", which is hot" : ""),
-                        "move the way " + metres(tightLimit(plan, at) - at.metres) + " to the " +
+                        "move the way " + lengthText(plan, tightLimit(plan, at) - at.metres) + " to the " +
                             (at.onLeft ? "right" : "left") + ", or rehearse it slowly with the spotter"});
   }
   return findings;
@@ -78,7 +78,7 @@ Findings bodiesMeet(const Evidence& evidence) {
     const ClearanceAt& at = pass.narrowest;
     findings.push_back(
         {at.body, at.obstacle, pass.from, pass.until, at.pos, Severity::stops,
-         bodyName(plan, at.body) + " and " + nameOf(plan, at.obstacle) + " overlap by " + metres(-at.metres),
+         bodyName(plan, at.body) + " and " + nameOf(plan, at.obstacle) + " overlap by " + lengthText(plan, -at.metres),
          "move one of them, or let one go first"});
   }
   return findings;

@@ -44,7 +44,7 @@ Findings glassShows(const Evidence& evidence) {
   const Threshold limit = threshold(*evidence.plan, "glass-shows");
   for (const auto& pane : evidence.panes) {
     if (pane.who.empty() || pane.span.length() < limit.hold) continue;
-    const std::string who = pane.who == "camera" ? "the camera" : nameOf(*evidence.plan, pane.who);
+    const std::string who = bodyNameOf(*evidence.plan, pane.who);
     findings.push_back({pane.who, pane.pane, pane.span.from, pane.span.until, pane.pos, limit.severity,
                         who + " shows in " + nameOf(*evidence.plan, pane.pane) + ", which " + lightOf(pane),
                         "light the far side, dim this one, or be out of what the glass returns"});

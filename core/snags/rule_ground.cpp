@@ -8,7 +8,7 @@ namespace wend::snags {
 Findings doorLate(const Evidence& evidence) {
   Findings findings;
   for (const auto& met : evidence.leaves) {
-    const std::string who = met.who == "camera" ? "the camera" : nameOf(*evidence.plan, met.who);
+    const std::string who = bodyNameOf(*evidence.plan, met.who);
     findings.push_back({met.who, met.opening, met.time, met.time, met.pos, Severity::stops,
                         who + " reaches " + nameOf(*evidence.plan, met.opening) + " before it is open",
                         "open it earlier or come later"});
@@ -21,9 +21,9 @@ Findings stepCrossed(const Evidence& evidence) {
   const Threshold limit = threshold(*evidence.plan, "step");
   for (const auto& step : evidence.crossings) {
     if (step.height < limit.value) continue;
-    const std::string who = step.who == "camera" ? "the camera" : nameOf(*evidence.plan, step.who);
-    std::string text =
-        who + " crosses " + cableNameOf(*evidence.plan, step.place) + ", " + metres(step.height) + " high";
+    const std::string who = bodyNameOf(*evidence.plan, step.who);
+    std::string text = who + " crosses " + cableNameOf(*evidence.plan, step.place) + ", " +
+                       lengthText(*evidence.plan, step.height) + " high";
     if (step.backwards) text += ", backwards";
     if (std::abs(step.panRate) > 1) text += ", while panning at " + base::fixed(std::abs(step.panRate), 0) + "\u00b0/s";
     findings.push_back({step.who, step.place, step.time, step.time, step.pos,

@@ -12,12 +12,11 @@ namespace wend::snags {
 
 namespace {
 
-std::string bandText(const optics::Range& band, double ahead) {
-  return base::fixed(band.near + ahead, 2) + " to " + metres(band.far + ahead);
-}
-
-std::string cureText(const std::string& what, const std::string& value, const optics::Cure& cure, double ahead) {
-  return what + value + " (band " + bandText(cure.band, ahead) + ", " + base::fixed(cure.warmth, 1) + " \u00d7 wobble" +
+/// One change by itself, with the band it gives.
+std::string cureText(const plan::Plan& plan, const std::string& change, const optics::Cure& cure) {
+  const double ahead = plan.lens->pupilAhead;
+  return change + " (band " + lengthText(plan, cure.band.near + ahead) + " to " +
+         lengthText(plan, cure.band.far + ahead) + ", " + base::fixed(cure.warmth, 1) + " \u00d7 wobble" +
          (cure.enough ? "" : ", not enough") + ")";
 }
 
@@ -48,9 +47,9 @@ std::string curesText(const plan::Plan& plan, const Instant& worst) {
       distance, optics, *worst.focus.wobble, target,
       {std::min(lens.focal[0], optics.focal), std::max(optics::fNumberOf(lens.stop[1], transmission), optics.fNumber)});
   const double stop = optics::tNumberOf(cures.stopDown.value, transmission);
-  return cureText("back off to ", metres(cures.backOff.value + lens.pupilAhead), cures.backOff, lens.pupilAhead) +
-         "; or widen to " + cureText("", base::fixed(cures.widen.value, 0) + " mm", cures.widen, lens.pupilAhead) +
-         "; or stop down to T" + cureText("", base::fixed(stop, 1), cures.stopDown, lens.pupilAhead) + ", with " +
+  return cureText(plan, "back off to " + lengthText(plan, cures.backOff.value + lens.pupilAhead), cures.backOff) +
+         cureText(plan, "; or widen to " + base::fixed(cures.widen.value, 0) + " mm", cures.widen) +
+         cureText(plan, "; or stop down to T" + base::fixed(stop, 1), cures.stopDown) + ", with " +
          base::fixed(2 * std::log2(stop / worst.iris.set), 1) + " stops more light" +
          steadierText(plan, worst, distance, optics);
 }
@@ -67,7 +66,8 @@ Findings hotFocus(const Evidence& evidence) {
     findings.push_back(
         {worst.focus.on.front(), "", span.from, span.until, geometry::flat(worst.camera.sensor.at), limit.severity,
          "hot focus on " + nameOf(plan, worst.focus.on.front()) + ": band " + base::fixed(*worst.focus.warmth, 1) +
-             " \u00d7 wobble (\u00b1" + metres(*worst.focus.wobble) + ") at " + metres(worst.focus.wantedDistance),
+             " \u00d7 wobble (\u00b1" + lengthText(plan, *worst.focus.wobble) + ") at " +
+             lengthText(plan, worst.focus.wantedDistance),
          curesText(plan, worst)});
   }
   return findings;

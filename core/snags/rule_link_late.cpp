@@ -41,8 +41,9 @@ Findings linkLate(const Evidence& evidence) {
       const FocusAt& focus = evidence.samples[stretch.worst].focus;
       findings.push_back({link.id.text(), "", span.from, span.until, std::nullopt, limit.severity,
                           nameOf(*evidence.plan, link.id.text()) + " shows " + nameOf(*evidence.plan, focus.on[0]) +
-                              " " + base::fixed(link.delay, 2) + " s late: " + metres(stretch.value) +
-                              " of way, and the sharp band holds " + metres(nearerHalf(focus)),
+                              " " + base::fixed(link.delay, 2) +
+                              " s late: " + lengthText(*evidence.plan, stretch.value) +
+                              " of way, and the sharp band holds " + lengthText(*evidence.plan, nearerHalf(focus)),
                           "pull by marks and by eye there, not by that picture"});
     }
   }

@@ -15,24 +15,23 @@ std::string counted(int count, const char* one, const char* many) {
 }
 
 /// "over 23.40 m through 2 walls and a body".
-std::string wayOf(const LinkAt& at) {
+std::string wayOf(const plan::Plan& plan, const LinkAt& at) {
   std::vector<std::string> parts;
   if (at.walls > 0) parts.push_back(counted(at.walls, "wall", "walls"));
   if (at.leaves > 0) parts.push_back(counted(at.leaves, "door", "doors"));
   if (at.bodies > 0) parts.push_back(counted(at.bodies, "body", "bodies"));
-  std::string way = "over " + metres(at.metres);
+  std::string way = "over " + lengthText(plan, at.metres);
   for (std::size_t i = 0; i < parts.size(); ++i)
     way += (i == 0 ? " through " : i + 1 == parts.size() ? " and " : ", ") + parts[i];
   return way;
 }
 
-/// ", on the route found" where an end of the link goes one.
+/// Said once, whichever end of the link goes a route found.
 std::string routeOf(const Evidence& evidence, const LinkOver& link) {
   const plan::Link* ends = evidence.plan->links.find(link.id);
-  const auto goes = [&](const std::string& id) {
-    return std::find(evidence.routed.begin(), evidence.routed.end(), id) != evidence.routed.end();
-  };
-  return ends && (goes(ends->from) || goes(ends->to)) ? ", on the route found" : "";
+  if (!ends) return "";
+  const std::string from = routeNote(evidence, ends->from);
+  return from.empty() ? routeNote(evidence, ends->to) : from;
 }
 
 /// Stretches of a link with a margin under `limit`.
@@ -54,8 +53,8 @@ Finding findingOf(const Evidence& evidence, const LinkOver& link, const Stretch&
           span.until,
           std::nullopt,
           severity,
-          name + (worst.margin < 0 ? " is " + least + " short " : " has only " + least + " to spare ") + wayOf(worst) +
-              routeOf(evidence, link),
+          name + (worst.margin < 0 ? " is " + least + " short " : " has only " + least + " to spare ") +
+              wayOf(*evidence.plan, worst) + routeOf(evidence, link),
           "stand nearer, move the aerial into the open, add a receiver; walk it with the real one"};
 }
 

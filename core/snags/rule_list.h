@@ -7,6 +7,7 @@ namespace wend::snags {
 
 Findings crewSeen(const Evidence& evidence);
 Findings routeImpossible(const Evidence& evidence);
+Findings needUnmet(const Evidence& evidence);
 Findings subjectLost(const Evidence& evidence);
 Findings hotFocus(const Evidence& evidence);
 Findings tooClose(const Evidence& evidence);
@@ -39,7 +40,9 @@ Findings lockUp(const Evidence& evidence);
 Findings noisyStep(const Evidence& evidence);
 Findings rampSeen(const Evidence& evidence);
 Findings handoverHot(const Evidence& evidence);
+Findings lensLimits(const Evidence& evidence);
 Findings zoomTurns(const Evidence& evidence);
+Findings zoomBalance(const Evidence& evidence);
 Findings glassMirror(const Evidence& evidence);
 Findings glassShows(const Evidence& evidence);
 Findings sunInLens(const Evidence& evidence);

@@ -28,11 +28,11 @@ void addSteps(const Evidence& evidence, const plan::Area& area, const plan::Spee
       });
   for (const auto& stretch : walked) {
     const Span span = spanOf(evidence, stretch);
-    findings.push_back(
-        {who, area.id.text(), span.from, span.until, walksAt(evidence.samples[stretch.first]), limit.severity,
-         (who == "camera" ? "the camera" : nameOf(plan, who)) + " walks on " + nameOf(plan, area.id.text()) +
-             ", which is noisy, while " + nameOf(plan, line.who) + " speaks",
-         "walk before or after the line, lay something soft, or record it apart"});
+    findings.push_back({who, area.id.text(), span.from, span.until, walksAt(evidence.samples[stretch.first]),
+                        limit.severity,
+                        bodyNameOf(plan, who) + " walks on " + nameOf(plan, area.id.text()) +
+                            ", which is noisy, while " + nameOf(plan, line.who) + " speaks",
+                        "walk before or after the line, lay something soft, or record it apart"});
   }
 }
 

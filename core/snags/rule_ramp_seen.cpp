@@ -1,7 +1,9 @@
-// An iris or zoom changes faster than what covers it hides: over the rate by a little worth knowing, by twice a risk.
+// An iris, a density or a zoom changes faster than what covers it hides: over the rate by a little worth knowing, by
+// twice a risk. A zoom that is the lesser part of what moves in the picture hides in that.
 #include <cmath>
 
 #include "core/base/text.h"
+#include "core/pulls/zoom_cover.h"
 #include "core/snags/rule_list.h"
 #include "core/snags/stretch.h"
 
@@ -10,7 +12,7 @@ namespace wend::snags {
 namespace {
 
 std::string rateText(const Move& move, double rate) {
-  return move.axis == Move::Axis::iris ? base::fixed(rate, 2) + " stop/s" : base::fixed(rate, 1) + " %/s";
+  return move.axis == Move::Axis::zoom ? base::fixed(rate, 1) + " %/s" : base::fixed(rate, 2) + " stop/s";
 }
 
 std::string allowedText(const Move& move) {
@@ -31,9 +33,10 @@ Findings rampSeen(const Evidence& evidence) {
   const Threshold some = threshold(*evidence.plan, "ramp-seen"), much = threshold(*evidence.plan, "ramp-seen-twice");
   for (const Move& move : evidence.moves) {
     if (!move.exposed || move.exposed->worst <= some.value || move.exposed->seconds < some.hold) continue;
-    findings.push_back({move.axis == Move::Axis::iris ? "iris" : "zoom", "", move.from, move.until, std::nullopt,
+    if (pulls::hidesInFlow(move.flowShare)) continue;
+    findings.push_back({wordOf(move.axis), "", move.from, move.until, std::nullopt,
                         move.exposed->worst > much.value ? much.severity : some.severity,
-                        std::string(move.axis == Move::Axis::iris ? "iris ramp" : "zoom") +
+                        std::string(wordOf(move.axis)) + (move.axis == Move::Axis::zoom ? "" : " ramp") +
                             " shows: " + rateText(move, move.exposed->rate) + " at " + seconds(move.exposed->at) +
                             ", and " + allowedText(move) + "; " + seconds(move.exposed->seconds) + " of it over that",
                         mendText(move)});

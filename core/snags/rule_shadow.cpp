@@ -13,10 +13,10 @@ Findings shadow(const Evidence& evidence) {
   for (const auto& cut : evidence.shadows) {
     if (cut.share < limit.value || cut.span.length() < limit.hold) continue;
     const Severity severity = plan.performers.find(cut.by) ? Severity::note : limit.severity;
-    const std::string by = cut.by == "camera" ? "the camera" : nameOf(plan, cut.by);
     findings.push_back({cut.by, cut.lamp, cut.span.from, cut.span.until, cut.pos, severity,
-                        by + " takes " + nameOf(plan, cut.lamp) + " off " + nameOf(plan, cut.who) + ", " +
-                            base::fixed(cut.share * 100, 0) + " % of the light on the face",
+                        bodyNameOf(plan, cut.by) + " takes " + nameOf(plan, cut.lamp) + " off " +
+                            nameOf(plan, cut.who) + ", " + base::fixed(cut.share * 100, 0) +
+                            " % of the light on the face" + routeNote(evidence, cut.by),
                         "go round on the other side of the lamp, hang it higher, or light from elsewhere"});
   }
   return findings;

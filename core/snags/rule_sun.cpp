@@ -5,14 +5,6 @@
 
 namespace wend::snags {
 
-namespace {
-
-std::string shownAs(const plan::Plan& plan, const std::string& by) {
-  return by == "camera" ? "the camera" : nameOf(plan, by);
-}
-
-}  // namespace
-
 Findings sunInLens(const Evidence& evidence) {
   Findings findings;
   const Threshold limit = threshold(*evidence.plan, "sun-in-lens");
@@ -36,8 +28,8 @@ Findings sunShadow(const Evidence& evidence) {
     if (shadow.span.length() < limit.hold) continue;
     const std::string on = shadow.on.empty() ? "the ground" : nameOf(plan, shadow.on);
     findings.push_back({shadow.by, shadow.on, shadow.span.from, shadow.span.until, shadow.pos, limit.severity,
-                        "the sun throws the shadow of " + shownAs(plan, shadow.by) + " on " + on +
-                            (shadow.face ? "'s face" : " in frame"),
+                        "the sun throws the shadow of " + bodyNameOf(plan, shadow.by) + " on " + on +
+                            (shadow.face ? "'s face" : " in frame") + routeNote(evidence, shadow.by),
                         "go round on the other side, keep lower, or take another hour"});
   }
   return findings;

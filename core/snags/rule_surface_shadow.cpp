@@ -11,11 +11,11 @@ Findings surfaceShadow(const Evidence& evidence) {
   const Threshold limit = threshold(plan, "surface-shadow");
   for (const auto& shadow : evidence.surfaceShadows) {
     if (shadow.share < limit.value || shadow.span.length() < limit.hold - 1e-9) continue;
-    const std::string by = shadow.by == "camera" ? "the camera" : nameOf(plan, shadow.by);
     const std::string on = shadow.on.empty() ? "the ground" : nameOf(plan, shadow.on);
     findings.push_back({shadow.by, shadow.on, shadow.span.from, shadow.span.until, shadow.pos, limit.severity,
-                        "the shadow of " + by + " by " + nameOf(plan, shadow.lamp) + " falls on " + on + " in frame, " +
-                            base::fixed(shadow.share * 100, 0) + " % of the light there",
+                        "the shadow of " + bodyNameOf(plan, shadow.by) + " by " + nameOf(plan, shadow.lamp) +
+                            " falls on " + on + " in frame, " + base::fixed(shadow.share * 100, 0) +
+                            " % of the light there" + routeNote(evidence, shadow.by),
                         "go round on the other side of the lamp, keep lower, hang it higher, or light from elsewhere"});
   }
   return findings;

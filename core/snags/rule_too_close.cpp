@@ -20,8 +20,9 @@ Findings tooClose(const Evidence& evidence) {
     findings.push_back({worst.focus.on.front(), "", span.from, span.until, geometry::flat(worst.camera.sensor.at),
                         limit.severity,
                         nameOf(*evidence.plan, worst.focus.on.front()) + " comes to " +
-                            metres(worst.focus.wantedDistance) + ", the lens focuses from " + metres(closest),
-                        "stay " + metres(stretch.value) + " further off"});
+                            lengthText(*evidence.plan, worst.focus.wantedDistance) + ", the lens focuses from " +
+                            lengthText(*evidence.plan, closest),
+                        "stay " + lengthText(*evidence.plan, stretch.value) + " further off"});
   }
   return findings;
 }

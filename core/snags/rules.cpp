@@ -13,6 +13,7 @@ const std::vector<Rule>& rules() {
   static const std::vector<Rule> list = {
       {"crew-seen", crewSeen},
       {"route-impossible", routeImpossible},
+      {"need-unmet", needUnmet},
       {"subject-lost", subjectLost},
       {"hot-focus", hotFocus},
       {"too-close", tooClose},
@@ -44,7 +45,9 @@ const std::vector<Rule>& rules() {
       {"lock-up", lockUp},
       {"noisy-step", noisyStep},
       {"ramp-seen", rampSeen},
+      {"lens-limits", lensLimits},
       {"zoom-turns", zoomTurns},
+      {"zoom-balance", zoomBalance},
       {"handover-hot", handoverHot},
       {"glass-mirror", glassMirror},
       {"glass-shows", glassShows},

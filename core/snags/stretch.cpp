@@ -65,6 +65,17 @@ std::string cableNameOf(const plan::Plan& plan, const std::string& id) {
   return id == plan::kCameraEnd ? "the camera's cable" : nameOf(plan, id);
 }
 
+std::string bodyNameOf(const plan::Plan& plan, const std::string& id) {
+  return id == plan::kCameraEnd ? "the camera" : nameOf(plan, id);
+}
+
+std::string routeNote(const Evidence& evidence, const std::string& id) {
+  const plan::Pole* pole = evidence.plan->poles.find(id);
+  const bool goes =
+      std::find(evidence.routed.begin(), evidence.routed.end(), pole ? pole->crew : id) != evidence.routed.end();
+  return goes ? ", on the route found" : "";
+}
+
 bool onArea(const plan::Area& area, Point pos) {
   if (const auto* disc = std::get_if<plan::Disc>(&area.shape))
     return geometry::distance(pos, disc->centre) <= disc->radius;
@@ -83,8 +94,26 @@ std::string placeOf(const plan::Plan& plan, Point pos) {
   return {};
 }
 
-std::string metres(double value) {
-  return base::fixed(value, 2) + " m";
+const char* wordOf(Move::Axis axis) {
+  switch (axis) {
+    case Move::Axis::focus:
+      return "focus";
+    case Move::Axis::iris:
+      return "iris";
+    case Move::Axis::zoom:
+      return "zoom";
+    case Move::Axis::density:
+      return "density";
+  }
+  return "";
+}
+
+units::LengthUnit unitOf(const plan::Plan& plan) {
+  return plan.display == plan::LengthUnit::feet ? units::LengthUnit::feet : units::LengthUnit::metres;
+}
+
+std::string lengthText(const plan::Plan& plan, double metres) {
+  return units::lengthText(metres, unitOf(plan));
 }
 
 std::string seconds(double value) {

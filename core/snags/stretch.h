@@ -8,6 +8,7 @@
 
 #include "core/snags/evidence.h"
 #include "core/snags/snag.h"
+#include "core/units/length.h"
 
 namespace wend::snags {
 
@@ -35,14 +36,27 @@ std::string nameOf(const plan::Plan& plan, const std::string& id);
 /// The same of a cable, of which the camera's own is plan::kCameraEnd.
 std::string cableNameOf(const plan::Plan& plan, const std::string& id);
 
+/// The same of a body, of which the camera is plan::kCameraEnd.
+std::string bodyNameOf(const plan::Plan& plan, const std::string& id);
+
+/// ", on the route found" of somebody who goes one, and of the pole they hold; nothing of all others.
+std::string routeNote(const Evidence& evidence, const std::string& id);
+
 /// Whether a place lies on an area, its edge included.
 bool onArea(const plan::Area& area, Point pos);
 
 /// The room or the topmost light area there: what a snag is filed under. Empty on ground that has neither.
 std::string placeOf(const plan::Plan& plan, Point pos);
 
-/// "1.27 m", "6.0 s", "1⅓ stops over".
-std::string metres(double value);
+/// "focus", "iris", "zoom", "density".
+const char* wordOf(Move::Axis axis);
+
+/// What lengths are shown in.
+units::LengthUnit unitOf(const plan::Plan& plan);
+/// "2.80 m" or "9'-2\"", by the plan's display.
+std::string lengthText(const plan::Plan& plan, double metres);
+
+/// "6.0 s", "1⅓ stops over".
 std::string seconds(double value);
 std::string stops(double value);
 

@@ -80,6 +80,9 @@ std::vector<Edit> edits() {
       [](P p, R r) { return plan::blurShareSet(p, r.uniform(0.3, 1)); },
       [](P p, R r) { return plan::exposureIndexSet(p, r.uniform(200, 1600)); },
       [](P p, R r) { return plan::breathingSet(p, plan::OverFocal(r.below(2) == 0 ? 0 : r.uniform(0, 0.1))); },
+      [](P p, R r) {
+        return plan::balanceSet(p, plan::OverFocal({{24, 0}, {70, r.uniform(0, 0.02)}}));
+      },
       [](P p, R r) { return plan::movedPiece(p, idOf(r.of(p.set.pieces)), r.way()); },
       [](P p, R r) {
         plan::SightRules rules = p.sightRules;

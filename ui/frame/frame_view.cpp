@@ -8,6 +8,7 @@
 #include "core/base/text.h"
 #include "core/sheets/frame_drawing.h"
 #include "core/sheets/glyphs.h"
+#include "core/sheets/side_drawing.h"
 #include "core/units/stop.h"
 #include "ui/style/fonts.h"
 #include "ui/style/palette.h"
@@ -15,6 +16,13 @@
 namespace wend::ui {
 
 using geometry::Tone;
+
+namespace {
+
+/// px of the line over the picture: left of its words, and between them.
+constexpr int kMargin = 16, kBetween = 12;
+
+}  // namespace
 
 FrameView::FrameView(Document& document, AnswersBridge& bridge, QWidget* parent)
     : QWidget(parent), document_(document), bridge_(bridge) {
@@ -38,9 +46,22 @@ void FrameView::instantChanged() {
   update();
 }
 
+void FrameView::setFromSide(bool side) {
+  if (fromSide_ == side) return;
+  fromSide_ = side;
+  update();
+}
+
+QRect FrameView::headerWord(bool side) const {
+  const QFontMetrics metrics(fontOf(14, true));
+  const int first = metrics.horizontalAdvance(tr("Frame")), second = metrics.horizontalAdvance(tr("Side"));
+  return side ? QRect(kMargin + first + kBetween, 0, second, kHeader) : QRect(kMargin, 0, first, kHeader);
+}
+
 QString FrameView::lensLine() const {
   const auto& instant = bridge_.instant();
   if (!bridge_.answers() || !instant.lens) return {};
+  if (fromSide_) return QString::fromStdString(sheets::sideWords(instant));
   const auto& gate = bridge_.answers()->take->plan().camera.gate;
   return QString::fromStdString(base::fixed(instant.lens->focal, 0) + " mm · " + units::stopText(instant.iris.set) +
                                 " · " + base::fixed(gate[0], 1) + " × " + base::fixed(gate[1], 1) + " mm · " +
@@ -48,15 +69,29 @@ QString FrameView::lensLine() const {
 }
 
 void FrameView::paintHeader(QPainter& painter) const {
-  const QRect line = QRect(0, 0, width(), kHeader).adjusted(16, 0, -8, 0);
-  painter.setPen(colourOf(Tone::ink, painter_.theme()));
   painter.setFont(fontOf(14, true));
-  painter.drawText(line, Qt::AlignLeft | Qt::AlignVCenter, tr("Frame"));
-  const QRect rest = line.adjusted(QFontMetrics(painter.font()).horizontalAdvance(tr("Frame")) + 12, 0, 0, 0);
+  for (const bool side : {false, true}) {
+    const QRect word = headerWord(side);
+    painter.setPen(colourOf(side == fromSide_ ? Tone::ink : Tone::ink3, painter_.theme()));
+    painter.drawText(word, Qt::AlignLeft | Qt::AlignVCenter, side ? tr("Side") : tr("Frame"));
+    // Said by a line, too, where colours are one hue.
+    if (side == fromSide_) painter.fillRect(QRect(word.left(), kHeader - 4, word.width(), 2), painter.pen().color());
+  }
+  const int from = headerWord(true).right() + kBetween;
+  const QRect rest(from, 0, width() - from - 8, kHeader);
   painter.setPen(colourOf(Tone::ink2, painter_.theme()));
   painter.setFont(fontOf(12));
   painter.drawText(rest, Qt::AlignRight | Qt::AlignVCenter,
                    QFontMetrics(painter.font()).elidedText(lensLine(), Qt::ElideRight, rest.width()));
+}
+
+geometry::Drawing FrameView::picture() const {
+  const double rest = height() - kHeader;
+  if (fromSide_ && bridge_.instant().lens)
+    return sheets::sideDrawing(*bridge_.answers(), bridge_.instant(), {double(width()), rest, false});
+  auto drawing = sheets::frameDrawing(*bridge_.answers(), bridge_.instant(), width(), rest);
+  addChosen(drawing);
+  return drawing;
 }
 
 void FrameView::paintEvent(QPaintEvent*) {
@@ -68,9 +103,7 @@ void FrameView::paintEvent(QPaintEvent*) {
   if (bridge_.answers() && width() > 32 && rest > 32) {
     painter.save();
     painter.translate(0, kHeader);
-    auto drawing = sheets::frameDrawing(*bridge_.answers(), bridge_.instant(), width(), rest);
-    addChosen(drawing);
-    painter_.paint(painter, drawing);
+    painter_.paint(painter, picture());
     painter.restore();
   }
   if (!hasFocus()) return;
@@ -94,10 +127,18 @@ void FrameView::choose(std::size_t performer) {
 }
 
 void FrameView::mousePressEvent(QMouseEvent* event) {
+  for (const bool side : {false, true})
+    if (event->button() == Qt::LeftButton && headerWord(side).contains(event->position().toPoint()))
+      return setFromSide(side);
   const auto& instant = bridge_.instant();
   const double rest = height() - kHeader;
   if (!bridge_.answers() || !instant.lens || event->button() != Qt::LeftButton || rest <= 32) return;
   const QPointF at = event->position();
+  if (fromSide_) {
+    const auto view = sheets::sideView(*bridge_.answers()->take, instant);
+    const auto who = sheets::performerBeside(view, {double(width()), rest, false}, {at.x(), at.y() - kHeader});
+    return who ? choose(*who) : void();
+  }
   const auto fit = sheets::frameFit(instant, width(), rest);
   if (const auto who = sheets::performerAt(instant, fit.toFrame({at.x(), at.y() - kHeader}))) choose(*who);
 }

@@ -1,6 +1,8 @@
-/// The frame on the screen: what the lens sees at the playhead, under a line that says through which lens.
+/// The frame on the screen: what the lens sees at the playhead, under a line that says through which lens; or the same
+/// instant from the side, in true heights.
 ///
-/// A click on a figure chooses that performer; the arrow keys Left and Right walk through those in frame.
+/// A click on a figure chooses that performer; the arrow keys Left and Right walk through those in frame. A click on
+/// one of the two words in the line over the picture shows that one.
 #pragma once
 
 #include <QWidget>
@@ -23,8 +25,12 @@ class FrameView : public QWidget {
 
   /// Height of the line over the picture, px.
   static constexpr int kHeader = 28;
-  /// "28 mm · T4 · 24.9 × 14.0 mm · 47.9° wide"; empty without a lens.
+  /// "28 mm · T4 · 24.9 × 14.0 mm · 47.9° wide", from the side how high and where it looks; empty without a lens.
   QString lensLine() const;
+  bool fromSide() const { return fromSide_; }
+  void setFromSide(bool side);
+  /// Where to click for the one view or the other.
+  QRect headerWord(bool side) const;
 
  protected:
   void paintEvent(QPaintEvent* event) override;
@@ -34,12 +40,14 @@ class FrameView : public QWidget {
  private:
   void instantChanged();
   void paintHeader(QPainter& painter) const;
+  geometry::Drawing picture() const;
   /// Corners about the head of the chosen performer.
   void addChosen(geometry::Drawing& drawing) const;
   void choose(std::size_t performer);
 
   Document& document_;
   AnswersBridge& bridge_;
+  bool fromSide_ = false;
   DrawingPainter painter_{sheets::Theme::dark};
 };
 

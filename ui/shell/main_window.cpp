@@ -152,6 +152,7 @@ void MainWindow::addKeys() {
   addKey(Qt::Key_P, [this] { showOnly(canvas_); });
   addKey(Qt::Key_V, [this] { showOnly(right_); });
   addKey(Qt::Key_S, [this] { showOnly(scoreFace_); });
+  addKey(Qt::Key_E, [this] { frame_->setFromSide(!frame_->fromSide()); });
   addKey(QKeySequence::Undo, [this] { document_.undoStack().undo(); });
   addKey(QKeySequence(QStringLiteral("Ctrl+Shift+Z")), [this] { document_.undoStack().redo(); });
   addKey(QKeySequence(QStringLiteral("Ctrl+Y")), [this] { document_.undoStack().redo(); });

@@ -80,10 +80,11 @@ plan::Plan rampingPlan() {
   return plan;
 }
 
-Move rampOf(const plan::Plan& plan) {
+Move rampOf(const plan::Plan& plan, Move::Axis axis = Move::Axis::iris) {
   const auto take = takeOf(plan);
-  for (const auto& move : movesOf(*take, coversOf(*take, samplesOf(*take))))
-    if (move.axis == Move::Axis::iris) return move;
+  const auto samples = samplesOf(*take);
+  for (const auto& move : movesOf(*take, samples, coversOf(*take, samples)))
+    if (move.axis == axis) return move;
   ADD_FAILURE() << "no ramp";
   return {};
 }
@@ -130,6 +131,47 @@ TEST(Covers, APanFromTwoSecondsEarlierIsTheBetterPlace) {
   EXPECT_GE(swished.better->span.from, 0.45);
   EXPECT_LE(swished.better->span.until, 3.95);
   EXPECT_NE(swished.betterCover.find("pan"), std::string::npos);
+}
+
+/// NORA's face needs T4 all along, and the camera turns right round before the ramp.
+plan::Plan litAndSwished() {
+  plan::Plan plan = rampingPlan();
+  plan::Area floor;
+  floor.id = base::Id<plan::Area>("floor");
+  floor.shape = plan::Disc{{0, 3}, 2};
+  floor.states.emplace_back().readings.push_back({{0, 3}, 4, {}});
+  plan.set.areas.add(floor);
+  plan.camera.aims.push_back({{{"", 0.5}, 3, plan::Pace::even}, plan::OnBearing{720, 0}, {0, 0}, 0, {}});
+  return plan;
+}
+
+TEST(Covers, NoPlaceIsBetterThatLeavesAFaceFurtherOff) {
+  EXPECT_FALSE(rampOf(litAndSwished()).better) << "NORA would be two stops under from 3.5 s on, not from 6 s on";
+  plan::Plan needed = litAndSwished();
+  plan::Area floor = needed.set.areas[0];
+  floor.states.emplace_back(floor.states[0]).time.at = {"", 3};
+  floor.states[1].readings[0].stop = 8;
+  needed.set.areas.replace(0, floor);
+  const Move late = rampOf(needed);
+  ASSERT_TRUE(late.better) << "it is the ramp as set that is late";
+  EXPECT_LE(late.better->span.until, 3.55);
+}
+
+TEST(Covers, AVariableDensityIsAMoveThatShowsLikeAnIris) {
+  plan::Plan plan = smallPlan();
+  plan.camera.nd.resize(3);
+  plan.camera.nd[1] = {{{"", 4}, 2, plan::Pace::even}, 2, {}};
+  plan.camera.nd[2] = {{{"", 7}, 1, plan::Pace::even}, 2, {}};
+  const Move ramp = rampOf(plan, Move::Axis::density);
+  EXPECT_NEAR(ramp.from, 4, 1e-9);
+  EXPECT_NEAR(ramp.until, 6, 1e-9);
+  EXPECT_EQ(ramp.valueBefore, 0);
+  EXPECT_EQ(ramp.valueAfter, 2);
+  EXPECT_NEAR(ramp.peakStopsPerSecond, 1, 1e-9);
+  ASSERT_TRUE(ramp.exposed);
+  EXPECT_TRUE(std::isinf(ramp.exposed->worst));
+  EXPECT_NEAR(ramp.exposed->rate, 1, 1e-6);
+  EXPECT_NEAR(sampleAt(*takeOf(plan), 5).iris.density, 1, 1e-9);
 }
 
 /// From left to right in five seconds, so many metres in front of the lens.

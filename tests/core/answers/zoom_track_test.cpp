@@ -36,6 +36,15 @@ double wantedAt(const Take& take, double t) {
   return 14 * slant / (optics::shotSizeNamed("full", sizesOf(take.plan()))->q * nora.stature);
 }
 
+TEST(ZoomSizes, AreRefusedWhereNobodyKnowsThem) {
+  plan::Plan plan = sizedPlan(0.06);
+  plan.zoom.keys[0].size = "medum";
+  EXPECT_EQ(Take::of(std::make_shared<const plan::Plan>(plan)).problems().at(0).where, "/zoom/keys/0/size");
+  EXPECT_EQ(unknownSizes(plan).at(0).remedy, "did you mean medium?");
+  plan.sizes["medum"] = 0.5;
+  EXPECT_TRUE(unknownSizes(plan).empty()) << "the plan's own";
+}
+
 TEST(ZoomTrack, KeepsTheSizeWithinTheSlackInFewMoves) {
   const auto take = takeOf(sizedPlan(0.06));
   double worst = 0;
@@ -76,7 +85,8 @@ TEST(ZoomTrack, WithoutSlackItFollowsExactly) {
 TEST(ZoomTrack, WhatIsPlannedIsListedAmongTheMoves) {
   const auto take = takeOf(sizedPlan(0.06));
   std::size_t zooms = 0;
-  for (const auto& move : movesOf(*take, coversOf(*take, samplesOf(*take)))) {
+  const auto samples = samplesOf(*take);
+  for (const auto& move : movesOf(*take, samples, coversOf(*take, samples))) {
     if (move.axis != snags::Move::Axis::zoom) continue;
     ++zooms;
     EXPECT_GT(move.valueAfter, move.valueBefore);

@@ -44,6 +44,24 @@ TEST(BoomGap, CountsOverThePolesLongestGap) {
   EXPECT_TRUE(line(wide, 3.2).empty()) << "two tenths of a second are a breath";
 }
 
+TEST(BoomGap, SaysThatTheHolderGoesARouteFound) {
+  const Snags snags = with([&](Evidence& evidence) {
+    auto plan = std::make_shared<plan::Plan>(*evidence.plan);
+    plan::Pole pole;
+    pole.id = base::Id<plan::Pole>("p1");
+    pole.crew = "ac1";
+    plan->poles.add(pole);
+    evidence.plan = plan;
+    evidence.routed = {"ac1"};
+    BoomAt wide{0, 2.3, 0.95, 2, "", 0, false, {1, 2}, {}};
+    BoomLine spoken{0, "p1", "ilse", {3, 4}, {}};
+    for (wide.time = 3; wide.time < 4.01; wide.time += 0.1) spoken.at.push_back(wide);
+    evidence.boom = {spoken};
+  });
+  ASSERT_EQ(snags.size(), 1u);
+  EXPECT_TRUE(snags[0].text.ends_with(", on the route found")) << snags[0].text;
+}
+
 TEST(BoomGap, SaysNothingOfWhoIsOutOfThePicture) {
   EXPECT_TRUE(line({0, std::nullopt, 0.95, 2, "", 0, false, {}, {}}).empty());
 }

@@ -24,6 +24,15 @@ TEST(RampSeen, CountsWhatIsFasterThanItsCoverHides) {
   EXPECT_TRUE(withMoves({ramp(1.5, 0.2)}).empty()) << "for a blink only";
 }
 
+TEST(RampSeen, LeavesAZoomAloneThatIsTheLesserPartOfWhatMoves) {
+  Move zoom = ramp(2.5, 1);
+  zoom.axis = Move::Axis::zoom;
+  zoom.flowShare = 0.51;
+  expectOne(withMoves({zoom}), "ramp-seen", Severity::risks);
+  zoom.flowShare = 0.5;
+  EXPECT_TRUE(withMoves({zoom}).empty());
+}
+
 TEST(RampSeen, NamesTheBetterPlace) {
   Move move = ramp(2.5, 1);
   EXPECT_NE(withMoves({move})[0].mend.find("make it slower"), std::string::npos);

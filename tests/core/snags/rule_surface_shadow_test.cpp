@@ -15,5 +15,14 @@ TEST(SurfaceShadow, CountsFromATenthOfTheLightAndAFifthOfASecondOn) {
             std::string::npos);
 }
 
+TEST(SurfaceShadow, SaysThatWhoThrowsItGoesARouteFound) {
+  const Snags snags = with([&](Evidence& e) {
+    e.surfaceShadows = {{{3, 4}, "", "ac1", "", 0.5, {}}};
+    e.routed = {"ac1"};
+  });
+  ASSERT_EQ(snags.size(), 1u);
+  EXPECT_TRUE(snags[0].text.ends_with(", on the route found")) << snags[0].text;
+}
+
 }  // namespace
 }  // namespace wend::snags

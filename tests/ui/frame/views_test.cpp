@@ -3,6 +3,7 @@
 #include "core/plan/edits_camera.h"
 #include "core/sheets/frame_drawing.h"
 #include "core/sheets/now_drawing.h"
+#include "core/sheets/side_drawing.h"
 #include "tests/ui/details/one_room.h"
 #include "ui/frame/frame_view.h"
 #include "ui/frame/now_view.h"
@@ -45,6 +46,28 @@ TEST_F(Frame, AClickBesideTheFiguresChoosesNothing) {
 
 TEST_F(Frame, ArrowsChooseThroughThoseInFrame) {
   QTest::keyClick(&view, Qt::Key_Right);
+  EXPECT_EQ(document.selection(), (Selection{Kind::performer, "nora", -1}));
+}
+
+TEST_F(Frame, AClickOnTheOtherWordShowsTheInstantFromTheSide) {
+  const QImage ahead = view.grab().toImage();
+  QTest::mouseClick(&view, Qt::LeftButton, {}, view.headerWord(true).center());
+  EXPECT_TRUE(view.fromSide());
+  EXPECT_EQ(view.lensLine(), QString::fromStdString(sheets::sideWords(bridge.instant())));
+  EXPECT_NE(view.grab().toImage(), ahead);
+  EXPECT_FALSE(document.selection().any());
+  QTest::mouseClick(&view, Qt::LeftButton, {}, view.headerWord(false).center());
+  EXPECT_EQ(view.grab().toImage(), ahead);
+}
+
+TEST_F(Frame, AClickOnAFigureFromTheSideChoosesThatPerformer) {
+  view.setFromSide(true);
+  const auto side = sheets::sideView(*bridge.answers()->take, bridge.instant());
+  const auto nora = std::find_if(side.people.begin(), side.people.end(), [](const auto& p) { return p.performer; });
+  ASSERT_NE(nora, side.people.end()) << "the lens looks at her";
+  const auto fit = sheets::sideFit(side, {double(view.width()), double(view.height() - FrameView::kHeader), false});
+  const auto at = fit.toPicture({nora->ahead, (nora->floor + nora->top) / 2});
+  QTest::mouseClick(&view, Qt::LeftButton, {}, QPoint(int(at.x), int(at.y) + FrameView::kHeader));
   EXPECT_EQ(document.selection(), (Selection{Kind::performer, "nora", -1}));
 }
 

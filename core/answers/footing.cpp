@@ -1,0 +1,81 @@
+#include "core/answers/footing.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/answers/route_ground.h"
+#include "core/answers/set_scene.h"
+#include "core/crew/obstacles.h"
+#include "core/geometry/nearest.h"
+
+namespace wend::answers {
+
+namespace {
+
+/// Ground in a doorway belongs to no room; walls are no thicker than twice this.
+constexpr double kDoorway = 0.5;
+
+/// Everything that stands in the way of somebody of that height all along.
+std::vector<crew::Obstacle> standing(const Take& take, double height) {
+  const FloorRange floors = floorsOf(take.plan());
+  auto obstacles = crew::obstaclesOf(take.scene(), namesOf(take.plan()));
+  std::erase_if(obstacles, [&](const crew::Obstacle& obstacle) {
+    return obstacle.top <= floors.lowest + kStepOver || obstacle.bottom >= floors.highest + height;
+  });
+  return obstacles;
+}
+
+bool holds(const crew::Obstacle& obstacle, Point p) {
+  if (obstacle.closed && geometry::edgeDistance(p, obstacle.points).inward > 0) return true;
+  const auto nearest =
+      obstacle.closed ? geometry::nearestOnRing(p, obstacle.points) : geometry::nearestOnLine(p, obstacle.points);
+  return nearest.distance < obstacle.radius;
+}
+
+geometry::Extent reachOf(const crew::Obstacle& obstacle) {
+  geometry::Extent box = geometry::extentOf(obstacle.points);
+  box.low = {box.low.x - obstacle.radius, box.low.y - obstacle.radius};
+  box.high = {box.high.x + obstacle.radius, box.high.y + obstacle.radius};
+  return box;
+}
+
+bool outside(const plan::Plan& plan, const std::vector<std::vector<Point>>& outlines, Point p) {
+  return !plan.set.rooms.empty() && offKnownGround(p, outlines, plan) > kDoorway;
+}
+
+/// f(cell) for every cell whose centre lies in the box.
+template <class F>
+void eachCellIn(const geometry::Grid& grid, const geometry::Extent& box, F&& f) {
+  const auto first = [&](double low, double origin) {
+    return std::max(0, static_cast<int>(std::ceil((low - origin) / grid.cell - 0.5)));
+  };
+  const auto last = [&](double high, double origin, int count) {
+    return std::min(count - 1, static_cast<int>(std::floor((high - origin) / grid.cell - 0.5)));
+  };
+  for (int y = first(box.low.y, grid.origin.y); y <= last(box.high.y, grid.origin.y, grid.ny); ++y)
+    for (int x = first(box.low.x, grid.origin.x); x <= last(box.high.x, grid.origin.x, grid.nx); ++x)
+      f(static_cast<std::size_t>(y) * static_cast<std::size_t>(grid.nx) + static_cast<std::size_t>(x));
+}
+
+}  // namespace
+
+std::optional<NoGround> noGroundAt(const Take& take, Point place, double height) {
+  for (const auto& obstacle : standing(take, height))
+    if (holds(obstacle, place)) return NoGround{obstacle.id};
+  if (outside(take.plan(), knownOutlines(take.plan()), place)) return NoGround{};
+  return std::nullopt;
+}
+
+std::vector<std::uint8_t> groundCells(const Take& take, const geometry::Grid& grid, double height) {
+  std::vector<std::uint8_t> ground(grid.cells(), 1);
+  const auto outlines = knownOutlines(take.plan());
+  for (std::size_t cell = 0; cell < grid.cells(); ++cell)
+    ground[cell] = !outside(take.plan(), outlines, grid.centre(cell));
+  for (const auto& obstacle : standing(take, height))
+    eachCellIn(grid, reachOf(obstacle), [&](std::size_t cell) {
+      if (ground[cell] && holds(obstacle, grid.centre(cell))) ground[cell] = 0;
+    });
+  return ground;
+}
+
+}  // namespace wend::answers

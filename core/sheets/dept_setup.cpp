@@ -1,0 +1,83 @@
+// What the figures of a lens or light sheet hang on, and the same moves as the rings have them.
+#include <cmath>
+
+#include "core/base/text.h"
+#include "core/sheets/dept_sheets.h"
+#include "core/sheets/text_words.h"
+#include "core/snags/stretch.h"
+
+namespace wend::sheets {
+
+using namespace snags;
+using answers::Answers;
+using base::fixed;
+
+namespace {
+
+std::string measuredText(plan::DistanceKind kind) {
+  switch (kind) {
+    case plan::DistanceKind::flat:
+      return "along the lens to the plane of the eyes";
+    case plan::DistanceKind::slant:
+      return "on the slant to the eyes";
+    case plan::DistanceKind::floor:
+      return "along the floor";
+  }
+  return {};
+}
+
+/// "24", "23.98".
+std::string rateText(const plan::Clock& clock) {
+  return fixed(clock.rate(), clock.rateDenominator == 1 ? 0 : 2);
+}
+
+TextTable setup(const plan::Plan& plan) {
+  TextTable table({"what", "~figure"});
+  if (plan.lens)
+    table.add({"Lens", plan.lens->name + ", T" + base::shortest(plan.lens->stop[0]) + " to T" +
+                           base::shortest(plan.lens->stop[1]) + ", close focus " +
+                           lengthText(plan, plan.lens->closeFocus)});
+  table.add({"Distances", "from the sensor, " + measuredText(plan.focus.distance) + "; sharp within " +
+                              base::shortest(plan.camera.blurCircle) + " mm of blur"});
+  std::string exposure = "EI " + fixed(plan.camera.exposureIndex, 0) + ", shutter " +
+                         base::shortest(plan.camera.shutterDeg) + "\u00b0 at " + rateText(plan.clock) +
+                         " frames a second";
+  if (plan.camera.ndStops > 0) exposure += ", density " + fixed(plan.camera.ndStops, 1) + " stops";
+  if (!plan.camera.nd.empty()) exposure += ", variable density as told below";
+  table.add({"Exposure", exposure});
+  return table;
+}
+
+std::string degrees(double value) {
+  return fixed(value, 0) + "\u00b0";
+}
+
+/// Every move whose ring is marked, in degrees of barrel, and the word or deed that gives the cue.
+TextTable rings(const Answers& answers) {
+  const plan::Plan& plan = answers.take->plan();
+  TextTable table({">#", "axis", ">barrel from", ">to", ">at most", "~after", "~on the cue"});
+  std::size_t number = 0;
+  for (const auto& move : answers.evidence->moves) {
+    ++number;
+    if (move.barrelBefore == 0 && move.barrelAfter == 0) continue;
+    const plan::Beat* beat = plan.beats.find(move.beat);
+    table.add({std::to_string(number), wordOf(move.axis), degrees(move.barrelBefore), degrees(move.barrelAfter),
+               degrees(move.peakDegPerSecond) + "/s", beatText(plan, move.beat, move.plus),
+               beat && !beat->cue.empty() ? beat->cue : "\u2013"});
+  }
+  return table;
+}
+
+}  // namespace
+
+std::vector<SheetPart> setupParts(const Answers& answers) {
+  return {{"What it is worked out for", setup(answers.take->plan())}};
+}
+
+std::vector<SheetPart> ringParts(const Answers& answers) {
+  TextTable table = rings(answers);
+  if (table.empty()) return {};
+  return {{"The same on the rings, and what gives the cue", std::move(table)}};
+}
+
+}  // namespace wend::sheets
