@@ -49,6 +49,7 @@ class ClearanceLog {
       log(instant.time, body, instant.camera.travel, near);
     for (std::size_t i = 0; before && i < instant.crew.size(); ++i) addWalker(instant, *before, i, near);
   }
+  void add(std::span<const ClearanceAt> known) { logged_.insert(logged_.end(), known.begin(), known.end()); }
 
   std::vector<ClearanceAt> logged() && { return std::move(logged_); }
 
@@ -179,11 +180,19 @@ void addTrack(const Take& take, const std::string& who, const motion::Track& tra
 }  // namespace
 
 std::optional<std::vector<ClearanceAt>> clearancesOf(const Take& take, const std::vector<Instant>& samples,
-                                                     const base::Cancel& cancel) {
+                                                     const base::Cancel& cancel, const Before* before) {
   ClearanceLog log(take);
+  const bool sameRig = before != nullptr && before->take.plan().camera.rig == take.plan().camera.rig;
+  // Walkers are held against where they were a sample ago.
+  bool lastAlike = true;
   for (std::size_t i = 0; i < samples.size(); ++i) {
     if (cancel.fired()) return std::nullopt;
-    log.add(samples[i], i == 0 ? nullptr : &samples[i - 1]);
+    const bool alike = sameRig && sameBodies(samples[i], before->evidence.samples[i]);
+    if (alike && lastAlike)
+      log.add(foundAt<ClearanceAt>(before->evidence.clearances, samples[i].time));
+    else
+      log.add(samples[i], i == 0 ? nullptr : &samples[i - 1]);
+    lastAlike = alike;
   }
   return std::move(log).logged();
 }

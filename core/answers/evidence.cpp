@@ -34,33 +34,32 @@ std::vector<Jump> aimCuts(const Take& take) {
   return jumps;
 }
 
-/// What was found of a take of which something holds for this one: reuse.h says what.
-struct Before {
-  const Take& take;
-  const Evidence& evidence;
-  bool view, shot, stage;
-};
-std::optional<Before> beforeOf(const Take& take, const Answers* earlier) {
-  if (earlier == nullptr || !earlier->evidence) return std::nullopt;
-  const Take& was = *earlier->take;
-  const bool view = sameView(take, was), stage = sameStage(take, was);
-  if (!view && !stage) return std::nullopt;
-  return Before{was, *earlier->evidence, view, view && sameShot(take, was), stage};
-}
-
 Instant sampled(const Take& take, double t, std::size_t k, const std::optional<Before>& before) {
   if (before && before->shot) return sampleLike(take, before->take, before->evidence.samples[k]);
   if (before && before->stage) return sampleNear(take, before->take, before->evidence.samples[k]);
   return sampleAt(take, t);
 }
 
+/// `alike`: whether the plans have all that is asked alike but the eye, widened by `margin`.
+template <class Found>
+ByInstant<Found> byInstant(const Take& take, const std::optional<Before>& before, bool alike, double margin,
+                           std::vector<Found> KnownInstants::*found) {
+  if (!before || !alike || !before->evidence.known) return {};
+  return {take, before->take, before->evidence.known.get()->*found, margin};
+}
+
+bool sameThresholds(const Take& take, const std::optional<Before>& before) {
+  return before && take.plan().thresholds == before->take.plan().thresholds;
+}
+
 /// A sample a frame and what is read off them; false when cancelled.
-bool addSamples(const Take& take, const std::optional<Before>& before, const base::Cancel& cancel, Evidence& evidence) {
+bool addSamples(const Take& take, const std::optional<Before>& before, const base::Cancel& cancel, Evidence& evidence,
+                KnownInstants& known) {
   for (const double t : take.frameTimes()) {
     if (cancel.fired()) return false;
     evidence.samples.push_back(sampled(take, t, evidence.samples.size(), before));
   }
-  auto clearances = clearancesOf(take, evidence.samples, cancel);
+  auto clearances = clearancesOf(take, evidence.samples, cancel, before ? &*before : nullptr);
   if (!clearances) return false;
   evidence.clearances = std::move(*clearances);
   if (evidence.sightKnown)
@@ -69,7 +68,9 @@ bool addSamples(const Take& take, const std::optional<Before>& before, const bas
   evidence.links = linksOver(take, evidence.samples);
   evidence.boom = boomLines(take, evidence.samples);
   evidence.shadows = shadowsOn(take, evidence.samples, evidence.boom);
-  evidence.surfaceShadows = surfaceShadows(take, evidence.samples, evidence.boom);
+  auto fallen = byInstant(take, before, sameThresholds(take, before) && before->stage, 0, &KnownInstants::fallen);
+  evidence.surfaceShadows = surfaceShadows(take, evidence.samples, evidence.boom, &fallen);
+  known.fallen = std::move(fallen).kept();
   evidence.sunInLens = sunInLens(take, evidence.samples);
   evidence.sunShadows = sunShadows(take, evidence.samples, evidence.boom);
   evidence.unmetNeeds = unmetNeeds(take);
@@ -83,25 +84,47 @@ struct Sights {
   std::vector<ThroughSight> throughs;
   std::vector<OutsideSeen> outside;
   std::vector<PaneMirror> panes;
+  std::vector<GlassAt> glass;  ///< of the panes
 };
+
+/// Glass that has turned, and whom it shows; false when cancelled.
+bool addPanes(const Take& take, const std::optional<Before>& before, const base::Cancel& cancel, Sights& sights) {
+  // Lamps and people may have changed, and both turn glass into a mirror that shows somebody.
+  if (before && before->evidence.known && samePanes(take, before->take)) {
+    sights.panes = before->evidence.panes;
+    sights.glass = before->evidence.known->glass;
+    return true;
+  }
+  auto glass =
+      byInstant(take, before, sameThresholds(take, before), take.plan().sightRules.margin, &KnownInstants::glass);
+  auto panes = paneMirrors(take, cancel, &glass);
+  if (!panes) return false;
+  sights.panes = std::move(*panes);
+  sights.glass = std::move(glass).kept();
+  return true;
+}
 
 /// Nothing when cancelled.
 std::optional<Sights> sightsOf(const Take& take, const std::optional<Before>& before, const base::Cancel& cancel) {
   if (!take.plan().lens) return Sights{};
   std::optional<KnownSights> known;
   if (before) known.emplace(take, before->take, before->evidence.sight);
+  Sights sights;
   auto people = sightOfAll(take, cancel, known ? &*known : nullptr);
-  if (!people) return std::nullopt;
-  // Lamps and people may have changed, and both turn glass into a mirror that shows somebody.
-  auto panes = before && samePanes(take, before->take) ? before->evidence.panes : paneMirrors(take, cancel);
-  if (!panes) return std::nullopt;
-  if (before && before->view)
-    return Sights{std::move(*people), before->evidence.throughs, before->evidence.outside, std::move(*panes)};
+  if (!people || !addPanes(take, before, cancel, sights)) return std::nullopt;
+  sights.people = std::move(*people);
+  if (before && before->view) {
+    sights.throughs = before->evidence.throughs;
+    sights.outside = before->evidence.outside;
+    return sights;
+  }
   auto throughs = throughSights(take, cancel);
   if (!throughs) return std::nullopt;
+  sights.throughs = std::move(*throughs);
   auto outside = outsideSeen(take, cancel);
   if (!outside) return std::nullopt;
-  return Sights{std::move(*people), std::move(*throughs), std::move(*outside), std::move(*panes)};
+  sights.outside = std::move(*outside);
+  return sights;
 }
 
 }  // namespace
@@ -116,13 +139,16 @@ base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const
   evidence->sightKnown = take.plan().lens.has_value();
   // What is seen is half of the work and shares nothing with the rest but the take: the same answers in half the time.
   auto sights = std::async(std::launch::async, [&] { return sightsOf(take, before, cancel); });
-  const bool sampled = addSamples(take, before, cancel, *evidence);
+  KnownInstants known;
+  const bool sampled = addSamples(take, before, cancel, *evidence, known);
   auto seen = sights.get();
   if (!sampled || !seen) return cancelled();
   evidence->sight = std::move(seen->people);
   evidence->throughs = std::move(seen->throughs);
   evidence->outside = std::move(seen->outside);
   evidence->panes = std::move(seen->panes);
+  known.glass = std::move(seen->glass);
+  evidence->known = std::make_shared<const KnownInstants>(std::move(known));
   evidence->crossings = crossingsOf(take);
   evidence->cablesShutIn = cablesShutIn(take);
   evidence->cameraCableOut = cameraCableOut(take);

@@ -51,7 +51,10 @@ void noteWho(const Take& take, double t, const sight::Eye& eye, const std::vecto
 
 }  // namespace
 
-std::optional<std::vector<PaneMirror>> paneMirrors(const Take& take, const base::Cancel& cancel) {
+std::optional<std::vector<PaneMirror>> paneMirrors(const Take& take, const base::Cancel& cancel,
+                                                   ByInstant<GlassAt>* known) {
+  ByInstant<GlassAt> nothing;
+  ByInstant<GlassAt>& instants = known != nullptr ? *known : nothing;
   const std::vector<Watched> bodies = watchedOf(take);
   PaneLog log(kStep);
   const int steps = static_cast<int>(take.length() / kStep);
@@ -60,7 +63,9 @@ std::optional<std::vector<PaneMirror>> paneMirrors(const Take& take, const base:
     const double t = i * kStep;
     const auto eye = take.eyeAt(t, take.plan().sightRules.margin);
     if (!eye) continue;
-    const auto glass = turnedGlass(take, take.scene().at(t), *eye, t);
+    const GlassAt* before = instants.known(t);
+    const auto& glass =
+        instants.keep(before != nullptr ? *before : GlassAt{t, turnedGlass(take, take.scene().at(t), *eye, t)}).glass;
     for (const TurnedGlass& part : glass)
       if (part.inFrame) note(log, t, part, "");
     if (!glass.empty()) noteWho(take, t, *eye, glass, bodies, log);

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/answers/answers.h"
+
 namespace wend::answers {
 
 namespace {
@@ -81,6 +83,26 @@ bool sameStage(const Take& a, const Take& b) {
          p.fixtures == q.fixtures && p.site == q.site;
 }
 
+std::optional<Before> beforeOf(const Take& now, const Answers* earlier) {
+  if (earlier == nullptr || !earlier->evidence) return std::nullopt;
+  const Take& was = *earlier->take;
+  const bool view = sameView(now, was), stage = sameStage(now, was);
+  if (!view && !stage) return std::nullopt;
+  return Before{was, *earlier->evidence, view, view && sameShot(now, was), stage};
+}
+
+bool sameEyeAt(const Take& now, const Take& before, double t, double margin) {
+  return now.eyeAt(t, margin) == before.eyeAt(t, margin);
+}
+
+bool sameBodies(const snags::Instant& now, const snags::Instant& before) {
+  const auto sameBody = [](const snags::PerformerAt& a, const snags::PerformerAt& b) {
+    return a.present == b.present && a.pos == b.pos && a.floor == b.floor && a.top == b.top;
+  };
+  return now.camera.sensor == before.camera.sensor && now.camera.travel == before.camera.travel &&
+         now.crew == before.crew && std::ranges::equal(now.performers, before.performers, sameBody);
+}
+
 KnownSights::KnownSights(const Take& now, const Take& before, const std::vector<snags::SightOf>& sights)
     : now_(now),
       before_(before),
@@ -113,7 +135,7 @@ std::vector<char> KnownSights::alike(const sight::TakeLook& look) const {
   const double margin = now_.plan().sightRules.margin;
   const bool hide = now_.plan().sightRules.bodiesHide != plan::BodiesHide::nobody;
   const auto alikeAt = [&](double t) {
-    return now_.eyeAt(t, margin) == before_.eyeAt(t, margin) && (!hide || samePosesAt(now_, before_, t));
+    return sameEyeAt(now_, before_, t, margin) && (!hide || samePosesAt(now_, before_, t));
   };
   std::vector<char> steps;
   bool from = alikeAt(look.timeOf(0).from);

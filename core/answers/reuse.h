@@ -8,6 +8,8 @@
 
 namespace wend::answers {
 
+struct Answers;
+
 /// All that decides where the lens is, what it shows and what hides there: the way of the camera, its aims, frame and
 /// zoom, the set with floors and areas, performers and props, clock and beats, shelters and the rules of sight.
 bool sameView(const Take& a, const Take& b);
@@ -21,6 +23,22 @@ bool samePanes(const Take& a, const Take& b);
 /// All that a sample is made of but the crew and what moves: where the camera and the performers go, where the lens
 /// looks, how it is zoomed, and whom it is focused on. What moves is alike at many instants all the same.
 bool sameStage(const Take& a, const Take& b);
+
+/// An earlier take with its evidence, of which something holds for this one. Alike in both are at least the set with
+/// floors and areas, performers but where they go, props, those carried along, lens, clock and beats, shelters and the
+/// rules of sight.
+struct Before {
+  const Take& take;
+  const snags::Evidence& evidence;
+  bool view, shot, stage;  ///< what of the above holds of both takes
+};
+/// Nothing where nothing holds.
+std::optional<Before> beforeOf(const Take& now, const Answers* earlier);
+
+/// Whether camera, aims and zoom put the eye where the earlier take has it at t.
+bool sameEyeAt(const Take& now, const Take& before, double t, double margin);
+/// Whether the camera and everybody is where another sample, of the same performers, has them, and as tall.
+bool sameBodies(const snags::Instant& now, const snags::Instant& before);
 
 /// The sample at the instant of `like`, which is one of `before`. Only those of the crew are asked about who are not as
 /// they were.

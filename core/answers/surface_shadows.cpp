@@ -47,8 +47,9 @@ class Surfaces {
       if (light::levelAt(lighting.fixtures[i], instant.time) > 0) lit_.push_back(i);
   }
 
-  void add(const light::Blocker& body, const std::string& by, SurfaceLog& log) const {
-    if (!eye_) return;
+  std::vector<SurfaceShadow> of(const light::Blocker& body, const std::string& by) const {
+    std::vector<SurfaceShadow> found;
+    if (!eye_) return found;
     const std::vector<Point3> axis = axisOf(body);
     for (const std::size_t i : lit_) {
       const plan::Fixture& lamp = take_.plan().fixtures[i];
@@ -56,12 +57,10 @@ class Surfaces {
         const auto fallen = behind(geometry::at(lamp.pos, lamp.height), point);
         if (!fallen || !sight::pointSight(now_, *eye_, fallen->at).seen()) continue;
         const double share = shareOf(i, body, *fallen);
-        if (share <= 0) continue;
-        const SurfaceShadow now{{}, lamp.id.text(), by, fallen->on, share, geometry::flat(fallen->at)};
-        SurfaceShadow& shadow = log.add(instant_.time, {now.lamp, by, now.on}, now);
-        shadow.share = std::max(shadow.share, share);
+        if (share > 0) found.push_back({{}, lamp.id.text(), by, fallen->on, share, geometry::flat(fallen->at)});
       }
     }
+    return found;
   }
 
  private:
@@ -91,21 +90,51 @@ class Surfaces {
   std::vector<std::size_t> lit_;  ///< lamps that are on, by their places in the plan
 };
 
+/// The same body in an earlier list, with what its shadow fell on. Null where it was not there.
+const std::vector<SurfaceShadow>* fallenOf(const FallenAt* before, const light::Blocker& body, const std::string& by) {
+  for (std::size_t i = 0; before != nullptr && i < before->found.size(); ++i)
+    if (before->gear.names[i] == by && before->gear.bodies[i] == body) return &before->found[i];
+  return nullptr;
+}
+
+/// Of bodies that stand as they did, what is known before.
+FallenAt fallenAt(const Take& take, const light::Lighting& lighting, const Instant& instant, LightBlockers gear,
+                  const FallenAt* before) {
+  FallenAt now{instant.time, std::move(gear), {}};
+  std::optional<Surfaces> surfaces;
+  for (std::size_t i = 0; i < now.gear.bodies.size(); ++i) {
+    const auto* known = fallenOf(before, now.gear.bodies[i], now.gear.names[i]);
+    if (known == nullptr && !surfaces)
+      surfaces.emplace(take, lighting, instant, threshold(take.plan(), "surface-shadow").value);
+    now.found.push_back(known != nullptr ? *known : surfaces->of(now.gear.bodies[i], now.gear.names[i]));
+  }
+  return now;
+}
+
+void note(const FallenAt& fallen, SurfaceLog& log) {
+  for (const auto& byBody : fallen.found)
+    for (const SurfaceShadow& now : byBody) {
+      SurfaceShadow& shadow = log.add(fallen.time, {now.lamp, now.by, now.on}, now);
+      shadow.share = std::max(shadow.share, now.share);
+    }
+}
+
 }  // namespace
 
 std::vector<SurfaceShadow> surfaceShadows(const Take& take, const std::vector<Instant>& samples,
-                                          const std::vector<BoomLine>& boom) {
+                                          const std::vector<BoomLine>& boom, ByInstant<FallenAt>* known) {
   if (take.plan().fixtures.size() == 0) return {};
   light::Lighting bare = take.lighting();
   bare.bodies = {};
+  ByInstant<FallenAt> nothing;
+  ByInstant<FallenAt>& instants = known != nullptr ? *known : nothing;
   SurfaceLog log(kStep);
   double next = 0;
   for (const auto& instant : samples) {
     if (instant.time < next - 1e-9 || !instant.lens) continue;
     next = instant.time + kStep;
-    const Surfaces surfaces(take, bare, instant, threshold(take.plan(), "surface-shadow").value);
-    const LightBlockers blockers = gearInLight(instant, boom);
-    for (std::size_t i = 0; i < blockers.bodies.size(); ++i) surfaces.add(blockers.bodies[i], blockers.names[i], log);
+    const FallenAt* before = instants.known(instant.time);
+    note(instants.keep(fallenAt(take, bare, instant, gearInLight(instant, boom), before)), log);
   }
   return log.inOrder();
 }

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/answers/answers.h"
+#include "core/answers/known_instants.h"
 #include "core/answers/reuse.h"
 #include "core/geometry/spans.h"
 #include "core/pulls/cover.h"
@@ -31,9 +32,10 @@ std::optional<std::vector<snags::ThroughSight>> throughSights(const Take& take, 
 std::vector<snags::MarkSeen> marksSeen(const Take& take, const std::vector<Instant>& samples);
 
 /// Nearest gap on either side of the rig, everyone carried and every walking crew member, a sample a frame. People in
-/// one shelter are not held against each other, on their way into it and out of it neither.
+/// one shelter are not held against each other, on their way into it and out of it neither. Samples at which everybody
+/// is as in the take before are taken over.
 std::optional<std::vector<snags::ClearanceAt>> clearancesOf(const Take& take, const std::vector<Instant>& samples,
-                                                            const base::Cancel& cancel);
+                                                            const base::Cancel& cancel, const Before* before = nullptr);
 
 /// Edges of the ground and cables on it that the camera and the crew step over, and the cables that performers do. The
 /// camera's own, plan::kCameraEnd, lies under the others from the end of each of its legs on.
@@ -64,7 +66,8 @@ std::vector<snags::ShadowOn> shadowsOn(const Take& take, const std::vector<Insta
 /// Stops holding for how bright a surface is: a spot is taken as a face there that looks at the lens, whatever the
 ///           slant of what it lies on, and a lamp as a point (`core/light/shadow.h`).
 std::vector<snags::SurfaceShadow> surfaceShadows(const Take& take, const std::vector<Instant>& samples,
-                                                 const std::vector<snags::BoomLine>& boom);
+                                                 const std::vector<snags::BoomLine>& boom,
+                                                 ByInstant<FallenAt>* known = nullptr);
 
 /// The sun in the frame or within the threshold "sun-in-lens" of it, reaching the lens, ten times a second.
 std::vector<snags::SunInLens> sunInLens(const Take& take, const std::vector<Instant>& samples);
@@ -80,7 +83,8 @@ std::vector<snags::SunShadow> sunShadows(const Take& take, const std::vector<Ins
 /// Whoever is seen directly or in a mirror of the set at an instant is not told of a pane at that instant.
 /// Nothing when cancelled.
 /// Cost      see turnedGlass; who shows is asked only while glass has turned.
-std::optional<std::vector<snags::PaneMirror>> paneMirrors(const Take& take, const base::Cancel& cancel);
+std::optional<std::vector<snags::PaneMirror>> paneMirrors(const Take& take, const base::Cancel& cancel,
+                                                          ByInstant<GlassAt>* known = nullptr);
 
 /// Leaves that shut where a cable lies, each the first time; curtains hurt none. The camera's own, which goes by
 /// plan::kCameraEnd, lies from its anchor along the way that the camera has gone, for as long as nobody takes it in.

@@ -29,12 +29,14 @@ struct UprightBody {
   Point centre;
   double radius = 0.25;
   double bottom = 0, top = 1.75;
+  bool operator==(const UprightBody&) const = default;
 };
 
 /// A boom, an arm, a cable: a straight rod with round ends.
 struct Rod {
   Point3 from, until;
   double radius = 0.02;
+  bool operator==(const Rod&) const = default;
 };
 
 using Blocker = std::variant<UprightBody, Rod>;

@@ -17,6 +17,9 @@
 namespace wend::sight {
 struct KnownSight;
 }
+namespace wend::answers {
+struct KnownInstants;
+}
 
 namespace wend::snags {
 
@@ -319,8 +322,9 @@ struct Evidence {
   /// Whose way in `links`, `boom` and all shadows is a route found for them (answers/on_found_routes.h).
   /// Everybody else without drawn marks is nowhere there, and what hangs on them is unknown.
   std::vector<std::string> routed;
-  std::vector<NeedUnmet> unmetNeeds;  ///< of drawn routes
-  bool sightKnown = false;            ///< false without a lens
+  std::vector<NeedUnmet> unmetNeeds;                    ///< of drawn routes
+  bool sightKnown = false;                              ///< false without a lens
+  std::shared_ptr<const answers::KnownInstants> known;  ///< kept for the next edit, as what is known of sights is
 };
 
 }  // namespace wend::snags

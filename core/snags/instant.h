@@ -100,6 +100,7 @@ struct CrewAt {
   bool seen = false;
   std::string via;                 ///< "direct", the mirror's id, or that of glass that acts as one
   std::optional<double> nextSeen;  ///< seconds until it is seen next
+  bool operator==(const CrewAt&) const = default;
 };
 
 /// Where the sun stands, whether or not it reaches anything.
