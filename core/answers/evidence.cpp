@@ -84,7 +84,8 @@ struct Sights {
   std::vector<ThroughSight> throughs;
   std::vector<OutsideSeen> outside;
   std::vector<PaneMirror> panes;
-  std::vector<GlassAt> glass;  ///< of the panes
+  std::vector<GlassAt> glass;             ///< of the panes
+  std::vector<sight::ThroughStep> steps;  ///< of the throughs
 };
 
 /// Glass that has turned, and whom it shows; false when cancelled.
@@ -113,12 +114,13 @@ std::optional<Sights> sightsOf(const Take& take, const std::optional<Before>& be
   auto people = sightOfAll(take, cancel, known ? &*known : nullptr);
   if (!people || !addPanes(take, before, cancel, sights)) return std::nullopt;
   sights.people = std::move(*people);
-  if (before && before->view) {
+  if (before && before->view && before->evidence.known) {
+    sights.steps = before->evidence.known->throughs;
     sights.throughs = before->evidence.throughs;
     sights.outside = before->evidence.outside;
     return sights;
   }
-  auto throughs = throughSights(take, cancel);
+  auto throughs = throughSights(take, cancel, before ? &*before : nullptr, &sights.steps);
   if (!throughs) return std::nullopt;
   sights.throughs = std::move(*throughs);
   auto outside = outsideSeen(take, cancel);
@@ -148,6 +150,7 @@ base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const
   evidence->outside = std::move(seen->outside);
   evidence->panes = std::move(seen->panes);
   known.glass = std::move(seen->glass);
+  known.throughs = std::move(seen->steps);
   evidence->known = std::make_shared<const KnownInstants>(std::move(known));
   evidence->crossings = crossingsOf(take);
   evidence->cablesShutIn = cablesShutIn(take);

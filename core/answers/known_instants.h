@@ -9,6 +9,7 @@
 #include "core/answers/light_blockers.h"
 #include "core/answers/panes.h"
 #include "core/answers/reuse.h"
+#include "core/sight/through.h"
 
 namespace wend::answers {
 
@@ -28,6 +29,7 @@ struct FallenAt {
 struct KnownInstants {
   std::vector<GlassAt> glass;
   std::vector<FallenAt> fallen;
+  std::vector<sight::ThroughStep> throughs;
 };
 
 /// Of a list in order of time, what it has at exactly t.

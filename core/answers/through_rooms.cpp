@@ -52,7 +52,8 @@ std::vector<ThroughSight> merged(const plan::Plan& plan, const std::vector<sight
 
 }  // namespace
 
-std::optional<std::vector<ThroughSight>> throughSights(const Take& take, const base::Cancel& cancel) {
+std::optional<std::vector<ThroughSight>> throughSights(const Take& take, const base::Cancel& cancel,
+                                                       const Before* before, std::vector<sight::ThroughStep>* steps) {
   const plan::Plan& plan = take.plan();
   std::vector<sight::RoomGround> rooms;
   for (std::size_t i = 0; i < plan.set.rooms.size(); ++i)
@@ -61,15 +62,19 @@ std::optional<std::vector<ThroughSight>> throughSights(const Take& take, const b
   addDoorways(plan, doorway, rooms);
   sight::ThroughSpec spec;
   spec.take = {0, take.length()};
-  spec.top = plan.sightRules.height;
-  // Coarse enough for every edit: ground of another room shows for seconds and over degrees, or nobody notices it.
+  // Coarse enough for every edit: what comes in sight between is looked for closer.
   spec.step = 0.2;
-  spec.sectorDegrees = 1;
-  spec.range = 40;
-  const auto found = sight::throughSights(
-      take.scene(), rooms, [&](double t) { return take.eyeAt(t, 0); }, spec, cancel);
+  spec.ground.top = plan.sightRules.height;
+  spec.ground.sectorDegrees = 1;
+  spec.ground.range = 40;
+  std::optional<sight::KnownThroughs> known;
+  if (before != nullptr && before->evidence.known)
+    known = {before->evidence.known->throughs, [&](double t) { return sameEyeAt(take, before->take, t, 0); }};
+  auto found = sight::throughSights(
+      take.scene(), rooms, [&](double t) { return take.eyeAt(t, 0); }, spec, cancel, known ? &*known : nullptr);
   if (!found) return std::nullopt;
-  return merged(plan, *found, doorway);
+  if (steps != nullptr) *steps = std::move(found->steps);
+  return merged(plan, found->sights, doorway);
 }
 
 }  // namespace wend::answers

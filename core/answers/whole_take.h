@@ -24,9 +24,12 @@ std::optional<std::vector<snags::SightOf>> sightOfAll(const Take& take, const ba
 /// The same for one body that stands.
 snags::SightOf sightOfSpot(const Take& take, Point pos, double height, double radius, const base::Cancel& cancel = {});
 
-/// Spans in which the lens sees ground of another room, with the openings passed; sampled five times a second,
-/// a degree apart, up to 40 m away.
-std::optional<std::vector<snags::ThroughSight>> throughSights(const Take& take, const base::Cancel& cancel);
+/// Spans in which the lens sees ground of another room, with the openings passed, up to 40 m away: steps of a fifth of
+/// a second and what `core/sight/through.h` finds between them. Steps of the take before in which the eye goes the same
+/// way are taken over, and all `steps` are handed out for the next edit.
+std::optional<std::vector<snags::ThroughSight>> throughSights(const Take& take, const base::Cancel& cancel,
+                                                              const Before* before = nullptr,
+                                                              std::vector<sight::ThroughStep>* steps = nullptr);
 
 /// Taped marks whose centre is in the frame, unhidden, within 8 m.
 std::vector<snags::MarkSeen> marksSeen(const Take& take, const std::vector<Instant>& samples);

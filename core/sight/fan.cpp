@@ -11,6 +11,7 @@ constexpr double kPi = std::numbers::pi;
 }
 
 void Fan::layOut(const Frame& frame, double stepRadians) {
+  turns_.clear();
   foot_ = frame.foot();
   axis_ = frame.axis();
   const Span turns = frame.turns();
@@ -33,6 +34,8 @@ void Fan::layOut(const Frame& frame, double stepRadians) {
 }
 
 std::size_t Fan::raysBefore(double turn) const {
+  if (!turns_.empty())
+    return static_cast<std::size_t>(std::lower_bound(turns_.begin(), turns_.end(), turn) - turns_.begin());
   const double rays = std::ceil((turn - first_) / step_);
   return static_cast<std::size_t>(std::clamp(rays, 0.0, static_cast<double>(directions_.size())));
 }
@@ -133,6 +136,19 @@ void Fan::pair(const SceneAt& now) {
 
 void Fan::spread(const SceneAt& now, const Frame& frame, double stepRadians, double reach) {
   layOut(frame, stepRadians);
+  crossAll(now, frame, reach);
+}
+
+void Fan::spread(const SceneAt& now, const Frame& frame, std::span<const double> turns, double reach) {
+  foot_ = frame.foot();
+  axis_ = frame.axis();
+  turns_.assign(turns.begin(), turns.end());
+  directions_.clear(), borders_.clear();
+  for (const double turn : turns_) directions_.push_back(geometry::turned(axis_, turn));
+  crossAll(now, frame, reach);
+}
+
+void Fan::crossAll(const SceneAt& now, const Frame& frame, double reach) {
   marks_.clear();
   const bool aheadOnly = frame.turns().until < kPi / 2;
   for (std::size_t i = 0; i < now.size(); ++i) {

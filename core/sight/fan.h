@@ -24,6 +24,9 @@ class Fan {
   /// Ensures   the hits of a ray are those of `crossingsAlong`, up to order.
   /// Cost      corners, plus hits.
   void spread(const SceneAt& now, const Frame& frame, double stepRadians, double reach);
+  /// The same along turns of the caller's, counter-clockwise from the axis in (-pi, pi]. There are no borders then.
+  /// Requires  turns in order.
+  void spread(const SceneAt& now, const Frame& frame, std::span<const double> turns, double reach);
 
   std::size_t size() const { return directions_.size(); }
   Vec direction(std::size_t ray) const { return directions_[ray]; }
@@ -39,6 +42,7 @@ class Fan {
     double at, far;  ///< far < at: one edge of an outline, to be paired
   };
   void layOut(const Frame& frame, double stepRadians);
+  void crossAll(const SceneAt& now, const Frame& frame, double reach);
   void cross(const SceneAt& now, std::uint32_t index);
   void crossEdge(std::uint32_t index, Vec a, Vec b, double turnA, double turnB, bool sheet);
   void crossDisc(std::uint32_t index, const Prism& prism);
@@ -51,6 +55,7 @@ class Fan {
   Point foot_;
   Vec axis_;
   double first_ = 0, step_ = 1;
+  std::vector<double> turns_;  ///< of the rays, where they are the caller's
   std::vector<Vec> directions_, borders_;
   std::vector<Mark> marks_, sorted_;
   std::vector<FanHit> hits_;

@@ -52,6 +52,8 @@ void parts(const answers::Take& take, const Answers& whole) {
   row("  marks", [&] { (void)answers::marksSeen(take, evidence.samples); });
   row("  clearances", [&] { (void)answers::clearancesOf(take, evidence.samples, {}); });
   row("  shadows", [&] { (void)answers::shadowsOn(take, evidence.samples, evidence.boom); });
+  row("  shadows on surfaces", [&] { (void)answers::surfaceShadows(take, evidence.samples, evidence.boom); });
+  row("  panes", [&] { (void)answers::paneMirrors(take, {}); });
   row("ground map", [&] { (void)answers::groundOf(take); });
 }
 

@@ -2,7 +2,6 @@
 
 #include <gtest/gtest.h>
 
-#include "core/sight/through.h"
 #include "tests/core/sight/world.h"
 
 namespace wend::sight {
@@ -40,39 +39,6 @@ TEST(SeenWedge, AMirrorAddsTheGroundItShows) {
   EXPECT_EQ(wedge.mirrors[0].mirror, 6);
   // Widths 2 at the glass and 2 * (2 + 6) / 2 = 8 at the wall, 6 m deep.
   EXPECT_NEAR(area(wedge.mirrors[0].ring), (2 + 8) / 2.0 * 6, 1e-3);
-}
-
-TEST(ThroughSights, NameTheRoomSeenAndTheOpeningsPassed) {
-  SceneInput input;
-  input.walls.push_back(world::wall({{-10, 5}, {10, 5}}, 0.2, 3, 1));
-  input.walls.push_back(world::wall({{-10, 10}, {10, 10}}, 0.2, 3, 2));
-  for (const std::size_t w : {0u, 1u}) {
-    OpeningCut cut;
-    cut.wall = w;
-    cut.along = {9.5, 10.5};
-    cut.tag = static_cast<int>(w) + 11;
-    input.openings.push_back(cut);
-  }
-  input.openings[1].fill = Fill::solid;
-  input.openings[1].keys = {{0, 0, false}, {4, 0, false}};
-  input.openings[1].shares = {0, 1};
-  const Scene scene(input);
-  const std::vector<RoomGround> rooms{{{{-10, 0}, {10, 0}, {10, 5}, {-10, 5}}, 1},
-                                      {{{-10, 5}, {10, 5}, {10, 10}, {-10, 10}}, 2}};
-  const EyeAt eye = [](double t) { return world::eyeAt({0, 1, 1.5}, t < 8 ? 0 : 180, 0, 5); };
-  ThroughSpec spec;
-  spec.take = {0, 10};
-  const auto sights = throughSights(scene, rooms, eye, spec);
-  ASSERT_TRUE(sights);
-  ASSERT_EQ(sights->size(), 2u);
-  EXPECT_EQ((*sights)[0].from, 1);
-  EXPECT_EQ((*sights)[0].room, 2);
-  EXPECT_EQ((*sights)[0].openings, (std::vector<int>{11}));
-  EXPECT_NEAR((*sights)[0].time.from, 0, 1e-9);
-  EXPECT_NEAR((*sights)[0].time.until, 8, 1e-9);
-  EXPECT_EQ((*sights)[1].room, kOutside);
-  EXPECT_EQ((*sights)[1].openings, (std::vector<int>{11, 12}));
-  EXPECT_NEAR((*sights)[1].time.from, 4, 1e-9);
 }
 
 }  // namespace
