@@ -141,6 +141,7 @@ Json walkOf(const sheets::WalkOf& walk) {
   return {{"from", walk.span.from},
           {"until", walk.span.until},
           {"path", pathOf(walk.path)},
+          {"times", walk.times},
           {"trigger", {{"beat", idOrNull(walk.beat)}, {"plus", walk.plus}}},
           {"latestLeave", number(walk.latestLeave)},
           {"earliestArrive", number(walk.earliestArrive)},

@@ -64,12 +64,15 @@ crew::DrawnRoute drawnRoute(const motion::Track& track, double length) {
   return route;
 }
 
-std::vector<Point> pathOf(const motion::Track& track, geometry::Span span) {
-  std::vector<Point> path = {track.place(span.from)};
+void addPath(const motion::Track& track, WalkOf& walk) {
+  const auto pass = [&](double t, Point place) {
+    walk.times.push_back(t);
+    walk.path.push_back(place);
+  };
+  pass(walk.span.from, track.place(walk.span.from));
   for (const auto& place : track.path(0.005))
-    if (place.t > span.from && place.t < span.until) path.push_back(place.place);
-  path.push_back(track.place(span.until));
-  return path;
+    if (place.t > walk.span.from && place.t < walk.span.until) pass(place.t, place.place);
+  pass(walk.span.until, track.place(walk.span.until));
 }
 
 void bindToBeat(const plan::Plan& plan, WalkOf& walk) {
@@ -114,7 +117,8 @@ void fill(const Take& take, std::size_t i, const motion::Track& track, RouteOf& 
     route.stands.push_back({track.place(span.from), pose.shelter, span, pose.height < crew.height});
   }
   for (const auto& walk : report.walks) {
-    WalkOf out{walk.span, pathOf(track, walk.span), "", 0, walk.latestLeave, walk.earliestArrive, walk.peakSpeed};
+    WalkOf out{walk.span, {}, {}, "", 0, walk.latestLeave, walk.earliestArrive, walk.peakSpeed};
+    addPath(track, out);
     bindToBeat(take.plan(), out);
     route.walks.push_back(std::move(out));
   }
@@ -135,8 +139,11 @@ void fill(const plan::Plan& plan, const answers::FoundRoute& found, RouteOf& rou
   for (const auto& stand : found.stands) route.stands.push_back({stand.pos, stand.shelter, stand.span, stand.crouch});
   for (const auto& walk : found.walks) {
     const crew::Walk& figures = walk.walk;
-    WalkOf out{figures.span, {}, "", 0, figures.latestLeave, figures.earliestArrive, figures.peakSpeed};
-    for (const auto& corner : walk.path) out.path.push_back(corner.at);
+    WalkOf out{figures.span, {}, {}, "", 0, figures.latestLeave, figures.earliestArrive, figures.peakSpeed};
+    for (const auto& corner : walk.path) {
+      out.path.push_back(corner.at);
+      out.times.push_back(corner.time);
+    }
     bindToBeat(plan, out);
     route.walks.push_back(std::move(out));
   }

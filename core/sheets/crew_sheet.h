@@ -19,8 +19,9 @@ struct StandOf {
 
 struct WalkOf {
   geometry::Span span;
-  std::vector<geometry::Point> path;
-  std::string beat;  ///< the beat it is triggered on, empty before the first
+  std::vector<geometry::Point> path;  ///< straight and even from one place to the next
+  std::vector<double> times;          ///< when each place of the path is passed
+  std::string beat;                   ///< the beat it is triggered on, empty before the first
   double plus = 0;
   std::optional<double> latestLeave, earliestArrive;
   double speed = 0;  ///< peak, m/s

@@ -278,6 +278,15 @@ std::string windowsText(const plan::Plan& plan, const Evidence& evidence) {
 
 namespace {
 
+/// "3.20, 1.40 at 42.5; ...": where to be when, on a way that nobody drew.
+std::string wayText(const WalkOf& walk) {
+  std::string text;
+  for (std::size_t i = 0; i < walk.path.size(); ++i)
+    text += (i ? "; " : "") + fixed(walk.path[i].x, 2) + ", " + fixed(walk.path[i].y, 2) + " at " +
+            secondsText(walk.times[i]);
+  return text;
+}
+
 std::string routeText(const RouteOf& route) {
   std::string text = route.id + "  " + route.role + "\n";
   if (route.carried) return text + "  goes along with the camera\n";
@@ -297,6 +306,7 @@ std::string routeText(const RouteOf& route) {
     if (walk.latestLeave) text += ", leave by " + secondsText(*walk.latestLeave);
     if (walk.earliestArrive) text += ", there from " + secondsText(*walk.earliestArrive);
     text += "\n";
+    if (route.sought) text += indented("by way of " + wayText(walk));
   }
   for (const auto& stop : route.breaks)
     text += "  BREAKS " + base::padRight(spanText(stop.span), 14) + stop.why + " at " + fixed(stop.pos.x, 2) + ", " +
