@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
 #include <set>
+#include <utility>
 
 #include "core/base/text.h"
 
@@ -30,29 +30,49 @@ std::string performerLetter(const plan::Plan& plan, std::size_t i) {
 
 namespace {
 
-/// The department's letter of a role, or 0 for one without.
-char departmentLetter(const std::string& role) {
-  static const std::pair<const char*, char> words[] = {
-      {"assistant camera", 'F'}, {"focus", 'F'}, {"boom", 'B'}, {"assistant director", 'D'}, {"grip", 'K'}};
-  for (const auto& [word, letter] : words)
-    if (role.find(word) != std::string::npos) return letter;
-  return 0;
-}
-
-std::string firstLetters(const std::string& role, const std::string& id) {
-  std::string letters;
-  for (const char c : role + id) {
-    if (c >= 'a' && c <= 'z') letters += static_cast<char>(c - 'a' + 'A');
-    if (c >= 'A' && c <= 'Z') letters += c;
-    if (letters.size() == 2) break;
+/// The words of a role in capitals that tell it from others. What comes after "at" is a place and what ends in "'s" is
+/// whose; "camera" says little where everybody works for one.
+std::vector<std::string> tellingWords(const std::string& role) {
+  std::vector<std::string> words;
+  std::string word;
+  bool whose = false;
+  const auto end = [&] {
+    const bool small = word == "OF" || word == "THE" || word == "AND" || word == "TO" || word == "FOR" || word == "A";
+    if (!word.empty() && !small && !whose) words.push_back(word);
+    whose = false;
+    return std::exchange(word, {}) == "AT";
+  };
+  for (const char c : role + ' ') {
+    const char capital = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
+    whose = whose || c == '\'';
+    if (capital >= 'A' && capital <= 'Z')
+      word += capital;
+    else if (c != '\'' && end())
+      break;
   }
-  return letters.size() == 2 ? letters : "XA";
+  std::erase(words, "AT");
+  if (words.size() > 1) std::erase(words, "CAMERA");
+  return words;
 }
 
-std::string lower(std::string text) {
-  for (char& c : text)
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  return text;
+/// Two letters of a role in the order they are tried: the first letters of its first and last word, or the first two of
+/// its only one, then its first letter with each later one.
+std::vector<std::string> lettersOf(const std::vector<std::string>& words) {
+  std::vector<std::string> pairs;
+  std::string all;
+  for (const auto& word : words) all += word;
+  if (words.size() > 1) pairs.push_back({words.front()[0], words.back()[0]});
+  for (std::size_t i = 1; i < all.size(); ++i) pairs.push_back({all[0], all[i]});
+  return pairs;
+}
+
+/// What is tried when a role's own letters are taken or there are none.
+std::vector<std::string> anyLetters(char first) {
+  std::vector<std::string> pairs;
+  for (char second = 'A'; second <= 'Z'; ++second) pairs.push_back({first, second});
+  for (char other = 'A'; other <= 'Z'; ++other)
+    for (char second = 'A'; second <= 'Z'; ++second) pairs.push_back({other, second});
+  return pairs;
 }
 
 }  // namespace
@@ -60,16 +80,13 @@ std::string lower(std::string text) {
 std::vector<std::string> crewLabels(const plan::Plan& plan) {
   std::vector<std::string> labels;
   std::set<std::string> taken;
-  std::map<char, char> next;
   for (const auto& crew : plan.crew) {
-    const char department = departmentLetter(lower(crew.role));
-    std::string label = firstLetters(crew.role, crew.id.text());
-    if (department != 0) {
-      char& order = next.try_emplace(department, 'A').first->second;
-      label = {department, order++};
-    }
-    while (!taken.insert(label).second) label[1] = label[1] == 'Z' ? 'A' : static_cast<char>(label[1] + 1);
-    labels.push_back(label);
+    auto tried = lettersOf(tellingWords(crew.role));
+    for (auto& pair : lettersOf(tellingWords(crew.id.text()))) tried.push_back(std::move(pair));
+    for (auto& pair : anyLetters(tried.empty() ? 'X' : tried.front()[0])) tried.push_back(std::move(pair));
+    const auto free = std::find_if(tried.begin(), tried.end(), [&](const auto& pair) { return !taken.contains(pair); });
+    labels.push_back(free == tried.end() ? tried.front() : *free);
+    taken.insert(labels.back());
   }
   return labels;
 }

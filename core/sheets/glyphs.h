@@ -19,8 +19,10 @@ Tone performerTone(std::size_t i);
 /// The letter in its shape: the plan's, or A, B, C by order.
 std::string performerLetter(const plan::Plan& plan, std::size_t i);
 
-/// Two letters a crew member is told by, never a digit: department and order ("FA" and "FB" for two on the focus, "BA"
-/// for a boom), else the first letters of the role. One entry a crew member, all different.
+/// Two letters a crew member is told by, never a digit, from the words of the role: the first letters of its first and
+/// last word ("FA" first assistant camera, "BO" boom operator), or the first two of its only one ("OP" camera operator,
+/// "SP" operator's spotter); then further letters of its words, of the id, and any. One entry a crew member, all
+/// different as far as there are pairs.
 std::vector<std::string> crewLabels(const plan::Plan& plan);
 
 /// Square, hexagon, pill, shield by i, filled, with the letter in it. `radius` 11 on the plan.
