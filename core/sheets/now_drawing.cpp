@@ -52,11 +52,10 @@ struct Rows {
   double sharpLabel, name, distance, band, bandText, warmth, ruleB;
   double lens, ruleC;
   double cue, count, then, card;
-  bool timecode, labels, small;
+  bool small;
 };
-constexpr Rows kRoomy{48,  74,  84,  104, 128, 156, 203, 229,  254,  276,
-                      290, 325, 344, 366, 409, 432, 444, true, true, true};
-constexpr Rows kTight{42, 62, 68, 80, 0, 100, 140, 158, 180, 0, 190, 219, 228, 246, 286, 0, 300, true, false, false};
+constexpr Rows kRoomy{48, 74, 84, 104, 128, 156, 203, 229, 254, 276, 290, 325, 344, 366, 409, 432, 444, true};
+constexpr Rows kTight{40, 58, 64, 72, 86, 106, 146, 163, 185, 0, 194, 222, 230, 248, 287, 0, 300, false};
 constexpr double kRoomyHeight = 528;
 
 const Rows& rowsOf(double height) {
@@ -162,10 +161,11 @@ class NowPainter {
 
   void sharpOn() {
     const auto& focus = instant_.focus;
-    if (rows_.labels) text({kPad, rows_.sharpLabel}, focus.changing ? "Focus goes to" : "Sharp on", 12, Tone::ink3);
+    // Between two subjects the distance is neither's.
+    const char* const label = focus.on.size() > 1 ? "Focus on its way" : "Sharp on";
+    text({kPad, rows_.sharpLabel}, label, 12, Tone::ink3);
     if (!focus.known || focus.on.empty()) return text({kPad, rows_.name}, "nobody: unknown", 18, Tone::ink2);
-    const double end = othersSharp(focus.on.back());
-    subject(focus.on.back(), end);
+    subjects(focus.on, othersSharp(focus.on));
     const double metres = focus.wantedDistance;
     const std::string second = std::isinf(metres) ? "" : units::lengthText(metres, otherUnit(unit_), LengthStep::fine);
     if (unit_ == LengthUnit::feet)
@@ -176,20 +176,45 @@ class NowPainter {
     if (rows_.small) warmth();
   }
 
-  void subject(const std::string& id, double end) {
-    const std::size_t who = plan_.performers.indexOf(id);
-    double x = kPad;
-    if (who < plan_.performers.size()) {
-      drawPerformer(drawing_, {x + 10, rows_.name - 6}, who, performerLetter(plan_, who), 11);
-      x += 32;
+  /// Who the focus is on, from whom to whom during a change, names as long as there is room for before `end`.
+  void subjects(const std::vector<std::string>& on, double end) {
+    const std::string arrow = "\u2192";
+    double room = end - 8 - kPad - double(on.size() - 1) * (typeWidth(arrow, type::kValue) + 12);
+    double names = 0;
+    for (const auto& id : on) {
+      room -= shapeWidth(id);
+      names += typeWidth(subjectName(plan_, id), type::kValue);
     }
-    text({x, rows_.name}, cutToWidth(subjectName(plan_, id), type::kValue, end - 8 - x), type::kValue, Tone::ink, true);
+    double x = kPad;
+    for (const auto& id : on) {
+      if (x > kPad) {
+        text({x + 6, rows_.name}, arrow, type::kValue, Tone::ink2);
+        x += typeWidth(arrow, type::kValue) + 12;
+      }
+      const std::string name = subjectName(plan_, id);
+      const double own = typeWidth(name, type::kValue);
+      x = subject(id, cutToWidth(name, type::kValue, names > room ? own / names * room : own), x);
+    }
+  }
+
+  double shapeWidth(const std::string& id) const { return plan_.performers.find(id) ? 32 : 0; }
+
+  /// Shape and name from x on. Returns where they end.
+  double subject(const std::string& id, const std::string& name, double x) {
+    const std::size_t who = plan_.performers.indexOf(id);
+    if (who < plan_.performers.size())
+      drawPerformer(drawing_, {x + 10, rows_.name - 6}, who, performerLetter(plan_, who), 11);
+    x += shapeWidth(id);
+    text({x, rows_.name}, name, type::kValue, Tone::ink, true);
+    return x + typeWidth(name, type::kValue);
   }
 
   /// Who else in frame is sharp enough, at the right. Returns where they begin.
-  double othersSharp(const std::string& subject) {
+  double othersSharp(const std::vector<std::string>& subjects) {
     std::vector<std::size_t> others;
-    const auto split = base::split(subject, '+');
+    std::vector<std::string> split;
+    for (const auto& subject : subjects)
+      for (auto& part : base::split(subject, '+')) split.emplace_back(part);
     for (std::size_t i = 0; i < instant_.performers.size(); ++i) {
       const auto& at = instant_.performers[i];
       const bool inFrame = at.inFrame == optics::Showing::whole || at.inFrame == optics::Showing::part;
@@ -254,11 +279,11 @@ class NowPainter {
 
   void cue() {
     if (!answers_.evidence) return text({kPad, rows_.cue}, "Moves are being computed", 14, Tone::ink2);
-    const auto cues = nextCues(answers_, instant_.time, 2);
+    const auto cues = nextCues(answers_, instant_.time, 3);
     if (cues.empty()) return text({kPad, rows_.cue}, "No move left", 14, Tone::ink2);
     const NextCue& next = cues.front();
     const bool runs = next.at <= instant_.time;
-    const std::string title = (runs ? "Now: " : "Next: ") + next.name;
+    const std::string title = cutToWidth(runs ? nowTitle(cues) : "Next: " + next.name, type::kBody, room());
     text({kPad, rows_.cue}, title, 14, Tone::ink, true);
     cueEnd_ = kPad + typeWidth(title, type::kBody) + 12;
     if (stale_) {
@@ -266,7 +291,7 @@ class NowPainter {
       cueEnd_ += typeWidth("stale", type::kLabel) + 10;
     }
     if (runs)
-      running(next);
+      running(next, cues.size() > 1 && cues[1].at <= instant_.time ? &cues[1] : nullptr);
     else
       waiting(next);
     if (rows_.small && cues.size() > 1) {
@@ -277,6 +302,13 @@ class NowPainter {
               : "then " + then.name + " " + then.change + " in " + base::fixed(then.at - instant_.time, 1) + " s";
       text({kPad, rows_.then}, cutToWidth(words, 12, room() + 8), 12, Tone::ink2);
     }
+  }
+
+  /// Every move that runs, by name.
+  std::string nowTitle(const std::vector<NextCue>& cues) const {
+    std::string title = "Now: " + cues.front().name;
+    for (std::size_t i = 1; i < cues.size() && cues[i].at <= instant_.time; ++i) title += " and " + cues[i].name;
+    return title;
   }
 
   /// From what to what, beside the count from `left` on, or over it where it would be cut there.
@@ -300,11 +332,13 @@ class NowPainter {
     changeAtRight(next, "over " + base::fixed(next.until - next.at, 1) + " s", x + 20);
   }
 
-  void running(const NextCue& next) {
+  /// A second move that runs has its change told where there is no line below for it.
+  void running(const NextCue& next, const NextCue* second) {
     const double top = rows_.count - 34, x = kPad + typeWidth("NOW", type::kBig) + 20;
     bar(kPad, top, x - kPad - 4, 36, Tone::ink);
     text({kPad + 8, rows_.count - 6}, "NOW", type::kBig, Tone::page, true);
-    changeAtRight(next, base::fixed(next.until - instant_.time, 1) + " s left", x + 4);
+    const bool both = second && !rows_.small;
+    changeAtRight(next, both ? second->change : base::fixed(next.until - instant_.time, 1) + " s left", x + 4);
     progress(rows_.count + 6, (instant_.time - next.at) / std::max(0.01, next.until - next.at));
   }
 
@@ -406,8 +440,8 @@ std::string nowInWords(const Answers& answers, const Instant& instant) {
   if (const std::size_t beat = plan.beats.indexOf(instant.beat); beat < plan.beats.size())
     words += ", beat " + std::to_string(beat + 1);
   if (instant.focus.known && !instant.focus.on.empty())
-    words += ", sharp on " + subjectName(plan, instant.focus.on.back()) + " at " +
-             units::lengthText(instant.focus.wantedDistance, plan.display);
+    words += (instant.focus.on.size() > 1 ? ", focus on its way " : ", sharp on ") + focusNames(plan, instant.focus) +
+             " at " + units::lengthText(instant.focus.wantedDistance, plan.display);
   if (instant.lens) words += ", " + base::fixed(instant.lens->focal, 0) + " mm, " + units::stopText(instant.iris.set);
   if (const auto calls = goneBy(answers, instant); !calls.empty())
     words += ", " + goneByWords(calls.front(), instant.time);
