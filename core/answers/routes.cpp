@@ -394,6 +394,10 @@ bool routesWanted(const Take& take) {
   return !soughtOf(take).empty();
 }
 
+bool routesSearched(const Answers& answers) {
+  return !answers.routes && answers.take->plan().lens && routesWanted(*answers.take);
+}
+
 Result<RouteMaps> routeGroundOf(const Take& take, const base::Cancel& cancel, const RouteMaps& earlier) {
   const plan::Plan& plan = take.plan();
   if (!plan.lens)

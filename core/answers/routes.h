@@ -67,6 +67,9 @@ struct FoundRoutes {
 /// Somebody of the crew has neither marks nor goes along with the camera.
 bool routesWanted(const Take& take);
 
+/// Routes are wanted and can be found, and are not there: whoever works the answers out has them come last.
+bool routesSearched(const Answers& answers);
+
 /// The ground as those whose routes are to be found need it: for the widest of them, from the lowest floor of the plan
 /// to the tallest's crown on the highest, standing and crouching. `earlier` maps spare the steps they have alike.
 /// Fails when cancelled, without a lens, or with nobody to find a route for (code "nobody").

@@ -167,11 +167,21 @@ std::vector<RouteOf> routesOf(const Answers& answers) {
       fill(take, i, *track, route);
       route.notes = answers::needsLeftOut(take.plan(), i);
     }
-    const auto* found = answers.routes ? answers.routes->find(route.id) : nullptr;
-    if (found) fill(take.plan(), *found, route);
+    if (auto found = soughtRouteOf(answers, route.id)) route = *std::move(found);
     routes.push_back(std::move(route));
   }
   return routes;
+}
+
+std::optional<RouteOf> soughtRouteOf(const Answers& answers, const std::string& id) {
+  const auto* found = answers.routes ? answers.routes->find(id) : nullptr;
+  const plan::Crew* crew = answers.take->plan().crew.find(id);
+  if (!found || !crew) return std::nullopt;
+  RouteOf route;
+  route.id = id;
+  route.role = crew->role;
+  fill(answers.take->plan(), *found, route);
+  return route;
 }
 
 }  // namespace wend::sheets

@@ -54,4 +54,7 @@ struct RouteOf {
 /// Everybody, in the plan's order. Found routes come from `answers.routes`, where that was asked for.
 std::vector<RouteOf> routesOf(const answers::Answers& answers);
 
+/// That of one whose route was looked for. Nothing for everybody else, and before it was.
+std::optional<RouteOf> soughtRouteOf(const answers::Answers& answers, const std::string& id);
+
 }  // namespace wend::sheets

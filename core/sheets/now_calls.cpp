@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/answers/routes.h"
 #include "core/base/text.h"
 #include "core/sheets/glyphs.h"
 #include "core/sight/ground_map.h"
@@ -21,6 +22,17 @@ std::optional<double> nextSeen(const sight::GroundMap& ground, geometry::Point a
   return std::nullopt;
 }
 
+/// Where somebody stands, on their drawn way or on the one that was found; nothing for who walks or goes along.
+std::optional<geometry::Point> standsAt(const answers::Answers& answers, const snags::CrewAt& at, double t) {
+  if (at.carried || at.walking) return std::nullopt;
+  if (at.present) return at.pos;
+  const auto* route = answers.routes ? answers.routes->find(at.id) : nullptr;
+  if (!route || !route->found) return std::nullopt;
+  for (const auto& walk : route->walks)
+    if (walk.walk.span.from < t && t < walk.walk.span.until) return std::nullopt;
+  return route->at(t);
+}
+
 }  // namespace
 
 std::vector<GoneBy> goneBy(const answers::Answers& answers, const answers::Instant& instant) {
@@ -30,8 +42,9 @@ std::vector<GoneBy> goneBy(const answers::Answers& answers, const answers::Insta
   const auto labels = crewLabels(plan);
   for (std::size_t i = 0; i < instant.crew.size() && i < labels.size(); ++i) {
     const auto& at = instant.crew[i];
-    if (!at.present || at.carried || at.walking) continue;
-    if (const auto seen = nextSeen(*answers.ground, at.pos, instant.time))
+    const auto place = standsAt(answers, at, instant.time);
+    if (!place) continue;
+    if (const auto seen = nextSeen(*answers.ground, *place, instant.time))
       calls.push_back({at.id, labels[i], *seen, *seen - plan.sightRules.early});
   }
   std::stable_sort(calls.begin(), calls.end(), [](const GoneBy& a, const GoneBy& b) { return a.by < b.by; });

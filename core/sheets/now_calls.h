@@ -17,8 +17,8 @@ struct GoneBy {
   double by = 0;
 };
 
-/// Of everybody of the crew who stands on ground that is not in sight now and will be; soonest first. Empty without the
-/// map of the ground.
+/// Of everybody of the crew who stands, as drawn or on a found route, on ground that is not in sight now and will be;
+/// soonest first. Empty without the map of the ground.
 ///
 /// Ensures   (1) `seen` is no later than the first instant after t at which the lens sees a person of the plan's rules
 ///               of sight who stands there; (2) by = seen - early

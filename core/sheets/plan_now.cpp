@@ -2,9 +2,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/answers/routes.h"
 #include "core/base/text.h"
 #include "core/sheets/glyphs.h"
 #include "core/sheets/labels.h"
+#include "core/sheets/plan_chosen.h"
 #include "core/sheets/plan_sun.h"
 #include "core/sheets/plan_view.h"
 #include "core/sheets/text_width.h"
@@ -20,6 +22,11 @@ namespace {
 
 /// The words of a snag on the plan; all of them stand in the now panel and the list.
 constexpr double kSnagWords = 150;
+
+/// What lies under the legend is out of view, too.
+bool outside(const PlanView& view, Point at) {
+  return at.x < 0 || at.y < 0 || at.x > view.width || at.y > view.height - kLegendHeight;
+}
 
 class NowPainter {
  public:
@@ -170,53 +177,49 @@ class NowPainter {
     kite.stroke = {.tone = Tone::lens, .width = 2, .dash = {}};
     drawing_.add(kite);
     line({at + ahead * 12 + aside * 8, at + ahead * 12 - aside * 8}, Tone::lens, 3);
+    if (picture_.chosen.kind == Chosen::Kind::camera) drawChosen(drawing_, at, 18);
   }
 
   void drawCrewBodies() {
-    for (std::size_t i = 0; i < instant_.crew.size(); ++i) {
-      const auto& crew = instant_.crew[i];
-      if (!crew.present || crew.carried) continue;
-      const Point at = seen(crew.pos);
-      if (outOfView(at)) {
-        drawEdgeArrow(at, labelsOfCrew_[i]);
+    for (const auto& slab : crewSlabs(answers_, instant_, view_)) {
+      const auto& crew = instant_.crew[slab.crew];
+      if (slab.beyond > 0) {
+        drawEdgeArrow(slab, labelsOfCrew_[slab.crew]);
         continue;
       }
-      if (crew.seen)
+      if (crew.present && crew.seen) {
+        const Point at = seen(crew.pos);
         drawing_.add(geometry::Box{.topLeft = {at.x - 17, at.y - 13},
                                    .width = 34,
                                    .height = 26,
                                    .radius = 8,
                                    .fill = {Tone::grain, Pattern::seen},
                                    .stroke = {.tone = Tone::ink, .width = 1.25, .dash = {}}});
-      drawCrew(drawing_, spread(at), labelsOfCrew_[i], crew.walking);
+      }
+      drawCrew(drawing_, slab.at, labelsOfCrew_[slab.crew], slab.dashed);
+      if (chosenPerson(crew.id)) drawChosen(drawing_, slab.at, 18);
     }
   }
 
-  /// People in one shelter stand side by side on the picture.
-  Point spread(Point at) {
-    while (std::any_of(slabs_.begin(), slabs_.end(),
-                       [&](Point other) { return std::abs(other.x - at.x) < 28 && std::abs(other.y - at.y) < 18; }))
-      at.x += 28;
-    slabs_.push_back(at);
-    return at;
+  /// Chosen as a whole, or by one of their marks.
+  bool chosenPerson(const std::string& id) const {
+    const Chosen& chosen = picture_.chosen;
+    return chosen.id == id && (chosen.kind == Chosen::Kind::thing || chosen.kind == Chosen::Kind::crewMark);
   }
 
-  bool outOfView(Point at) const { return at.x < 0 || at.y < 0 || at.x > view_.width || at.y > view_.height; }
-
   /// Slab on the edge with an arrow and the metres beyond it.
-  void drawEdgeArrow(Point at, const std::string& label) {
-    const Point edge{std::clamp(at.x, 18.0, view_.width - 18), std::clamp(at.y, 14.0, view_.height - 22)};
-    const double metres = distance(at, edge) / view_.pxPerMetre;
-    const Point place = spread(edge);
-    drawCrew(drawing_, place, label, false);
-    const Vec out = distance(at, place) > 1 ? unit(at - place) : Vec{0, 1};
+  void drawEdgeArrow(const CrewSlab& slab, const std::string& label) {
+    const Point place = slab.at;
+    drawCrew(drawing_, place, label, slab.dashed);
+    if (chosenPerson(instant_.crew[slab.crew].id)) drawChosen(drawing_, place, 18);
+    const Vec out = distance(slab.place, place) > 1 ? unit(slab.place - place) : Vec{0, 1};
     Path arrow;
     const Point tip = place + out * 18;
     arrow.rings = {{tip, tip - out * 6 + left(out) * 4, tip - out * 6 - left(out) * 4}};
     arrow.closed = true;
     arrow.fill = {Tone::crew};
     drawing_.add(arrow);
-    addLabel({place.x + 17, place.y + 4}, base::fixed(metres, 1) + " m", Tone::ink2, LabelRank::detail, false,
+    addLabel({place.x + 17, place.y + 4}, base::fixed(slab.beyond, 1) + " m", Tone::ink2, LabelRank::detail, false,
              Align::left);
   }
 
@@ -227,6 +230,7 @@ class NowPainter {
       const Point at = seen(performer.pos);
       if (const auto facing = facingOf(i)) line({at, at + way(*facing) * 20}, performerTone(i), 3);
       drawPerformer(drawing_, at, i, performerLetter(plan_, i), 11);
+      if (picture_.chosen == Chosen{Chosen::Kind::thing, performer.id, 0}) drawChosen(drawing_, at, 18);
       addLabel({at.x + 16, at.y + 4}, plan_.performers[i].name, Tone::ink, LabelRank::name, true, Align::left);
     }
   }
@@ -241,16 +245,14 @@ class NowPainter {
     return plan_.performers[i].marks[track->progress(instant_.time).mark].facing;
   }
 
-  /// Snags that run now or begin within five seconds, worst first.
   void drawSnags() {
-    if (!answers_.snags) return;
-    for (const auto& snag : *answers_.snags) {
-      if (!snag.pos || snag.accepted || snag.until < instant_.time || snag.from > instant_.time + 5) continue;
-      const Point at = seen(*snag.pos) + Vec{0, -26};
-      if (outOfView(at)) continue;
-      drawLozenge(drawing_, at, 10, snag.severity);
-      addLabel({at.x + 14, at.y + 4}, cutToWidth(snag.text.substr(0, snag.text.find(',')), 12, kSnagWords), Tone::ink,
-               LabelRank::snag, false, Align::left);
+    for (const auto& lozenge : snagLozenges(answers_, instant_.time, view_)) {
+      const snags::Snag& snag = *lozenge.snag;
+      drawLozenge(drawing_, lozenge.at, 10, snag.severity);
+      if (picture_.chosen == Chosen{Chosen::Kind::thing, snag.key, 0}) drawChosen(drawing_, lozenge.at, 14);
+      addLabel({lozenge.at.x + 14, lozenge.at.y + 4},
+               cutToWidth(snag.text.substr(0, snag.text.find(',')), 12, kSnagWords), Tone::ink, LabelRank::snag, false,
+               Align::left);
     }
   }
 
@@ -277,10 +279,43 @@ class NowPainter {
   Drawing drawing_;
   std::vector<std::string> labelsOfCrew_ = crewLabels(plan_);
   std::vector<Label> labels_;
-  std::vector<Point> slabs_;
 };
 
 }  // namespace
+
+std::vector<CrewSlab> crewSlabs(const Answers& answers, const Instant& instant, const PlanView& view) {
+  std::vector<CrewSlab> slabs;
+  for (std::size_t i = 0; i < instant.crew.size(); ++i) {
+    const auto& crew = instant.crew[i];
+    const auto* found = crew.present || !answers.routes ? nullptr : answers.routes->find(crew.id);
+    const bool routed = found && found->found;
+    if (crew.carried || !(crew.present || routed)) continue;
+    CrewSlab slab{i, {}, view.toPicture(routed ? found->at(instant.time) : crew.pos), 0, crew.walking || routed};
+    slab.at = slab.place;
+    if (outside(view, slab.place)) {
+      slab.at = {std::clamp(slab.place.x, 18.0, view.width - 18),
+                 std::clamp(slab.place.y, 14.0, view.height - kLegendHeight - 14)};
+      slab.beyond = distance(slab.place, slab.at) / view.pxPerMetre;
+    }
+    while (std::any_of(slabs.begin(), slabs.end(), [&](const CrewSlab& other) {
+      return std::abs(other.at.x - slab.at.x) < 28 && std::abs(other.at.y - slab.at.y) < 18;
+    }))
+      slab.at.x += 28;
+    slabs.push_back(slab);
+  }
+  return slabs;
+}
+
+std::vector<SnagLozenge> snagLozenges(const Answers& answers, double t, const PlanView& view) {
+  std::vector<SnagLozenge> lozenges;
+  if (!answers.snags) return lozenges;
+  for (const auto& snag : *answers.snags) {
+    if (!snag.pos || snag.accepted || snag.until < t || snag.from > t + 5) continue;
+    const Point at = view.toPicture(*snag.pos) + Vec{0, -26};
+    if (!outside(view, at)) lozenges.push_back({&snag, at});
+  }
+  return lozenges;
+}
 
 Drawing wedgeLayer(const Answers& answers, const Instant& instant, const PlanView& view) {
   const PlanPicture picture;
@@ -289,8 +324,9 @@ Drawing wedgeLayer(const Answers& answers, const Instant& instant, const PlanVie
 
 Drawing nowLayer(const Answers& answers, const Instant& instant, const PlanView& view, const PlanPicture& picture) {
   Drawing drawing = sunLayer(answers, instant, view);
-  Drawing over = NowPainter(answers, instant, view, picture).drawn();
-  for (auto& shape : over.shapes) drawing.shapes.push_back(std::move(shape));
+  for (Drawing over :
+       {chosenLayer(answers.take->plan(), view, picture.chosen), NowPainter(answers, instant, view, picture).drawn()})
+    for (auto& shape : over.shapes) drawing.shapes.push_back(std::move(shape));
   return drawing;
 }
 

@@ -12,32 +12,62 @@ using namespace geometry;
 
 namespace {
 
-PlanView around(const std::vector<Point>& points, double width, double height) {
-  constexpr double kMargin = 40;
-  const Extent extent = extentOf(points);
+PlanView around(const Extent& extent, double width, double height, double margin) {
   PlanView view;
   view.width = width;
   view.height = height;
   view.centre = lerp(extent.low, extent.high, 0.5);
   const double across = std::max(1.0, extent.high.x - extent.low.x), up = std::max(1.0, extent.high.y - extent.low.y);
-  view.pxPerMetre = std::min((width - 2 * kMargin) / across, (height - 2 * kMargin) / up);
+  view.pxPerMetre = std::max(1.0, std::min((width - 2 * margin) / across, (height - 2 * margin) / up));
   return view;
+}
+
+/// Where somebody stands or goes, as wide as they are.
+void addBody(std::vector<Point>& points, Point at, double radius) {
+  points.push_back(at - Vec{radius, radius});
+  points.push_back(at + Vec{radius, radius});
+}
+
+void addWay(std::vector<Point>& points, const motion::Track* track, double radius) {
+  constexpr double kTolerance = 0.05;
+  if (!track) return;
+  for (const auto& passed : track->path(kTolerance)) addBody(points, passed.place, radius);
+}
+
+/// Those who go along with the camera, where its marks are and between them.
+void addCarried(std::vector<Point>& points, const answers::Take& take) {
+  constexpr double kStep = 0.5;
+  for (double t = 0; t <= take.length(); t += kStep)
+    for (const auto& body : take.plan().camera.bodies)
+      if (const plan::Crew* crew = take.plan().crew.find(body.crew))
+        addBody(points, take.people().crewAt(take.plan().crew.indexOf(body.crew), t, take.view().sensorAt(t)).pos,
+                crew->radius);
 }
 
 }  // namespace
 
 PlanView wholeSet(const answers::Take& take, double width, double height) {
-  const Extent extent = answers::groundGrid(take).extent();
-  return around({extent.low, extent.high}, width, height);
+  return around(answers::groundGrid(take).extent(), width, height, 40);
 }
 
 PlanView wholeTake(const answers::Take& take, double width, double height) {
+  constexpr double kMargin = 24;
+  const plan::Plan& plan = take.plan();
   std::vector<Point> points;
-  for (const auto& mark : take.people().camera().marks()) points.push_back(mark.pos);
-  for (std::size_t i = 0; i < take.plan().performers.size(); ++i)
-    if (const auto* track = take.people().performer(i))
-      for (const auto& mark : track->marks()) points.push_back(mark.pos);
-  return around(points, width, height);
+  for (const auto& wall : plan.set.walls)
+    for (const Point corner : wall.points) addBody(points, corner, wall.thickness / 2);
+  addWay(points, &take.people().camera(), 0);
+  addCarried(points, take);
+  for (std::size_t i = 0; i < plan.performers.size(); ++i)
+    addWay(points, take.people().performer(i), plan.performers[i].radius);
+  for (std::size_t i = 0; i < plan.crew.size(); ++i) addWay(points, take.people().crew(i), plan.crew[i].radius);
+  for (const auto& shelter : plan.shelters) addBody(points, shelter.pos, 0);
+  for (const auto& gear : plan.gear) addBody(points, gear.pos, gear.radius);
+  PlanView view = around(extentOf(points), width, height - kLegendHeight, kMargin);
+  // The strip of the legend lies below.
+  view.height = height;
+  view.centre.y -= kLegendHeight / 2 / view.pxPerMetre;
+  return view;
 }
 
 namespace {
@@ -105,7 +135,7 @@ void northArrow(Drawing& drawing, const PlanView& view) {
 
 Drawing planLegend(const PlanView& view, const PlanPicture& picture, plan::LengthUnit unit) {
   Drawing drawing = view.sheet();
-  const double strip = 30, y = view.height - strip / 2 + 2;
+  const double strip = kLegendHeight, y = view.height - strip / 2 + 2;
   drawing.add(geometry::Box{.topLeft = {0, view.height - strip},
                             .width = view.width,
                             .height = strip,
@@ -142,7 +172,7 @@ Drawing planDrawing(const answers::Answers& answers, const PlanView& view, const
   const auto instant = answers::instantAt(*answers.take, picture.time, answers.evidence.get());
   for (Drawing layer : {groundLayer(answers, view, picture), wedgeLayer(answers, instant, view),
                         setLayer(*answers.take, view, picture.time), waysLayer(*answers.take, view, picture),
-                        foundWaysLayer(answers, view), nowLayer(answers, instant, view, picture),
+                        foundWaysLayer(answers, view, picture), nowLayer(answers, instant, view, picture),
                         planLegend(view, picture, answers.take->plan().display)})
     for (auto& shape : layer.shapes) drawing.shapes.push_back(std::move(shape));
   std::string caution = kCaution;

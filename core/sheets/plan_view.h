@@ -25,12 +25,16 @@ struct PlanView {
 /// The whole set with a margin.
 PlanView wholeSet(const answers::Take& take, double width, double height);
 
-/// The part the take happens in: the ways of camera and performers.
+/// The strip along the foot of the picture that the legend lies on, px.
+inline constexpr double kLegendHeight = 30;
+
+/// What the take needs: walls, shelters and gear, the ways of camera, performers and crew with their bodies, all
+/// of it above the strip of the legend.
 PlanView wholeTake(const answers::Take& take, double width, double height);
 
-/// What is chosen, in the words of the plan: a mark of somebody, or a thing by its id.
+/// What is chosen, in the words of the plan: a mark of somebody, the camera, or a thing by its id, a snag by its key.
 struct Chosen {
-  enum class Kind { nothing, cameraMark, performerMark, crewMark, thing };
+  enum class Kind { nothing, camera, cameraMark, performerMark, crewMark, thing };
   Kind kind = Kind::nothing;
   std::string id;
   std::size_t mark = 0;
@@ -56,10 +60,29 @@ geometry::Drawing groundLayer(const answers::Answers& answers, const PlanView& v
 geometry::Drawing wedgeLayer(const answers::Answers& answers, const answers::Instant& instant, const PlanView& view);
 geometry::Drawing setLayer(const answers::Take& take, const PlanView& view, double t);
 geometry::Drawing waysLayer(const answers::Take& take, const PlanView& view, const PlanPicture& picture);
-/// The ways of found routes, each dashed more finely than a drawn one. Changes with the plan and view alone.
-geometry::Drawing foundWaysLayer(const answers::Answers& answers, const PlanView& view);
+/// The ways of found routes, each dashed more finely than a drawn one, with a notch every second of a walk and the
+/// seconds of each stand that is near the picture's time or whose person is chosen.
+geometry::Drawing foundWaysLayer(const answers::Answers& answers, const PlanView& view, const PlanPicture& picture);
 geometry::Drawing nowLayer(const answers::Answers& answers, const answers::Instant& instant, const PlanView& view,
                            const PlanPicture& picture);
+
+/// Where the slab of a crew member stands who does not go along with the camera: at their drawn place, or where the
+/// route leads that was found for them.
+struct CrewSlab {
+  std::size_t crew = 0;   ///< in the plan's order
+  geometry::Point at;     ///< the slab's middle, px: people at one place stand side by side on the picture
+  geometry::Point place;  ///< where they are, px
+  double beyond = 0;      ///< metres outside the picture: the slab lies on its edge then
+  bool dashed = false;    ///< walking, or where nobody has drawn them
+};
+std::vector<CrewSlab> crewSlabs(const answers::Answers& answers, const answers::Instant& instant, const PlanView& view);
+
+/// A snag on the plan: those that run at a time or begin within five seconds after it, in the order of the snags.
+struct SnagLozenge {
+  const snags::Snag* snag = nullptr;  ///< of the answers
+  geometry::Point at;                 ///< its middle, px
+};
+std::vector<SnagLozenge> snagLozenges(const answers::Answers& answers, double t, const PlanView& view);
 
 /// All of them, with the legend, scale bar and north: what `draw` and paper show.
 geometry::Drawing planDrawing(const answers::Answers& answers, const PlanView& view, const PlanPicture& picture);

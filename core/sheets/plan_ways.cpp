@@ -1,5 +1,6 @@
 // The ways of camera, performers and crew: gone thin, to come full; a notch every second, a long one every five, a
 // number every ten; a hold as a knot that widens with its seconds; chevrons where the operator walks backwards.
+#include <algorithm>
 #include <cmath>
 
 #include "core/answers/routes.h"
@@ -17,6 +18,23 @@ using answers::Take;
 namespace {
 
 constexpr double kTolerance = 0.005;
+
+/// Whether a stand is worth its seconds on the picture at t.
+bool nearNow(const Span& stood, double t) {
+  constexpr double kNear = 15;
+  return std::abs(stood.from - t) < kNear || (stood.from <= t && t <= stood.until);
+}
+
+/// The seconds of a stand, over its place.
+Label timesLabel(const Span& stood, Point at, bool chosen) {
+  return {Text{.at = {at.x, at.y - 14},
+               .text = base::fixed(stood.from, 1) + "\u2013" + base::fixed(stood.until, 1),
+               .size = 12,
+               .align = Align::centre,
+               .tone = Tone::ink,
+               .halo = Tone::page},
+          chosen ? LabelRank::chosen : LabelRank::detail};
+}
 
 class WaysPainter {
  public:
@@ -116,9 +134,9 @@ class WaysPainter {
             .centre = at, .radius = 4, .fill = {Tone::page}, .stroke = {.tone = tone, .width = 1.6, .dash = {}}});
       else if (held > 0.05)
         knot(track, mark, at, held, tone);
-      const bool near =
-          chosen || std::abs(mark.at - picture_.time) < 15 || (mark.at <= picture_.time && picture_.time <= mark.until);
-      if (kind == Chosen::Kind::performerMark && near && held > 0.05) times(mark, at, chosen);
+      const Span stood{mark.at, mark.until};
+      if (kind == Chosen::Kind::performerMark && (chosen || nearNow(stood, picture_.time)) && held > 0.05)
+        labels_.push_back(timesLabel(stood, at, chosen));
     }
   }
 
@@ -140,16 +158,6 @@ class WaysPainter {
     drawing_.add(ellipse);
   }
 
-  void times(const motion::TrackMark& mark, Point at, bool chosen) {
-    labels_.push_back({Text{.at = {at.x, at.y - 14},
-                            .text = base::fixed(mark.at, 1) + "\u2013" + base::fixed(mark.until, 1),
-                            .size = 12,
-                            .align = Align::centre,
-                            .tone = Tone::ink,
-                            .halo = Tone::page},
-                       chosen ? LabelRank::chosen : LabelRank::detail});
-  }
-
   void drawBeat(const plan::Beat& beat, const motion::Track& camera) {
     const std::size_t number = plan_.beats.indexOf(beat.id.text()) + 1;
     drawBeatFlag(drawing_, view_.toPicture(camera.place(beat.time)), std::to_string(number));
@@ -163,30 +171,79 @@ class WaysPainter {
   std::vector<Label> labels_;
 };
 
+/// Routes nobody has drawn, with what is needed to follow them.
+class FoundWaysPainter {
+ public:
+  FoundWaysPainter(const PlanView& view, const PlanPicture& picture)
+      : view_(view), picture_(picture), drawing_(view.sheet()) {}
+
+  Drawing drawn(const answers::FoundRoutes& routes) {
+    for (const auto& route : routes.people) {
+      for (const auto& walk : route.walks) drawWalk(route, walk);
+      for (const auto& stand : route.stands) drawStand(stand, picture_.chosen == Chosen{kThing, route.id, 0});
+    }
+    placeLabels(drawing_, std::move(labels_));
+    return std::move(drawing_);
+  }
+
+ private:
+  static constexpr auto kThing = Chosen::Kind::thing;
+
+  void drawWalk(const answers::FoundRoute& route, const answers::FoundWalk& walk) {
+    Path path;
+    path.rings.emplace_back();
+    for (const auto& corner : walk.path) path.rings[0].push_back(view_.toPicture(corner.at));
+    path.stroke = {.tone = Tone::crew, .width = 1.25, .dash = {2, 4}};
+    drawing_.add(path);
+    const Span span = walk.walk.span;
+    for (int second = static_cast<int>(std::ceil(span.from)); second <= span.until; ++second) notch(route, second);
+  }
+
+  void notch(const answers::FoundRoute& route, int second) {
+    const Vec way = route.at(second + kLook) - route.at(second - kLook);
+    if (length(way) < kLook * kSlow) return;
+    const Point at = view_.toPicture(route.at(second));
+    const Vec aside = left(unit(Vec{way.x, -way.y})) * (second % 5 == 0 ? 6 : 3);
+    Path line;
+    line.rings = {{at + aside, at - aside}};
+    line.stroke = {.tone = Tone::crew, .width = 1, .dash = {}, .strength = second < picture_.time ? 0.5 : 1.0};
+    drawing_.add(line);
+  }
+
+  void drawStand(const answers::FoundStand& stand, bool chosen) {
+    const Point at = view_.toPicture(stand.pos);
+    drawing_.add(Circle{.centre = at,
+                        .radius = 4,
+                        .fill = {Tone::page},
+                        .stroke = {.tone = Tone::crew, .width = 1.25, .dash = {2, 2}}});
+    if (!chosen && !nearNow(stand.span, picture_.time)) return;
+    Label label = timesLabel(stand.span, at, chosen);
+    while (std::any_of(labels_.begin(), labels_.end(), [&](const Label& other) {
+      return std::abs(other.text.at.x - label.text.at.x) < kWide && std::abs(other.text.at.y - label.text.at.y) < kRow;
+    }))
+      label.text.at.y -= kRow;
+    labels_.push_back(std::move(label));
+  }
+
+  static constexpr double kLook = 0.1, kSlow = 0.1;
+  /// Seconds of stands close by are written over one another, in their order from below.
+  static constexpr double kWide = 84, kRow = 15;
+
+  const PlanView& view_;
+  const PlanPicture& picture_;
+  Drawing drawing_;
+  std::vector<Label> labels_;
+};
+
 }  // namespace
 
 Drawing waysLayer(const Take& take, const PlanView& view, const PlanPicture& picture) {
   return WaysPainter(take, view, picture).drawn();
 }
 
-Drawing foundWaysLayer(const answers::Answers& answers, const PlanView& view) {
-  Drawing drawing = view.sheet();
-  if (!answers.routes) return drawing;
-  for (const auto& route : answers.routes->people) {
-    for (const auto& walk : route.walks) {
-      Path path;
-      path.rings.emplace_back();
-      for (const auto& corner : walk.path) path.rings[0].push_back(view.toPicture(corner.at));
-      path.stroke = {.tone = Tone::crew, .width = 1.25, .dash = {2, 4}};
-      drawing.add(path);
-    }
-    for (const auto& stand : route.stands)
-      drawing.add(Circle{.centre = view.toPicture(stand.pos),
-                         .radius = 4,
-                         .fill = {Tone::page},
-                         .stroke = {.tone = Tone::crew, .width = 1.25, .dash = {2, 2}}});
-  }
-  return drawing;
+Drawing foundWaysLayer(const answers::Answers& answers, const PlanView& view, const PlanPicture& picture) {
+  if (!answers.routes) return view.sheet();
+  return FoundWaysPainter(view, picture).drawn(*answers.routes);
 }
 
 }  // namespace wend::sheets

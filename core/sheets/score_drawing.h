@@ -3,6 +3,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -17,7 +18,9 @@ struct ScoreView {
   double from = 0, until = 168;  ///< seconds shown
   double labels = 136, scales = 104;  ///< px left and right of the clock
   std::vector<std::string> folded;    ///< names of staves shown as a line of 16 px
+  bool searching = false;             ///< routes are being looked for: who has none yet may get one
   bool spotLane = false;              ///< room over the crew for the lane of a clicked spot
+  std::string chosenCrew;             ///< the id of the crew member who is chosen, by a mark or as a whole
   std::string chosenKey;              ///< "focus/2", "pull/0", "zoom/1", "iris/3", "beat/b4", or a snag's key
 
   double x(double t) const { return labels + (t - from) * pxPerSecond(); }
@@ -60,6 +63,24 @@ struct ScoreHandle {
 /// Ensures   (1) of a key both handles, or the end's alone where it is a cut or says how the take starts
 ///           (2) where there are hand pulls, they have handles on the sharp stave, and so do changes of subject
 std::vector<ScoreHandle> scoreHandles(const answers::Answers& answers, const ScoreView& view);
+
+/// A lane of the crew stave.
+struct CrewLane {
+  std::size_t crew = 0;  ///< in the plan's order
+  double y = 0;          ///< of its line
+};
+/// Of everybody who does not go along with the camera. Empty while the stave is folded.
+std::vector<CrewLane> crewLanes(const answers::Answers& answers, const ScoreView& view);
+
+/// Of the crew, by a place on their lanes; with the mark that they stand on then or walk towards, where a way is drawn.
+struct CrewOnScore {
+  std::size_t crew = 0;
+  std::optional<std::size_t> mark;
+};
+std::optional<CrewOnScore> crewAt(const answers::Answers& answers, const ScoreView& view, geometry::Point px);
+
+/// The snag whose lozenge or bar is there, the worst where several are. Null where none is.
+const snags::Snag* snagAt(const answers::Answers& answers, const ScoreView& view, geometry::Point px);
 
 /// Everything but the playhead. `snags` and evidence of an older take may be shown: then `stale` dims them.
 geometry::Drawing scoreDrawing(const answers::Answers& answers, const ScoreView& view, bool stale = false);

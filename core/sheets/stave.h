@@ -60,6 +60,14 @@ StaveScale irisStaveScale(const answers::Answers& answers, const StaveBox& box);
 /// The middle of the row of who is sharp, where changes of subject are taken hold of.
 double whoIsSharpRow(const StaveBox& box);
 
+/// The bar of a snag by its severity, down from the stave's top.
+struct SnagRow {
+  double top = 0, thick = 0;
+};
+SnagRow snagRow(snags::Severity severity);
+/// The middle of the lozenges, down from the stave's top, and their half height.
+inline constexpr double kSnagLozenge = 8, kSnagLozengeHalf = 7;
+
 void drawClockStave(StavePainter& p);
 void drawBeatsStave(StavePainter& p);
 void drawInFrameStave(StavePainter& p);

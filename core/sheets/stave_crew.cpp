@@ -69,19 +69,35 @@ void drawFound(StavePainter& p, const answers::FoundRoute& route, double y) {
 void drawUndrawn(StavePainter& p, const std::string& id, double y) {
   const answers::FoundRoute* route = p.answers.routes ? p.answers.routes->find(id) : nullptr;
   if (route && route->found) return drawFound(p, *route, y);
-  const std::string words = route ? "no route: " + route->whole() : "no route drawn";
+  const std::string words = route              ? "no route: " + route->whole()
+                            : p.view.searching ? "searching for a route"
+                                               : "no route drawn";
   p.text({p.view.labels + 8, y + 4}, cutToWidth(words, 12, p.view.width - p.view.labels - p.view.scales - 16),
          Tone::ink3);
 }
 
 }  // namespace
 
+std::vector<CrewLane> crewLanes(const answers::Answers& answers, const ScoreView& view) {
+  std::vector<CrewLane> lanes;
+  const answers::Take& take = *answers.take;
+  for (const auto& box : stavesOf(take.plan(), view)) {
+    if (box.name != "crew" || box.folded) continue;
+    double y = box.top + 6 + (view.spotLane ? kSpot : 0);
+    for (std::size_t i = 0; i < take.plan().crew.size(); ++i) {
+      if (take.people().crewAt(i, 0, take.view().sensorAt(0)).carried) continue;
+      lanes.push_back({i, y});
+      y += kRow;
+    }
+  }
+  return lanes;
+}
+
 void drawCrewStave(StavePainter& p) {
   const auto labels = crewLabels(p.plan);
-  double y = p.box.top + 6 + (p.view.spotLane ? kSpot : 0);
-  for (std::size_t i = 0; i < p.plan.crew.size(); ++i) {
+  for (const auto& [i, y] : crewLanes(p.answers, p.view)) {
     const auto& crew = p.plan.crew[i];
-    if (p.take.people().crewAt(i, 0, p.take.view().sensorAt(0)).carried) continue;
+    if (p.view.chosenCrew == crew.id.text()) drawChosen(p.drawing, {p.view.labels - 16, y}, 8);
     p.text({p.view.labels - 8, y + 4}, labels[i], Tone::ink, true, Align::right);
     if (const auto* track = p.take.people().crew(i))
       drawLane(p, *track, crew, y);
@@ -95,7 +111,6 @@ void drawCrewStave(StavePainter& p) {
       for (const auto& seen : sight->seen)
         p.block(seen.span.from, seen.span.until, y - 4, 9, {Tone::grain, Pattern::seen},
                 {.tone = Tone::ink, .width = 1.25, .dash = {}});
-    y += kRow;
   }
   const char* const words[] = {"plain: clear", "grain: seen", "slope: slip", "dashed: found", "hollow: unmet"};
   double at = p.box.top + 10;

@@ -57,21 +57,28 @@ void drawCuesStave(StavePainter& p) {
     }
 }
 
+SnagRow snagRow(snags::Severity severity) {
+  if (severity == snags::Severity::stops) return {5, 5};
+  return severity == snags::Severity::risks ? SnagRow{15, 4} : SnagRow{23, 2};
+}
+
 void drawSnagsStave(StavePainter& p) {
   if (!p.answers.snags) return;
   double last = -100;
   for (const auto& snag : *p.answers.snags) {
     if (snag.accepted || !p.shows(snag.from, snag.until)) continue;
     const int level = static_cast<int>(snag.severity);
-    const double thick = level == 1 ? 5 : level == 2 ? 4 : 2;
-    const double top = p.box.top + (level == 1 ? 5 : level == 2 ? 15 : 23);
-    p.block(snag.from, snag.until, top, thick, {level == 1 ? Tone::ink : level == 2 ? Tone::ink2 : Tone::ink3});
+    const SnagRow row = snagRow(snag.severity);
+    p.block(snag.from, snag.until, p.box.top + row.top, row.thick,
+            {level == 1   ? Tone::ink
+             : level == 2 ? Tone::ink2
+                          : Tone::ink3});
     const double x = p.view.x(snag.from);
     if (level == 1 && x - last > 14) {
-      drawLozenge(p.drawing, {x, p.box.top + 8}, 7, snag.severity);
+      drawLozenge(p.drawing, {x, p.box.top + kSnagLozenge}, kSnagLozengeHalf, snag.severity);
       last = x;
     }
-    if (p.view.chosenKey == snag.key) drawChosen(p.drawing, {x, p.box.top + 8}, 10);
+    if (p.view.chosenKey == snag.key) drawChosen(p.drawing, {x, p.box.top + kSnagLozenge}, 10);
   }
   p.scale(p.box.top + 9, "stops the take");
   p.scale(p.box.top + 21, "risks, notes");

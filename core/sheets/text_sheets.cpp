@@ -6,6 +6,7 @@
 #include "core/answers/footing.h"
 #include "core/base/text.h"
 #include "core/pulls/zoom_cover.h"
+#include "core/sheets/route_lines.h"
 #include "core/sheets/text_tables.h"
 #include "core/sheets/text_words.h"
 #include "core/snags/stretch.h"
@@ -278,39 +279,18 @@ std::string windowsText(const plan::Plan& plan, const Evidence& evidence) {
 
 namespace {
 
-/// "3.20, 1.40 at 42.5; ...": where to be when, on a way that nobody drew.
-std::string wayText(const WalkOf& walk) {
-  std::string text;
-  for (std::size_t i = 0; i < walk.path.size(); ++i)
-    text += (i ? "; " : "") + fixed(walk.path[i].x, 2) + ", " + fixed(walk.path[i].y, 2) + " at " +
-            secondsText(walk.times[i]);
-  return text;
-}
-
 std::string routeText(const RouteOf& route) {
   std::string text = route.id + "  " + route.role + "\n";
   if (route.carried) return text + "  goes along with the camera\n";
   if (!route.drawn && !route.sought) return text + "  no route drawn, and none looked for\n";
   if (route.sought && !route.why.empty()) text += "  NO ROUTE\n" + indented(route.why);
-  if (route.sought && route.why.empty())
-    text += "  found, not drawn; sight may come and go " + fixed(route.margin, 1) + " s sooner and later; " +
-            fixed(route.room, 2) + " m clear of everything\n";
+  if (route.sought && route.why.empty()) text += "  found, not drawn; " + routeRoom(route) + "\n";
   for (const auto& note : route.notes) text += indented(note);
-  for (const auto& stand : route.stands)
-    text += (stand.crouch ? "  crouches " : "  stands ") +
-            base::padRight(spanText(stand.span), stand.crouch ? 12 : 14) +
-            (stand.shelter.empty() ? fixed(stand.pos.x, 2) + ", " + fixed(stand.pos.y, 2) : stand.shelter) + "\n";
-  for (const auto& walk : route.walks) {
-    text += "  walks  " + base::padRight(spanText(walk.span), 14) + "on " + triggerText(walk.beat, walk.plus) +
-            ", up to " + fixed(walk.speed, 2) + " m/s";
-    if (walk.latestLeave) text += ", leave by " + secondsText(*walk.latestLeave);
-    if (walk.earliestArrive) text += ", there from " + secondsText(*walk.earliestArrive);
-    text += "\n";
-    if (route.sought) text += indented("by way of " + wayText(walk));
+  for (const auto& line : routeLines(route)) {
+    text += "  " + line.words + "
+";
+    if (!line.way.empty()) text += indented("by way of " + line.way);
   }
-  for (const auto& stop : route.breaks)
-    text += "  BREAKS " + base::padRight(spanText(stop.span), 14) + stop.why + " at " + fixed(stop.pos.x, 2) + ", " +
-            fixed(stop.pos.y, 2) + "\n";
   return text;
 }
 

@@ -75,13 +75,17 @@ void PlanCanvas::setTaping(bool taping) {
 
 void PlanCanvas::showWholeTake() {
   if (!bridge_.answers()) return;
-  view_ = sheets::wholeTake(*bridge_.answers()->take, width(), height() - 30);
-  view_.height = height();
+  view_ = sheets::wholeTake(*bridge_.answers()->take, width(), height());
   viewChosen_ = false;
   viewChanged();
 }
 
 void PlanCanvas::showPlace(Point place) {
+  constexpr double kRoom = 60;
+  const Point px = view_.toPicture(place);
+  const double foot = height() - sheets::kLegendHeight - kRoom;
+  // What is in view already needs no move that loses the rest.
+  if (px.x >= kRoom && px.y >= kRoom && px.x <= width() - kRoom && px.y <= foot) return update();
   view_.centre = place;
   viewChosen_ = true;
   viewChanged();
@@ -139,7 +143,7 @@ void PlanCanvas::paintEvent(QPaintEvent*) {
   painter_.paint(painter, sheets::wedgeLayer(answers, bridge_.instant(), view_));
   painter.drawPixmap(0, 0, layerOf(set_, [&] { return sheets::setLayer(*answers.take, view_, picture_.time); }));
   painter.drawPixmap(0, 0, layerOf(ways_, [&] { return sheets::waysLayer(*answers.take, view_, picture_); }));
-  painter_.paint(painter, sheets::foundWaysLayer(answers, view_));
+  painter_.paint(painter, sheets::foundWaysLayer(answers, view_, picture_));
   painter_.paint(painter, sheets::nowLayer(answers, bridge_.instant(), view_, picture_));
   painter_.paint(painter, sheets::planLegend(view_, picture_, answers.take->plan().display));
   paintTape(painter);
@@ -195,8 +199,8 @@ void PlanCanvas::mousePressEvent(QMouseEvent* event) {
   if (taping_) return tapeClick(view_.toPlan(pointOf(event->position())));
   doing_ = Doing::pressed;
   dragged_.reset();
-  const auto hit = planHit(*bridge_.answers()->take, view_, pointOf(event->position()), document_.playhead());
-  if (!hit) return;
+  const auto hit = planHit(*bridge_.answers(), bridge_.instant(), view_, pointOf(event->position()));
+  if (!hit || !hit->mark) return;
   document_.select(hit->what);
   dragged_ = hit->mark;
 }
@@ -275,11 +279,17 @@ void PlanCanvas::mouseReleaseEvent(QMouseEvent* event) {
   doing_ = Doing::nothing;
   tag_.clear();
   if (was == Doing::draggingMark) document_.commitPreview(tr("Move mark"));
-  if (was == Doing::pressed && !dragged_ && event->button() == Qt::LeftButton) {
-    const auto hit = planHit(*bridge_.answers()->take, view_, pointOf(event->position()), document_.playhead());
-    if (!hit) pickSpot(view_.toPlan(pointOf(event->position())));
-  }
+  if (was == Doing::pressed && !dragged_ && event->button() == Qt::LeftButton) clickAt(event->position());
   update();
+}
+
+/// What cannot be dragged is chosen when the button comes up without a move: else the picture was panned.
+void PlanCanvas::clickAt(QPointF px) {
+  if (px.y() > height() - sheets::kLegendHeight) return;
+  const auto hit = planHit(*bridge_.answers(), bridge_.instant(), view_, pointOf(px));
+  if (!hit) return pickSpot(view_.toPlan(pointOf(px)));
+  if (hit->what.kind == Kind::snag) return Q_EMIT snagChosen(QString::fromStdString(hit->what.id));
+  document_.select(hit->what);
 }
 
 void PlanCanvas::mouseDoubleClickEvent(QMouseEvent*) {
@@ -346,9 +356,9 @@ void PlanCanvas::tapeClick(Point place) {
 
 void PlanCanvas::nudge(Vec by) {
   const auto mark = markOf(document_.selection());
-  if (!mark) return Q_EMIT told(tr("Choose a mark to nudge it"));
+  if (!mark) return Q_EMIT refused(tr("Choose a mark to nudge it"));
   const auto moved = plan::movedMarks(*document_.plan(), {*mark}, by);
-  if (!moved) return Q_EMIT told(QString::fromStdString(moved.problems().front().remedy));
+  if (!moved) return Q_EMIT refused(QString::fromStdString(moved.problems().front().remedy));
   const QString key =
       QStringLiteral("nudge/%1/%2/%3").arg(int(mark->owner)).arg(QString::fromStdString(mark->id)).arg(mark->index);
   document_.propose(std::make_shared<const plan::Plan>(*moved), tr("Nudge mark"), key);
@@ -365,6 +375,9 @@ void PlanCanvas::keyPressEvent(QKeyEvent* event) {
       return nudge({0, step});
     case Qt::Key_Down:
       return nudge({0, -step});
+    case Qt::Key_Home:
+    case Qt::Key_0:
+      return showWholeTake();
     case Qt::Key_Escape:
       if (document_.hasPreview()) {
         document_.dropPreview();

@@ -1,7 +1,8 @@
 /// The plan: the set from above with everything on it. Drag a mark and everything moves with it; click ground for its
 /// windows; lay a tape between two points.
 ///
-/// Keys      arrows nudge the chosen mark 5 cm, with Shift 50 cm; Escape drops what is going on; Ctrl breaks the snap.
+/// Keys      arrows nudge the chosen mark 5 cm, with Shift 50 cm; Escape drops what is going on; Ctrl breaks the snap;
+///           Home or 0 shows the whole take again, and so does a double click.
 #pragma once
 
 #include <QPixmap>
@@ -29,6 +30,7 @@ class PlanCanvas : public QWidget {
   bool taping() const { return taping_; }
   void setTaping(bool taping);
   void showWholeTake();
+  /// Moves the picture to a place that is not in view.
   void showPlace(geometry::Point place);
   const sheets::PlanView& view() const { return view_; }
   /// The clicked spot's windows, while one is chosen.
@@ -38,6 +40,9 @@ class PlanCanvas : public QWidget {
   void spotChanged();
   void tapingChanged(bool taping);
   void told(const QString& words);
+  /// What keeps an edit from being made.
+  void refused(const QString& words);
+  void snagChosen(const QString& key);
 
  protected:
   void paintEvent(QPaintEvent* event) override;
@@ -65,6 +70,7 @@ class PlanCanvas : public QWidget {
   void paintTape(QPainter& painter);
   void paintTag(QPainter& painter);
   void dragTo(QPointF px, bool free);
+  void clickAt(QPointF px);
   void pickSpot(geometry::Point place);
   void tapeClick(geometry::Point place);
   QString tapeText(geometry::Point a, geometry::Point b) const;

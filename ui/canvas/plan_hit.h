@@ -18,10 +18,11 @@ struct PlanHit {
   std::optional<plan::MarkRef> mark;  ///< when it is a mark, which can be dragged
 };
 
-/// The nearest mark within reach, the one whose time is nearest to `time` among those at one place; else the topmost
-/// shelter, gear or piece there; else nothing.
-std::optional<PlanHit> planHit(const answers::Take& take, const sheets::PlanView& view, geometry::Point px,
-                               double time);
+/// What a click there means, as the picture is drawn: a snag; the nearest mark within reach, the one whose time is
+/// nearest to the instant's among those at one place, unless a body is clearly nearer; whoever stands or walks there;
+/// the camera; a shelter or gear; an opening or a mirror; the topmost piece; a wall; else nothing.
+std::optional<PlanHit> planHit(const answers::Answers& answers, const answers::Instant& instant,
+                               const sheets::PlanView& view, geometry::Point px);
 
 /// The selection as pictures name it.
 sheets::Chosen chosenOf(const Selection& selection);

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/answers/routes.h"
 #include "core/sheets/stave.h"
 #include "ui/score/handle_edits.h"
 #include "ui/style/fonts.h"
@@ -83,6 +84,8 @@ void ScoreView::paintEvent(QPaintEvent*) {
   painter.fillRect(rect(), colourOf(Tone::page, painter_.theme()));
   if (!bridge_.answers()) return;
   view_.chosenKey = chosenKey();
+  view_.chosenCrew = document_.selection().kind == Kind::crew ? document_.selection().id : std::string();
+  view_.searching = answers::routesSearched(*bridge_.answers());
   if (!current_) {
     const double ratio = devicePixelRatioF();
     drawn_ = QPixmap(size() * ratio);
@@ -195,6 +198,22 @@ void ScoreView::tellPlanned(QPointF px) {
     }
 }
 
+/// The window goes where the snag begins.
+bool ScoreView::choseSnag(QPointF px) {
+  const snags::Snag* snag = sheets::snagAt(*bridge_.answers(), view_, {px.x(), px.y()});
+  if (!snag) return false;
+  Q_EMIT snagChosen(QString::fromStdString(snag->key));
+  return true;
+}
+
+/// Whoever's lane it is: the mark they stand on or walk towards, or they themselves where nobody has drawn their way.
+void ScoreView::chooseCrew(QPointF px) {
+  const auto at = sheets::crewAt(*bridge_.answers(), view_, {px.x(), px.y()});
+  if (!at) return;
+  const std::string& id = bridge_.answers()->take->plan().crew[at->crew].id.text();
+  document_.select({Kind::crew, id, at->mark ? static_cast<int>(*at->mark) : -1});
+}
+
 void ScoreView::mousePressEvent(QMouseEvent* event) {
   if (event->button() != Qt::LeftButton || !bridge_.answers()) return;
   if (doing_ == Doing::carryingHandle) return finishDrag();
@@ -211,6 +230,8 @@ void ScoreView::mousePressEvent(QMouseEvent* event) {
     doing_ = Doing::pressedHandle;
     return;
   }
+  if (choseSnag(at)) return;
+  chooseCrew(at);
   tellPlanned(at);
   doing_ = at.y() < kRulerPx ? Doing::pressedRuler : Doing::scrubbing;
   document_.setPlayhead(view_.time(at.x()));
@@ -314,7 +335,7 @@ void ScoreView::nudge(double seconds, double steps) {
                                               : sheets::focusMeasure(metres - steps * 0.05);
   }
   const auto moved = movedHandle(*document_.plan(), key, move);
-  if (!moved) return Q_EMIT told(QString::fromStdString(moved.problems().front().remedy));
+  if (!moved) return Q_EMIT refused(QString::fromStdString(moved.problems().front().remedy));
   document_.propose(std::make_shared<const plan::Plan>(*moved),
                     key.starts_with("beat/") ? tr("Nudge beat") : tr("Nudge key"),
                     QStringLiteral("nudge/") + QString::fromStdString(key));

@@ -37,6 +37,9 @@ class ScoreView : public QWidget {
 
  Q_SIGNALS:
   void told(const QString& words);
+  /// What keeps an edit from being made.
+  void refused(const QString& words);
+  void snagChosen(const QString& key);
   void spanChanged();
 
  protected:
@@ -62,6 +65,8 @@ class ScoreView : public QWidget {
   const sheets::StaveBox* staveAt(double y);
   bool foldedByName(QPointF px);
   void tellPlanned(QPointF px);
+  bool choseSnag(QPointF px);
+  void chooseCrew(QPointF px);
   void showDrag();
   void finishDrag();
   void dropDrag();

@@ -1,0 +1,67 @@
+// Which part of the floor plan is shown when a plan is opened.
+#include "core/sheets/plan_view.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/samples.h"
+
+namespace wend::sheets {
+namespace {
+
+class OpeningView : public ::testing::TestWithParam<const char*> {
+ protected:
+  void SetUp() override { take_ = *answers::Take::of(sharedSample(GetParam())); }
+  void expectFree(const PlanView& view, geometry::Point place, double radius, const std::string& what) {
+    const auto px = view.toPicture(place);
+    const double r = radius * view.pxPerMetre;
+    EXPECT_GE(px.x - r, 0) << what;
+    EXPECT_GE(px.y - r, 0) << what;
+    EXPECT_LE(px.x + r, view.width) << what;
+    EXPECT_LE(px.y + r, view.height - kLegendHeight) << what;
+  }
+
+  answers::TakePtr take_;
+};
+
+TEST_P(OpeningView, HasWallsBodiesAndWaysAboveTheLegend) {
+  const plan::Plan& plan = take_->plan();
+  for (const auto& [width, height] : {std::pair(686.0, 386.0), std::pair(1130.0, 414.0), std::pair(500.0, 900.0)}) {
+    const PlanView view = wholeTake(*take_, width, height);
+    EXPECT_DOUBLE_EQ(view.width, width);
+    EXPECT_DOUBLE_EQ(view.height, height);
+    for (const auto& wall : plan.set.walls)
+      for (const auto& corner : wall.points) expectFree(view, corner, 0, wall.id.text());
+    for (double t = 0; t <= take_->length(); t += 1.3) {
+      const auto instant = answers::instantAt(*take_, t);
+      expectFree(view, geometry::flat(instant.camera.sensor.at), 0, "camera");
+      for (const auto& crew : instant.crew)
+        if (crew.present) expectFree(view, crew.pos, 0.2, crew.id);
+      for (const auto& performer : instant.performers)
+        if (performer.present) expectFree(view, performer.pos, 0.2, performer.id);
+    }
+  }
+}
+
+TEST_P(OpeningView, IsNoSmallerThanItHasToBe) {
+  const PlanView view = wholeTake(*take_, 686, 386);
+  double left = view.width, right = 0, top = view.height, foot = 0;
+  const auto take = [&](geometry::Point place) {
+    const auto px = view.toPicture(place);
+    left = std::min(left, px.x), right = std::max(right, px.x);
+    top = std::min(top, px.y), foot = std::max(foot, px.y);
+  };
+  for (const auto& wall : take_->plan().set.walls)
+    for (const auto& corner : wall.points) take(corner);
+  for (double t = 0; t <= take_->length(); t += 0.5)
+    for (const auto& crew : answers::instantAt(*take_, t).crew)
+      if (crew.present) take(crew.pos);
+  for (const auto& shelter : take_->plan().shelters) take(shelter.pos);
+  EXPECT_TRUE(right - left > 0.85 * view.width || foot - top > 0.75 * (view.height - kLegendHeight))
+      << right - left << " by " << foot - top;
+}
+
+INSTANTIATE_TEST_SUITE_P(Samples, OpeningView,
+                         ::testing::Values("first-batch.wend", "one-room.wend", "links-and-booms.wend"));
+
+}  // namespace
+}  // namespace wend::sheets
