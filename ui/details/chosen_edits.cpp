@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/answers/on_found_routes.h"
 #include "core/plan/edits_beats.h"
 #include "core/plan/edits_camera.h"
 #include "core/plan/edits_entities.h"
@@ -142,6 +143,16 @@ PlanEdit withoutRow(const Plan& plan, std::vector<Row> rows, int index, Set set)
   return set(plan, std::move(rows));
 }
 
+/// What is chosen once the chosen mark, key or point is gone: the next one, which has its number then, else the one
+/// before, else the whole.
+Selection neighbourOf(const Subject& subject) {
+  Selection next = subject.selection, before = next, whole = next;
+  ++next.index;
+  --before.index;
+  whole.index = -1;
+  return exists(subject.plan, next) ? subject.selection : before.index >= 0 ? before : whole;
+}
+
 }  // namespace
 
 std::optional<ChosenEdit> addedAtPlayhead(const Subject& subject) {
@@ -153,14 +164,14 @@ std::optional<ChosenEdit> addedAtPlayhead(const Subject& subject) {
 std::optional<ChosenEdit> removedChosen(const Subject& subject) {
   const Plan& plan = subject.plan;
   const auto& [kind, id, index] = subject.selection;
-  Selection whole{kind, id, -1};
+  const Selection after = neighbourOf(subject);
   if (chosenMark(subject))
     return ChosenEdit{"Remove mark",
-                      [&plan, ref = chosenMarkRef(subject.selection)] { return plan::removedMark(plan, ref); }, whole};
+                      [&plan, ref = chosenMarkRef(subject.selection)] { return plan::removedMark(plan, ref); }, after};
   const auto axis = chosenAxis(kind);
   if (axis && index >= 0) {
     const plan::KeyRef key{*axis, std::size_t(index), id};
-    return ChosenEdit{"Remove key", [&plan, key] { return plan::removedKey(plan, key); }, whole};
+    return ChosenEdit{"Remove key", [&plan, key] { return plan::removedKey(plan, key); }, after};
   }
   const auto row = [&](const char* label, auto rows, auto set) {
     return ChosenEdit{label, [&plan, rows, set, i = index] { return withoutRow(plan, rows, i, set); }, {}};
@@ -171,10 +182,40 @@ std::optional<ChosenEdit> removedChosen(const Subject& subject) {
   if (kind == Kind::wall && index >= 0)
     return ChosenEdit{"Remove point",
                       [&plan, wall = id, i = index] { return plan::removedWallPoint(plan, wall, std::size_t(i)); },
-                      whole};
+                      after};
   if (!isThing(kind) || index >= 0) return std::nullopt;
   return ChosenEdit{
       "Remove " + headingOf(subject), [&plan, k = kind, thing = id] { return withoutThing(plan, k, thing); }, {}};
+}
+
+std::optional<ChosenEdit> removedWay(const Subject& subject) {
+  const auto& [kind, id, index] = subject.selection;
+  const Plan& plan = subject.plan;
+  const Selection whole{kind, id, -1};
+  const auto without = [&](const auto* who) -> std::optional<ChosenEdit> {
+    if (!who || who->marks.empty()) return std::nullopt;
+    return ChosenEdit{"Remove all marks",
+                      [&plan, left = *who]() mutable {
+                        left.marks.clear();
+                        return plan::replaced(plan, left);
+                      },
+                      whole};
+  };
+  if (kind == Kind::performer) return without(plan.performers.find(id));
+  if (kind == Kind::crew) return without(plan.crew.find(id));
+  return std::nullopt;
+}
+
+std::optional<ChosenEdit> routeTakenOver(const Subject& subject) {
+  const std::string& id = subject.selection.id;
+  if (subject.selection.kind != Kind::crew || !subject.answers || !subject.answers->routes) return std::nullopt;
+  const plan::Crew* crew = subject.plan.crew.find(id);
+  const auto* route = subject.answers->routes->find(id);
+  if (!crew || !crew->marks.empty() || !route || !route->found) return std::nullopt;
+  plan::Crew goes = *crew;
+  goes.marks = answers::marksOf(*route, subject.answers->take->length());
+  return ChosenEdit{"Take this route over", [&plan = subject.plan, goes] { return plan::replaced(plan, goes); },
+                    Selection{Kind::crew, id, -1}};
 }
 
 }  // namespace wend::ui

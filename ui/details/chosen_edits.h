@@ -19,6 +19,14 @@ struct ChosenEdit {
 std::optional<ChosenEdit> addedAtPlayhead(const Subject& subject);
 
 /// Without the chosen mark, key or thing. Nothing where nothing can be taken away.
+/// Ensures   after a mark, key or point its neighbour is chosen, the next one first; after the last of them what had it
 std::optional<ChosenEdit> removedChosen(const Subject& subject);
+
+/// Without all marks of the chosen performer or crew member, or of whoever has the chosen mark. Nothing where there are
+/// none, and for the camera, which keeps one.
+std::optional<ChosenEdit> removedWay(const Subject& subject);
+
+/// With the route that was found for the chosen of the crew as their marks. Nothing where none was found.
+std::optional<ChosenEdit> routeTakenOver(const Subject& subject);
 
 }  // namespace wend::ui

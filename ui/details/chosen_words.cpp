@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/answers/routes.h"
 #include "core/base/text.h"
+#include "core/sheets/route_lines.h"
 #include "core/snags/stretch.h"
 #include "core/units/clock_time.h"
 #include "core/units/length.h"
@@ -165,6 +167,30 @@ void addKeyLines(const Subject& subject, std::vector<Computed>& lines) {
                                          fixed(instant.camera.sensor.tilt, 1) + "\u00b0"});
 }
 
+/// The route that was found for somebody without marks, or why there is none.
+void addRouteLines(const Subject& subject, std::vector<Computed>& lines) {
+  const std::string& id = subject.selection.id;
+  if (!subject.answers || !subject.plan.crew.find(id)->marks.empty()) return;
+  const auto route = sheets::soughtRouteOf(*subject.answers, id);
+  if (!route) {
+    if (answers::routesSearched(*subject.answers)) lines.push_back({"route", "searching for a route"});
+    return;
+  }
+  if (!route->why.empty()) return lines.push_back({"route", "none: " + route->why});
+  lines.push_back({"route", "found, not drawn; " + sheets::routeRoom(*route)});
+  for (const std::string& note : route->notes) lines.push_back({"note", note});
+  auto told = sheets::routeLines(*route);
+  std::stable_sort(told.begin(), told.end(), [](const auto& a, const auto& b) { return a.from < b.from; });
+  for (const auto& line : told) {
+    // The columns of the printed words are of no use in running text.
+    const auto words = base::split(line.words, ' ');
+    std::string text;
+    for (std::size_t i = 1; i < words.size(); ++i)
+      if (!words[i].empty()) text += (text.empty() ? "" : " ") + words[i];
+    lines.push_back({words.front(), text});
+  }
+}
+
 void addThingLines(const Subject& subject, std::vector<Computed>& lines) {
   const auto& [kind, id, index] = subject.selection;
   const Plan& plan = subject.plan;
@@ -184,6 +210,7 @@ void addThingLines(const Subject& subject, std::vector<Computed>& lines) {
   if (kind == Kind::crew && index < 0) {
     lines.push_back({"marks", std::to_string(plan.crew.find(id)->marks.size())});
     addNeedLines(subject, lines);
+    addRouteLines(subject, lines);
   }
 }
 

@@ -8,6 +8,7 @@
 #include "ui/details/chosen_words.h"
 #include "ui/details/fields.h"
 #include "ui/details/new_things.h"
+#include "ui/details/referrer_words.h"
 #include "ui/details/snag_words.h"
 #include "ui/style/fonts.h"
 #include "ui/style/palette.h"
@@ -58,6 +59,8 @@ DetailsPanel::DetailsPanel(Document& document, AnswersBridge& bridge, QWidget* p
       lensMarks_(new LensMarksTable(document, this)),
       add_(new QPushButton(this)),
       remove_(new QPushButton(this)),
+      way_(new QPushButton(tr("Remove all marks"), this)),
+      route_(new QPushButton(tr("Take this route over"), this)),
       new_(new QPushButton(this)) {
   setAccessibleName(tr("Details"));
   setFocusPolicy(Qt::ClickFocus);
@@ -67,6 +70,8 @@ DetailsPanel::DetailsPanel(Document& document, AnswersBridge& bridge, QWidget* p
   connect(grid_, &FieldGrid::nudgedBy, this, &DetailsPanel::nudge);
   connect(add_, &QPushButton::clicked, this, &DetailsPanel::addAtPlayhead);
   connect(remove_, &QPushButton::clicked, this, &DetailsPanel::removeChosen);
+  connect(way_, &QPushButton::clicked, this, [this] { performRemoval(removedWay(subject())); });
+  connect(route_, &QPushButton::clicked, this, [this] { perform(routeTakenOver(subject())); });
   connect(new_->menu(), &QMenu::aboutToShow, this, &DetailsPanel::offerNewThings);
   connect(new_->menu(), &QMenu::triggered, this, [this](const QAction* action) { addThing(action->text()); });
   connect(&document, &Document::selectionChanged, this, &DetailsPanel::refresh);
@@ -100,6 +105,11 @@ void DetailsPanel::layOut() {
   buttons->addStretch(1);
   buttons->addWidget(new_);
   rows->addLayout(buttons);
+  auto* wayButtons = new QHBoxLayout;
+  wayButtons->addWidget(route_);
+  wayButtons->addWidget(way_);
+  wayButtons->addStretch(1);
+  rows->addLayout(wayButtons);
   rows->addWidget(change_);
   rows->addStretch(1);
   remove_->setText(tr("Remove"));
@@ -133,6 +143,7 @@ void DetailsPanel::refresh() {
   const Selection before = chosen_;
   chosen_ = exists(*document_.shown(), now) ? now : Selection{};
   if (chosen_ != before) clearProblem();
+  if (chosen_ != emptied_) emptied_ = {};
   const Subject about = subject();
   fields_ = fieldsOf(about);
   grid_->showFields(fields_, about.plan);
@@ -155,7 +166,11 @@ void DetailsPanel::refreshButtons(const Subject& about) {
   const auto adds = addedAtPlayhead(about);
   add_->setVisible(adds.has_value());
   if (adds) add_->setText(adds->label == "Add mark" ? tr("Add mark here") : tr("Add key here"));
-  remove_->setVisible(removedChosen(about).has_value());
+  const auto removes = removedChosen(about);
+  remove_->setVisible(removes.has_value());
+  if (removes) remove_->setToolTip(QString::fromStdString(removes->label));
+  way_->setVisible(removedWay(about).has_value());
+  route_->setVisible(routeTakenOver(about).has_value());
 }
 
 void DetailsPanel::refreshChange() {
@@ -212,17 +227,35 @@ void DetailsPanel::nudge(int index, double steps) {
               .arg(chosen_.index));
 }
 
-void DetailsPanel::perform(const std::optional<ChosenEdit>& edit) {
-  if (!edit) return;
+bool DetailsPanel::perform(const std::optional<ChosenEdit>& edit) {
+  if (!edit) return false;
   auto edited = edit->edited();
   const QString label = QString::fromStdString(edit->label);
-  if (!edited) return refuse(label, edited.problems().front());
+  if (!edited) {
+    const std::string referrers = referrersOf(*document_.shown(), edited.problems());
+    referrers.empty() ? refuse(label, edited.problems().front()) : refuseAsNamed(label, referrers);
+    return false;
+  }
   clearProblem();
   document_.propose(std::make_shared<const plan::Plan>(*std::move(edited)), label, {}, edit->after);
+  return true;
+}
+
+void DetailsPanel::performRemoval(const std::optional<ChosenEdit>& edit) {
+  const bool wasPart = chosen_.index >= 0 || (edit && edit->after.any());
+  const Selection after = edit ? edit->after : Selection{};
+  if (perform(edit) && wasPart && after.index < 0 && document_.selection() == after) emptied_ = after;
 }
 
 void DetailsPanel::removeChosen() {
-  perform(removedChosen(subject()));
+  performRemoval(removedChosen(subject()));
+}
+
+void DetailsPanel::removeByKey() {
+  const Subject about = subject();
+  if (!emptied_.any() || emptied_ != chosen_ || !removedChosen(about)) return removeChosen();
+  tellProblem(tr("%1 stays: its last mark or key is gone. The button Remove takes it out, too")
+                  .arg(QString::fromStdString(headingOf(about))));
 }
 
 void DetailsPanel::addAtPlayhead() {
@@ -238,7 +271,8 @@ void DetailsPanel::addThing(const QString& label) {
   for (ChosenEdit thing : newThings(subject())) {
     if (QString::fromStdString(thing.label) != label) continue;
     thing.label = "Add " + thing.label;
-    return perform(thing);
+    perform(thing);
+    return;
   }
 }
 
@@ -248,16 +282,28 @@ void DetailsPanel::refuse(const QString& what, const base::Problem& problem) {
   if (!problem.expected.empty()) parts.append(tr("expected %1").arg(QString::fromStdString(problem.expected)));
   QString line = what + QStringLiteral(": ") + parts.join(QStringLiteral(", "));
   if (!problem.remedy.empty()) line += QStringLiteral("; ") + QString::fromStdString(problem.remedy);
+  tellProblem(line);
+}
+
+void DetailsPanel::refuseAsNamed(const QString& what, const std::string& referrers) {
+  tellProblem(tr("%1: refused, for %2 would be left pointing at nothing. Point that at something else or take it out "
+                 "first")
+                  .arg(what, QString::fromStdString(referrers)));
+}
+
+void DetailsPanel::tellProblem(const QString& line) {
   setTextOrHide(problem_, line);
   Q_EMIT toldProblem(line);
 }
 
 void DetailsPanel::clearProblem() {
+  if (problem_->text().isEmpty()) return;
   setTextOrHide(problem_, {});
+  Q_EMIT problemOver();
 }
 
 void DetailsPanel::keyPressEvent(QKeyEvent* event) {
-  if (event->key() == Qt::Key_Delete || event->key() == Qt::Key_Backspace) return removeChosen();
+  if (event->key() == Qt::Key_Delete || event->key() == Qt::Key_Backspace) return removeByKey();
   QWidget::keyPressEvent(event);
 }
 

@@ -13,6 +13,8 @@ namespace {
 using geometry::Tone;
 
 constexpr int kLabelHeight = 18, kEditHeight = 28, kInset = 8;
+/// The block with "!" of a refused field, px.
+constexpr int kMark = 14;
 
 /// A wheel over a panel that scrolls must not change what it happens to pass over.
 class ChoiceBox : public QComboBox {
@@ -39,7 +41,7 @@ void FieldEdit::setTheme(sheets::Theme theme) {
 void FieldEdit::setUnit(const QString& unit) {
   unit_ = unit;
   const int width = unit.isEmpty() ? 0 : QFontMetrics(fontOf(12)).horizontalAdvance(unit) + 4;
-  setTextMargins(0, 0, width, 0);
+  setTextMargins(textMargins().left(), 0, width, 0);
   update();
 }
 
@@ -54,6 +56,7 @@ void FieldEdit::setPlanText(const QString& text) {
 
 void FieldEdit::setRefused(bool refused) {
   refused_ = refused;
+  setTextMargins(refused ? kMark : 0, 0, textMargins().right(), 0);
   update();
 }
 
@@ -95,8 +98,15 @@ void FieldEdit::paintEvent(QPaintEvent* event) {
   painter.setPen(colourOf(Tone::ink2, theme_));
   painter.drawText(rect().adjusted(0, 0, -kInset, 0), Qt::AlignRight | Qt::AlignVCenter, unit_);
   if (!refused_) return;
-  painter.setPen(QPen(colourOf(Tone::ink, theme_), 2, Qt::DashLine));
-  painter.drawRect(rect().adjusted(1, 1, -1, -1));
+  // Focus is a ring; a refusal is a mark of its own, with or without that ring.
+  const QRect mark(2, 2, kMark, height() - 4);
+  painter.fillRect(mark, colourOf(Tone::ink, theme_));
+  painter.setFont(fontOf(14, true));
+  painter.setPen(colourOf(Tone::page, theme_));
+  painter.drawText(mark, Qt::AlignCenter, QStringLiteral("!"));
+  if (hasFocus()) return;
+  painter.setPen(QPen(colourOf(Tone::ink, theme_), 1, Qt::DashLine));
+  painter.drawRect(rect().adjusted(1, 1, -2, -2));
 }
 
 FieldBox::FieldBox(const Field& field, QWidget* parent)

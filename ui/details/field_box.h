@@ -25,7 +25,7 @@ class FieldEdit : public QLineEdit {
   void setPlanText(const QString& text);
   /// What was typed differs from the plan.
   bool typed() const { return text() != planText_; }
-  /// An edit of this text was refused: it stays, with a dashed outline, until it is changed.
+  /// An edit of this text was refused: it stays, marked with "!", until it is changed.
   void setRefused(bool refused);
   bool refused() const { return refused_; }
 

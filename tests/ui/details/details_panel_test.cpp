@@ -3,6 +3,7 @@
 #include <QMenu>
 #include <QSignalSpy>
 
+#include "core/answers/routes.h"
 #include "core/plan/edits_marks.h"
 #include "core/plan/edits_plan.h"
 #include "core/units/stop.h"
@@ -322,6 +323,104 @@ TEST_F(Details, WhatIsNamedCannotBeRemoved) {
   panel.removeChosen();
   EXPECT_EQ(plan().performers.size(), 1U);
   EXPECT_EQ(problems.count(), 1);
+}
+
+TEST_F(Details, ARemovalThatIsRefusedNamesWhatRefersToIt) {
+  document.select({Kind::performer, "nora", -1});
+  panel.removeChosen();
+  const std::string line = problems.last().first().toString().toStdString();
+  EXPECT_NE(line.find("Focus key 1"), std::string::npos) << line;
+}
+
+TEST_F(Details, DeleteGoesOnToTheNeighbourAndLeavesWhoeverHasNoMarkLeft) {
+  const std::string id = "boom";
+  const std::size_t marks = plan().crew.find(id)->marks.size();
+  ASSERT_GE(marks, 1U);
+  document.select({Kind::crew, id, 0});
+  panel.setFocus();
+  for (std::size_t left = marks; left-- > 0;) {
+    QTest::keyClick(&panel, Qt::Key_Delete);
+    ASSERT_EQ(plan().crew.find(id)->marks.size(), left);
+    EXPECT_EQ(document.selection(), (Selection{Kind::crew, id, left > 0 ? 0 : -1}));
+  }
+  const int before = steps();
+  for (int i = 0; i < 3; ++i) QTest::keyClick(&panel, Qt::Key_Delete);
+  EXPECT_NE(plan().crew.find(id), nullptr) << "a key hit once too often takes nobody out";
+  EXPECT_EQ(steps(), before);
+  EXPECT_EQ(problems.count(), 3);
+  // The choice made anew is deliberate.
+  document.select({});
+  document.select({Kind::crew, id, -1});
+  QTest::keyClick(&panel, Qt::Key_Delete);
+  const plan::Crew* const still = plan().crew.find(id);
+  EXPECT_TRUE(still == nullptr || problems.count() == 4) << "gone, or refused for what refers to them";
+}
+
+TEST_F(Details, AfterTheLastMarkTheOneBeforeIsChosen) {
+  document.select({Kind::camera, {}, 0});
+  const int last = int(plan().camera.marks.size()) - 1;
+  ASSERT_GE(last, 1);
+  document.select({Kind::camera, {}, last});
+  panel.removeChosen();
+  EXPECT_EQ(document.selection(), (Selection{Kind::camera, {}, last - 1}));
+}
+
+TEST_F(Details, AllMarksOfAWayGoAsOneStepByTheirOwnButton) {
+  document.select({Kind::crew, "boom", 0});
+  ASSERT_TRUE(panel.wayButton()->isVisible());
+  QTest::mouseClick(panel.wayButton(), Qt::LeftButton);
+  EXPECT_TRUE(plan().crew.find("boom")->marks.empty());
+  EXPECT_EQ(steps(), 1);
+  EXPECT_FALSE(panel.wayButton()->isVisible());
+  document.undoStack().undo();
+  EXPECT_FALSE(plan().crew.find("boom")->marks.empty());
+  document.select({Kind::camera, {}, 0});
+  EXPECT_FALSE(panel.wayButton()->isVisible()) << "the camera keeps a mark";
+}
+
+TEST_F(Details, AFoundRouteIsReadAndTakenOverAsOneStep) {
+  document.select({Kind::crew, "boom", 0});
+  QTest::mouseClick(panel.wayButton(), Qt::LeftButton);
+  const auto says = [&](const char* words) {
+    for (const QLabel* label : panel.findChildren<QLabel*>())
+      if (label->isVisible() && label->text().contains(QString::fromUtf8(words))) return true;
+    return false;
+  };
+  EXPECT_TRUE(says("searching for a route"));
+  EXPECT_FALSE(panel.routeButton()->isVisible());
+  ASSERT_TRUE(QTest::qWaitFor([&] { return bridge.answers()->routes != nullptr; }, 60000));
+  const auto* route = bridge.answers()->routes->find("boom");
+  ASSERT_TRUE(route && route->found) << (route ? route->whole() : "");
+  EXPECT_TRUE(says("found, not drawn"));
+  EXPECT_TRUE(says(route->stands.front().crouch ? "crouches: " : "stands: "));
+  const geometry::Point ends = route->at(plan().clock.length);
+  const int before = steps();
+  ASSERT_TRUE(panel.routeButton()->isVisible());
+  QTest::mouseClick(panel.routeButton(), Qt::LeftButton);
+  ASSERT_FALSE(plan().crew.find("boom")->marks.empty())
+      << (problems.isEmpty() ? "" : problems.last().first().toString().toStdString());
+  EXPECT_NEAR(geometry::distance(plan().crew.find("boom")->marks.back().pos, ends), 0, 2e-4);
+  EXPECT_EQ(steps(), before + 1);
+  EXPECT_FALSE(panel.routeButton()->isVisible());
+}
+
+TEST_F(Details, ARefusedFieldIsToldFromOneWithTheKeyboard) {
+  selectNora(1);
+  FieldEdit* const east = field("east x");
+  const auto look = [&] { return east->grab().toImage(); };
+  east->setFocus();
+  const QImage focused = look();
+  field("north y")->setFocus();
+  const QImage plain = look();
+  type("east x", "nowhere");
+  enter("east x");
+  ASSERT_TRUE(east->refused());
+  // The block at the left edge is the mark of a refusal.
+  const QColor mark = look().pixelColor(4, 4);
+  EXPECT_NE(mark, focused.pixelColor(4, 4));
+  EXPECT_NE(mark, plain.pixelColor(4, 4));
+  field("north y")->setFocus();
+  EXPECT_EQ(look().pixelColor(4, 4), mark) << "with or without the keyboard";
 }
 
 TEST_F(Details, ShowsWhatIsDragged) {
