@@ -21,7 +21,7 @@ bool namesFiles(const plan::Plan& plan) {
 }  // namespace
 
 AnswersBridge::AnswersBridge(Document& document, QObject* parent) : QObject(parent), document_(document) {
-  connect(&document, &Document::planChanged, this, &AnswersBridge::planShown);
+  connect(&document, &Document::planChanged, this, &AnswersBridge::edited);
   connect(&document, &Document::previewChanged, this, &AnswersBridge::planShown);
   connect(&document, &Document::playheadChanged, this, &AnswersBridge::playheadMoved);
   connect(&document, &Document::pathChanged, this, &AnswersBridge::moved);
@@ -51,6 +51,26 @@ AnswersPtr AnswersBridge::withOldEvidence(const answers::TakePtr& take) const {
   return answers;
 }
 
+/// A drag ends with the plan that was shown last: its snags may be known already.
+void AnswersBridge::edited() {
+  if (now_) before_ = now_;
+  now_.reset();
+  planShown();
+  if (!stale_ && whole_ && whole_->take->planPtr() == document_.plan()) {
+    compare();
+    Q_EMIT takeChanged();
+  }
+}
+
+/// What the edit that led to the plan did to the snags.
+void AnswersBridge::compare() {
+  now_ = whole_->snags;
+  if (before_) change_ = snags::changeOf(*before_, *now_);
+  // While routes are still looked for nobody knows that the lack of one is mended.
+  if (answers::routesSearched(*whole_))
+    std::erase_if(change_.cleared, [](const auto& snag) { return snag.rule == "route-impossible"; });
+}
+
 void AnswersBridge::planShown() {
   if (plan_ == document_.shown()) return;
   plan_ = document_.shown();
@@ -76,6 +96,8 @@ void AnswersBridge::planShown() {
 }
 
 void AnswersBridge::moved() {
+  // Another plan was opened: its snags are no edit's doing.
+  if (plan_ != document_.shown()) before_ = now_ = nullptr;
   // The files beside the plan are others now; a plan that names none has the same answers wherever it lies.
   if (!plan_ || !namesFiles(*plan_)) return;
   plan_.reset();
@@ -137,13 +159,8 @@ void AnswersBridge::deliver(quint64 number, AnswersPtr answers) {
     patched->ground = whole_->ground;
     answers = patched;
   }
-  if (delivered_ != number && whole_) before_ = whole_->snags;
-  if (before_) change_ = snags::changeOf(*before_, *answers->snags);
-  // While routes are still looked for nobody knows that the lack of one is mended.
-  const bool looking = !answers->routes && answers::routesWanted(*answers->take);
-  if (looking) std::erase_if(change_.cleared, [](const auto& snag) { return snag.rule == "route-impossible"; });
-  delivered_ = number;
   whole_ = shown_ = answers;
+  if (answers->take->planPtr() == document_.plan()) compare();
   stale_ = false;
   instant_ = answers::instantAt(*shown_->take, instant_.time, shown_->evidence.get());
   Q_EMIT changed();

@@ -49,6 +49,8 @@ class AnswersBridge : public QObject {
     quint64 number = 0;
   };
   void planShown();
+  void edited();
+  void compare();
   void moved();
   void playheadMoved();
   void work(std::stop_token stop);
@@ -62,9 +64,10 @@ class AnswersBridge : public QObject {
   answers::Instant instant_;
   bool stale_ = true;
   base::Problems trouble_;
-  std::shared_ptr<const snags::Snags> before_;  ///< those of the plan before
+  /// Of the plan as it is, and of the plan before the last edit: what is shown while something is dragged is neither.
+  std::shared_ptr<const snags::Snags> now_, before_;
   snags::SnagChange change_;
-  quint64 asked_ = 0, delivered_ = 0;
+  quint64 asked_ = 0;
 
   std::mutex mutex_;
   std::condition_variable_any wake_;

@@ -58,5 +58,30 @@ TEST_F(EditedOneRoom, HasTheAnswersOfItsOwnPlanAfterEveryEdit) {
   ASSERT_TRUE(QTest::qWaitFor([&] { return !bridge.stale(); }, 60000));
 }
 
+/// A drag shows plans that are no edits: what it did to the snags is told against the plan before it.
+TEST_F(EditedOneRoom, TellsWhatAWholeDragDidToTheSnags) {
+  const auto settled = [&] { return !bridge.stale() && bridge.answers()->take->planPtr() == document.shown(); };
+  ASSERT_TRUE(QTest::qWaitFor(settled, 60000));
+  const auto before = bridge.answers()->snags;
+  const geometry::Point from = plan().camera.marks[0].pos;
+  for (const double by : {0.5, 1.0, 1.5}) {
+    const auto moved = plan::movedMark(plan(), {plan::Owner::camera, "", 0}, from + geometry::Vec{by, by});
+    ASSERT_TRUE(moved.ok());
+    document.setPreview(std::make_shared<const Plan>(*moved));
+    ASSERT_TRUE(QTest::qWaitFor(settled, 60000));
+  }
+  document.commitPreview(QStringLiteral("Move mark"));
+  ASSERT_TRUE(QTest::qWaitFor(settled, 60000));
+  const auto expected = snags::changeOf(*before, *bridge.answers()->snags);
+  ASSERT_GT(expected.appeared.size() + expected.cleared.size(), 0u) << "the drag must do something to the snags";
+  const auto keys = [](const snags::Snags& all) {
+    std::vector<std::string> names;
+    for (const auto& snag : all) names.push_back(snag.key);
+    return names;
+  };
+  EXPECT_EQ(keys(bridge.change().appeared), keys(expected.appeared));
+  EXPECT_EQ(keys(bridge.change().cleared), keys(expected.cleared));
+}
+
 }  // namespace
 }  // namespace wend::ui
