@@ -105,7 +105,6 @@ void SpanBar::perform(const base::Result<plan::Plan>& edited, const QString& lab
   }
   if (*edited == *document_.plan()) return Q_EMIT told(already);
   document_.propose(std::make_shared<const plan::Plan>(*edited), label);
-  Q_EMIT planned();
 }
 
 void SpanBar::planIt() {

@@ -28,8 +28,6 @@ class SpanBar : public QWidget {
 
  Q_SIGNALS:
   void told(const QString& words);
-  /// An action changed the plan.
-  void planned();
 
  private:
   void refresh();

@@ -5,13 +5,13 @@
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QHBoxLayout>
-#include <QLabel>
 #include <QMenu>
 #include <QMessageBox>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QShortcut>
 #include <QSplitter>
+#include <QUndoStack>
 #include <QVBoxLayout>
 #include <algorithm>
 
@@ -28,6 +28,7 @@
 #include "ui/score/span_bar.h"
 #include "ui/shelf/shelf_window.h"
 #include "ui/shell/rail.h"
+#include "ui/shell/strip.h"
 #include "ui/style/fonts.h"
 #include "ui/style/palette.h"
 
@@ -96,17 +97,12 @@ void MainWindow::layOut() {
   all_->setStretchFactor(0, 1);
   for (QSplitter* splitter : {upper_, middle_, all_})
     connect(splitter, &QSplitter::splitterMoved, this, [this] { sharedByHand_ = true; });
-  strip_ = new QLabel(page);
-  strip_->setFont(fontOf(12));
-  strip_->setContentsMargins(16, 4, 16, 4);
-  strip_->setFixedHeight(26);
-  strip_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  strip_ = new Strip(QString::fromUtf8(sheets::kCaution).replace(QLatin1Char('\n'), QLatin1Char(' ')), page);
   rows->addWidget(top_);
   rows->addWidget(all_, 1);
   rows->addWidget(strip_);
   setCentralWidget(page);
   resize(1920, 1040);
-  tell(QString::fromUtf8(sheets::kCaution).replace(QLatin1Char(0x0a), QLatin1Char(0x20)));
 }
 
 /// The score with the bar of its span over it.
@@ -156,7 +152,7 @@ void MainWindow::addKeys() {
   addKey(QKeySequence::Undo, [this] { document_.undoStack().undo(); });
   addKey(QKeySequence(QStringLiteral("Ctrl+Shift+Z")), [this] { document_.undoStack().redo(); });
   addKey(QKeySequence(QStringLiteral("Ctrl+Y")), [this] { document_.undoStack().redo(); });
-  addKey(QKeySequence::Delete, [this] { details_->removeChosen(); });
+  addKey(QKeySequence::Delete, [this] { details_->removeByKey(); });
   addKey(QKeySequence::Open, [this] { askOpen(); });
   addKey(QKeySequence::Save, [this] { save(); });
   addKey(QKeySequence(QStringLiteral("Ctrl+Shift+S")), [this] { saveAs(); });
@@ -180,16 +176,19 @@ void MainWindow::connectFaces() {
   connect(canvas_, &PlanCanvas::told, this, &MainWindow::tell);
   connect(canvas_, &PlanCanvas::spotChanged, this, [this] { score_->setSpot(canvas_->spot()); });
   connect(score_, &ScoreView::told, this, &MainWindow::tell);
-  connect(span_, &SpanBar::told, this, &MainWindow::tell);
-  connect(span_, &SpanBar::planned, this, [this] { tellsChange_ = true; });
-  connect(&bridge_, &AnswersBridge::takeChanged, this, [this] {
-    if (!tellsChange_ || bridge_.stale()) return;
-    tellsChange_ = false;
-    tell(changeWords(bridge_.change(), 4).replace(QLatin1Char('\n'), QStringLiteral("   ")));
-  });
+  connect(span_, &SpanBar::told, this, [this](const QString& words) { strip_->refuse(words); });
+  connect(canvas_, &PlanCanvas::refused, this, [this](const QString& words) { strip_->refuse(words); });
+  connect(score_, &ScoreView::refused, this, [this](const QString& words) { strip_->refuse(words); });
+  connect(canvas_, &PlanCanvas::snagChosen, this, &MainWindow::showSnagOf);
+  connect(score_, &ScoreView::snagChosen, this, &MainWindow::showSnagOf);
+  connect(&document_, &Document::planChanged, this, [this] { strip_->settle(); });
+  // Once the step stands: while its plan is being put in place there is nothing to undo yet.
+  connect(&document_.undoStack(), &QUndoStack::indexChanged, this, &MainWindow::tellChange);
+  connect(&bridge_, &AnswersBridge::takeChanged, this, &MainWindow::tellChange);
   connect(top_, &TopBar::stavesAsked, this, &MainWindow::showStaves);
-  connect(details_, &DetailsPanel::toldProblem, this, &MainWindow::tell);
-  connect(snags_, &SnagList::toldProblem, this, &MainWindow::tell);
+  connect(details_, &DetailsPanel::toldProblem, this, [this](const QString& words) { strip_->refuse(words); });
+  connect(details_, &DetailsPanel::problemOver, this, [this] { strip_->settle(); });
+  connect(snags_, &SnagList::toldProblem, this, [this](const QString& words) { strip_->refuse(words); });
   connect(recovery_.get(), &Recovery::failed, this, &MainWindow::tell);
   connect(&document_, &Document::modifiedChanged, this, &MainWindow::titleChanged);
   connect(&document_, &Document::pathChanged, this, &MainWindow::titleChanged);
@@ -214,8 +213,17 @@ void MainWindow::setTheme(sheets::Theme theme) {
 }
 
 void MainWindow::tell(const QString& words) {
-  strip_->setText(words);
-  strip_->setToolTip(words);
+  strip_->say(words);
+}
+
+/// What the last edit did to the snags stays in sight until the next one. While something is dragged nothing is edited
+/// yet.
+void MainWindow::tellChange() {
+  if (document_.hasPreview()) return;
+  const bool edited = document_.undoStack().canUndo() || document_.undoStack().canRedo();
+  strip_->showChange(!edited           ? QString()
+                     : bridge_.stale() ? tr("After the last edit: being computed")
+                                       : changeWords(bridge_.change(), 4));
 }
 
 void MainWindow::tellProblems(const QString& what, const base::Problems& problems) {
@@ -350,11 +358,24 @@ void MainWindow::nextSnag() {
   }
   if (!next) next = first;
   if (!next) return tell(tr("No snag found"));
-  const snags::Snag snag = *next;
+  showSnag(*next);
+}
+
+void MainWindow::showSnag(const snags::Snag& snag) {
+  const QString words = QString::fromStdString(snag.mend.empty() ? snag.text : snag.text + ". Mend: " + snag.mend);
+  const auto place = snag.pos;
+  const Selection chosen{Kind::snag, snag.key, -1};
   document_.setPlayhead(snag.from);
-  document_.select({Kind::snag, snag.key, -1});
-  if (snag.pos) canvas_->showPlace(*snag.pos);
-  tell(QString::fromStdString(snag.text + ". Mend: " + snag.mend));
+  document_.select(chosen);
+  if (place) canvas_->showPlace(*place);
+  tell(words);
+}
+
+void MainWindow::showSnagOf(const QString& key) {
+  if (!bridge_.answers() || !bridge_.answers()->snags) return;
+  const auto& all = *bridge_.answers()->snags;
+  const auto snag = std::find_if(all.begin(), all.end(), [&](const auto& s) { return s.key == key.toStdString(); });
+  if (snag != all.end()) showSnag(*snag);
 }
 
 /// The same key again brings everything back.

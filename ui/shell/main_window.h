@@ -1,7 +1,7 @@
 /// The window: plan, frame, score, now and details on one playhead and one selection.
 ///
-/// Keys      Space plays, F next snag, M tape, P V S one face full screen, Ctrl+Z and Ctrl+Shift+Z undo and redo,
-/// Ctrl+O, Ctrl+S,
+/// Keys      Space plays, F next snag, Home or 0 on the plan the whole take, M tape, P V S one face full screen, Ctrl+Z
+/// and Ctrl+Shift+Z undo and redo, Ctrl+O, Ctrl+S,
 ///           Ctrl+Shift+S, F6 from face to face. Letters act only while no field is being typed in.
 #pragma once
 
@@ -16,7 +16,6 @@
 #include "ui/shell/top_bar.h"
 #include "ui/shell/transport.h"
 
-class QLabel;
 class QScrollArea;
 class QSplitter;
 
@@ -27,6 +26,7 @@ class FrameView;
 class NowView;
 class SnagList;
 class SpanBar;
+class Strip;
 
 class MainWindow : public QMainWindow {
   Q_OBJECT
@@ -44,6 +44,8 @@ class MainWindow : public QMainWindow {
   AnswersBridge& bridge() { return bridge_; }
   PlanCanvas& canvas() { return *canvas_; }
   ScoreView& score() { return *score_; }
+  DetailsPanel& details() { return *details_; }
+  const Strip& strip() const { return *strip_; }
   Transport& transport() { return transport_; }
   void setTheme(sheets::Theme theme);
 
@@ -60,6 +62,7 @@ class MainWindow : public QMainWindow {
   void addKey(const QKeySequence& keys, std::function<void()> act);
   void connectFaces();
   void tell(const QString& words);
+  void tellChange();
   void tellProblems(const QString& what, const base::Problems& problems);
   void askOpen();
   bool save();
@@ -68,6 +71,8 @@ class MainWindow : public QMainWindow {
   void showRecent(QPoint at);
   void showStaves(QPoint at);
   void nextSnag();
+  void showSnag(const snags::Snag& snag);
+  void showSnagOf(const QString& key);
   void showOnly(QWidget* face);
   void titleChanged();
 
@@ -94,9 +99,8 @@ class MainWindow : public QMainWindow {
   QSplitter* upper_ = nullptr;
   QSplitter* middle_ = nullptr;
   QSplitter* all_ = nullptr;
-  QLabel* strip_ = nullptr;
+  Strip* strip_ = nullptr;
   bool sharedByHand_ = false;
-  bool tellsChange_ = false;  ///< what the last edit did to the snags is told once it is known
 };
 
 }  // namespace wend::ui

@@ -3,12 +3,17 @@
 
 #include <gtest/gtest.h>
 
+#include <QLineEdit>
 #include <QSignalSpy>
 #include <QTemporaryDir>
+#include <QWheelEvent>
 #include <QtTest/QTest>
 
 #include "core/plan/edits_marks.h"
+#include "core/sheets/plan_view.h"
+#include "ui/details/details_panel.h"
 #include "ui/document/plan_file.h"
+#include "ui/shell/strip.h"
 
 namespace wend::ui {
 namespace {
@@ -36,6 +41,11 @@ class Window : public ::testing::Test {
     QTest::mousePress(widget, Qt::LeftButton, {}, from);
     for (int i = 1; i <= 5; ++i) QTest::mouseMove(widget, from + (to - from) * i / 5);
     QTest::mouseRelease(widget, Qt::LeftButton, {}, to);
+  }
+  void zoomAt(geometry::Point place) {
+    const QPoint at = onCanvas(place);
+    QWheelEvent wheel(at, window_->canvas().mapToGlobal(at), {}, {0, 1500}, {}, {}, Qt::NoScrollPhase, false);
+    QCoreApplication::sendEvent(&window_->canvas(), &wheel);
   }
   QPoint handle(const std::string& key) {
     for (const auto& handle : sheets::scoreHandles(*window_->bridge().answers(), window_->score().view()))
@@ -197,6 +207,144 @@ TEST_F(Window, FitsALaptopsScreenWithNothingCutOff) {
   }
   // The plan is what crew is planned on: it keeps the largest share.
   EXPECT_GT(window_->canvas().width(), 600);
+}
+
+TEST_F(Window, StaysAsWideAsItIsHoweverMuchASnagSays) {
+  window_->resize(1366, 768);
+  window_->bridge().finish();
+  for (int i = 0; i < 12; ++i) {
+    QTest::keyClick(window_.get(), Qt::Key_F);
+    QTest::qWait(5);
+    ASSERT_EQ(window_->width(), 1366) << window_->strip().said().text().toStdString();
+    ASSERT_LE(window_->minimumSizeHint().width(), 1366);
+  }
+}
+
+TEST_F(Window, ARefusalGoesWithTheNextGoodEdit) {
+  document().select({Kind::camera, "", 2});
+  auto* east = qobject_cast<QLineEdit*>(window_->details().editorOf(QStringLiteral("east x")));
+  ASSERT_TRUE(east);
+  east->setFocus();
+  east->selectAll();
+  QTest::keyClicks(east, QStringLiteral("1e9"));
+  QTest::keyClick(east, Qt::Key_Return);
+  const QString resting = window_->strip().said().text();
+  EXPECT_TRUE(resting.startsWith(QStringLiteral("east x"))) << resting.toStdString();
+  const auto moved = plan::movedMark(plan(), {plan::Owner::crew, "loc", 0}, {7.2, -1.4});
+  document().propose(std::make_shared<const plan::Plan>(*moved), QStringLiteral("Move"));
+  EXPECT_TRUE(window_->strip().said().text().startsWith(QStringLiteral("Caution")));
+}
+
+TEST_F(Window, WhatTheLastEditDidToTheSnagsStandsInTheStripUntilTheNext) {
+  window_->resize(1366, 768);
+  window_->bridge().finish();
+  EXPECT_FALSE(window_->strip().change().isVisible());
+  const auto moved = plan::movedMark(plan(), {plan::Owner::crew, "loc", 0}, {7.2, -1.4});
+  document().propose(std::make_shared<const plan::Plan>(*moved), QStringLiteral("Move"));
+  EXPECT_TRUE(window_->strip().change().text().contains(QStringLiteral("being computed")));
+  window_->bridge().finish();
+  EXPECT_TRUE(window_->strip().change().text().contains(QStringLiteral("went"))) << "said what went";
+  QTest::keyClick(window_.get(), Qt::Key_F);
+  EXPECT_TRUE(window_->strip().change().isVisible());
+  EXPECT_GT(window_->strip().change().width(), 200);
+  EXPECT_LE(window_->strip().change().mapTo(window_.get(), QPoint(0, window_->strip().change().height())).y(), 768);
+}
+
+TEST_F(Window, HomeOnThePlanShowsTheWholeTakeAgain) {
+  const auto whole = window_->canvas().view();
+  window_->canvas().showPlace({200, 200});
+  ASSERT_NE(window_->canvas().view().centre, whole.centre);
+  window_->canvas().setFocus();
+  QTest::keyClick(&window_->canvas(), Qt::Key_Home);
+  EXPECT_EQ(window_->canvas().view().centre, whole.centre);
+  window_->canvas().showPlace({200, 200});
+  QTest::keyClick(&window_->canvas(), Qt::Key_0);
+  EXPECT_EQ(window_->canvas().view().centre, whole.centre);
+}
+
+TEST_F(Window, AClickOnWhatIsDrawnOnThePlanChoosesIt) {
+  const auto click = [&](geometry::Point place) {
+    QTest::mouseClick(&window_->canvas(), Qt::LeftButton, {}, onCanvas(place));
+    return document().selection();
+  };
+  EXPECT_EQ(click({-3.8, 3}), (Selection{Kind::wall, "alleywest", -1}));
+  EXPECT_EQ(click({13.9, 1}), (Selection{Kind::piece, "m1", -1}));
+  // Seen from nearby, where no mark is within reach of the pointer.
+  for (const auto& opening : plan().set.openings) {
+    const auto& points = plan().set.walls.find(opening.wall)->points;
+    const auto at = points[0] + geometry::unit(points[1] - points[0]) * (opening.along.from + 0.15);
+    zoomAt(at);
+    EXPECT_EQ(click(at), (Selection{Kind::opening, opening.id.text(), -1})) << opening.id.text();
+    window_->canvas().showWholeTake();
+  }
+  EXPECT_EQ(document().undoStack().count(), 0);
+}
+
+TEST_F(Window, AClickOnSomebodyWhoWalksChoosesThemAndOnTheKiteTheCamera) {
+  for (double t = 5; t < plan().clock.length; t += 1.3) {
+    document().setPlayhead(t);
+    const auto& instant = window_->bridge().instant();
+    const auto& walking = instant.performers[0];
+    const auto* track = window_->bridge().answers()->take->people().performer(0);
+    const bool alone = std::all_of(track->marks().begin(), track->marks().end(),
+                                   [&](const auto& mark) { return geometry::distance(mark.pos, walking.pos) > 1; });
+    if (!walking.present || walking.speed < 0.3 || !alone ||
+        geometry::distance(walking.pos, geometry::flat(instant.camera.sensor.at)) < 2)
+      continue;
+    QTest::mouseClick(&window_->canvas(), Qt::LeftButton, {}, onCanvas(walking.pos));
+    if (document().selection().kind == Kind::camera) continue;  // over a mark of the camera's
+    EXPECT_EQ(document().selection(), (Selection{Kind::performer, walking.id, -1})) << t;
+    document().setPlayhead(155);
+    QTest::mouseClick(&window_->canvas(), Qt::LeftButton, {},
+                      onCanvas(geometry::flat(window_->bridge().instant().camera.sensor.at)));
+    EXPECT_EQ(document().selection(), (Selection{Kind::camera, "", -1}));
+    return;
+  }
+  FAIL() << "nobody walks alone in the sample";
+}
+
+TEST_F(Window, AClickOnASnagOfThePlanOrTheScoreGoesThere) {
+  window_->bridge().finish();
+  const auto& answers = *window_->bridge().answers();
+  document().setPlayhead(20);
+  const auto lozenges = sheets::snagLozenges(answers, 20, window_->canvas().view());
+  ASSERT_FALSE(lozenges.empty());
+  const auto on = lozenges.back();
+  const double from = on.snag->from;
+  const std::string key = on.snag->key;
+  QTest::mouseClick(&window_->canvas(), Qt::LeftButton, {}, QPointF(on.at.x, on.at.y).toPoint());
+  EXPECT_EQ(document().selection(), (Selection{Kind::snag, key, -1}));
+  EXPECT_DOUBLE_EQ(document().playhead(), from);
+  // The last snag that stops the take, by its lozenge at the score's foot.
+  const auto stops = std::find_if(answers.snags->rbegin(), answers.snags->rend(), [](const snags::Snag& snag) {
+    return snag.severity == snags::Severity::stops && !snag.accepted;
+  });
+  ASSERT_NE(stops, answers.snags->rend());
+  const snags::Snag snag = *stops;
+  const auto& view = window_->score().view();
+  for (const auto& box : sheets::stavesOf(plan(), view))
+    if (box.name == "snags")
+      QTest::mouseClick(&window_->score(), Qt::LeftButton, {}, QPointF(view.x(snag.from), box.top + 7).toPoint());
+  EXPECT_EQ(document().selection().kind, Kind::snag);
+  EXPECT_NEAR(document().playhead(), snag.from, 10 / view.pxPerSecond());
+}
+
+TEST_F(Window, AClickOnACrewLaneChoosesTheMarkTheyWalkTowards) {
+  const auto& answers = *window_->bridge().answers();
+  const std::size_t boom = plan().crew.indexOf("boom1");
+  const auto* track = answers.take->people().crew(boom);
+  ASSERT_TRUE(track);
+  ASSERT_GE(track->marks().size(), 2u);
+  const auto& view = window_->score().view();
+  for (const auto& lane : sheets::crewLanes(answers, view)) {
+    if (lane.crew != boom) continue;
+    const double walks = (track->marks()[0].until + track->marks()[1].at) / 2;
+    QTest::mouseClick(&window_->score(), Qt::LeftButton, {}, QPointF(view.x(walks), lane.y).toPoint());
+    EXPECT_EQ(document().selection(), (Selection{Kind::crew, "boom1", 1}));
+    EXPECT_NEAR(document().playhead(), walks, 1 / view.pxPerSecond());
+    return;
+  }
+  FAIL() << "no lane";
 }
 
 }  // namespace
