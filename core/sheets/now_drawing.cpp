@@ -55,7 +55,7 @@ struct Rows {
   bool small;
 };
 constexpr Rows kRoomy{48, 74, 84, 104, 128, 156, 203, 229, 254, 276, 290, 325, 344, 366, 409, 432, 444, true};
-constexpr Rows kTight{40, 58, 64, 72, 86, 106, 146, 163, 185, 0, 194, 222, 230, 248, 287, 0, 300, false};
+constexpr Rows kTight{40, 58, 64, 71, 84, 103, 147, 164, 186, 0, 195, 222, 230, 248, 287, 0, 300, false};
 constexpr double kRoomyHeight = 528;
 
 const Rows& rowsOf(double height) {
@@ -179,7 +179,7 @@ class NowPainter {
   /// Who the focus is on, from whom to whom during a change, names as long as there is room for before `end`.
   void subjects(const std::vector<std::string>& on, double end) {
     const std::string arrow = "\u2192";
-    double room = end - 8 - kPad - double(on.size() - 1) * (typeWidth(arrow, type::kValue) + 12);
+    double room = end - 8 - kPad - double(on.size() - 1) * (typeWidth(arrow, type::kValue) + 16);
     double names = 0;
     for (const auto& id : on) {
       room -= shapeWidth(id);
@@ -189,7 +189,7 @@ class NowPainter {
     for (const auto& id : on) {
       if (x > kPad) {
         text({x + 6, rows_.name}, arrow, type::kValue, Tone::ink2);
-        x += typeWidth(arrow, type::kValue) + 12;
+        x += typeWidth(arrow, type::kValue) + 16;
       }
       const std::string name = subjectName(plan_, id);
       const double own = typeWidth(name, type::kValue);
