@@ -226,9 +226,9 @@ TEST(SideDrawing, IsToOneScaleAndDrawsTheFrameEdgesThroughTheLens) {
   addPiece(plan, "counter", 2, 2.7, 0, 1);
   const auto take = takeOf(plan);
   const auto instant = answers::instantAt(*take, 0);
-  const SideFit fit = sideFit(sideView(*take, instant), 1600, 700);
+  const SideFit fit = sideFit(sideView(*take, instant), {1600, 700, false});
   const auto answers = answers::answersOf(take);
-  const geometry::Drawing drawing = sideDrawing(**answers, instant, 1600, 700);
+  const geometry::Drawing drawing = sideDrawing(**answers, instant, {1600, 700, false});
   int counters = 0, edges = 0;
   for (const auto& shape : drawing.shapes) {
     if (const auto* box = std::get_if<geometry::Box>(&shape)) {
