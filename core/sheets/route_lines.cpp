@@ -36,7 +36,8 @@ std::string wayText(const WalkOf& walk) {
 std::vector<RouteLine> routeLines(const RouteOf& route) {
   std::vector<RouteLine> lines;
   for (const auto& stand : route.stands) lines.push_back({stand.span.from, standLine(stand)});
-  for (const auto& walk : route.walks) lines.push_back({walk.span.from, walkLine(walk), route.sought ? wayText(walk) : ""});
+  for (const auto& walk : route.walks)
+    lines.push_back({walk.span.from, walkLine(walk), route.sought ? wayText(walk) : ""});
   for (const auto& stop : route.breaks)
     lines.push_back({stop.span.from,
                      "BREAKS " + base::padRight(spanText(stop.span), 14) + stop.why + " at " + placeText(stop.pos)});
