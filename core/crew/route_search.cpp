@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/base/check.h"
+#include "core/crew/route_reach.h"
 #include "core/crew/route_sweep.h"
 
 namespace wend::crew {
@@ -92,6 +93,23 @@ Route PreparedTask::routeOf(const SweepOutcome& outcome) const {
   return route;
 }
 
+/// The task's ground as one unseen may use it.
+struct UnseenGround {
+  CellTimes stand, move;
+
+  UnseenGround(const PreparedTask& prepared, const GroundTime& ground)
+      : stand(prepared.stand()), move(prepared.move()) {
+    stand.keepOnly(ground.low());
+    move.keepOnly(ground.clear());
+  }
+  SweepInput inputOf(const PreparedTask& prepared) const {
+    SweepInput input = prepared.input();
+    input.stand = &stand;
+    input.move = &move;
+    return input;
+  }
+};
+
 /// Looks for the route of a cost that leaves the most margin, by halving.
 class MarginSearch {
  public:
@@ -120,12 +138,8 @@ class MarginSearch {
     const long steps = static_cast<long>(margin);
     GroundTime ground = *task_.ground;
     ground.moveBars(steps, steps);
-    CellTimes stand = prepared_.stand(), move = prepared_.move();
-    stand.keepOnly(ground.low());
-    move.keepOnly(ground.clear());
-    SweepInput input = prepared_.input();
-    input.stand = &stand;
-    input.move = &move;
+    const UnseenGround unseen(prepared_, ground);
+    SweepInput input = unseen.inputOf(prepared_);
     input.most = found_.cost;
     input.bound = found_.bound;
     return sweep(input, cancel);
@@ -154,13 +168,8 @@ std::optional<RouteAnswer> cheapestRoute(const RouteTask& task, const RouteLimit
   check(task);
   const PreparedTask prepared(task);
   if (!prepared.hasStart()) return RouteAnswer{std::nullopt, DeadEnd{}};
-  CellTimes stand = prepared.stand(), move = prepared.move();
-  stand.keepOnly(task.ground->low());
-  move.keepOnly(task.ground->clear());
-  SweepInput input = prepared.input();
-  input.stand = &stand;
-  input.move = &move;
-  const auto outcome = sweep(input, cancel);
+  const UnseenGround unseen(prepared, *task.ground);
+  const auto outcome = sweep(unseen.inputOf(prepared), cancel);
   if (!outcome) return std::nullopt;
   RouteAnswer answer;
   if (!outcome->cost) {
@@ -171,6 +180,17 @@ std::optional<RouteAnswer> cheapestRoute(const RouteTask& task, const RouteLimit
   const std::size_t most = task.ground->clock().wholeSteps(limits.margin);
   if (!MarginSearch(task, prepared, *outcome).widen(*answer.route, most, cancel)) return std::nullopt;
   return answer;
+}
+
+std::optional<RouteOutlook> outlookOf(const RouteTask& task, const base::Cancel& cancel) {
+  check(task);
+  const PreparedTask prepared(task);
+  if (!prepared.hasStart()) return RouteOutlook{};
+  const UnseenGround unseen(prepared, *task.ground);
+  auto reach = reachOf(unseen.inputOf(prepared), cancel);
+  if (!reach) return std::nullopt;
+  if (reach->end) return RouteOutlook{true, {}};
+  return RouteOutlook{false, {reach->furthest, std::move(reach->cells)}};
 }
 
 std::optional<ExposureAnswer> leastExposedRoute(const RouteTask& task, const base::Cancel& cancel) {

@@ -17,9 +17,9 @@ class Trial {
 
   bool has(const RouteTask& task) {
     if (cancelled_) return false;
-    const auto answer = cheapestRoute(task, {.margin = 0}, cancel_);
-    cancelled_ = !answer;
-    return answer && answer->route;
+    const auto outlook = outlookOf(task, cancel_);
+    cancelled_ = !outlook;
+    return outlook && outlook->exists;
   }
   bool hasWithout(std::size_t need) {
     RouteTask less = task_;
@@ -147,15 +147,15 @@ void addWhatFrees(Stuck& stuck, Trial& trial, const FreeingLimits& limits) {
 }  // namespace
 
 std::optional<Stuck> whyStuck(const RouteTask& task, const FreeingLimits& limits, const base::Cancel& cancel) {
-  const auto answer = cheapestRoute(task, {.margin = 0}, cancel);
-  if (!answer) return std::nullopt;
-  WEND_CHECK(!answer->route);
+  const auto outlook = outlookOf(task, cancel);
+  if (!outlook) return std::nullopt;
+  WEND_CHECK(!outlook->exists);
   const auto exposed = leastExposedRoute(task, cancel);
   if (!exposed) return std::nullopt;
   Stuck stuck;
   const GroundTime& ground = *task.ground;
-  stuck.until = ground.clock().at(answer->deadEnd.instant);
-  for (const std::size_t cell : answer->deadEnd.cells) stuck.where.push_back(ground.grid().centre(cell));
+  stuck.until = ground.clock().at(outlook->deadEnd.instant);
+  for (const std::size_t cell : outlook->deadEnd.cells) stuck.where.push_back(ground.grid().centre(cell));
   stuck.least = exposed->least;
   if (stuck.least) stuck.exposures = exposuresOf(*stuck.least, ground);
   Trial trial(task, cancel);

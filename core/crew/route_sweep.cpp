@@ -6,7 +6,9 @@
 
 #include "core/base/check.h"
 #include "core/crew/cost_lanes.h"
+#include "core/crew/move_walk.h"
 #include "core/crew/route_bound.h"
+#include "core/crew/route_reach.h"
 #include "core/crew/sweep_graph.h"
 
 namespace wend::crew {
@@ -30,7 +32,6 @@ class Sweep {
   /// Whether a state was left out of the last run as too dear.
   bool leftOut() const { return leftOut_; }
   SweepOutcome outcome() const;
-  void addFurthest(SweepOutcome& outcome) const;
 
  private:
   /// Costs of standing and of walking at an instant; a cell with no state is infinite.
@@ -49,7 +50,6 @@ class Sweep {
   std::uint64_t keep(Cost* costs, const float* toGo);
   void findEnd();
   void advance(std::size_t step);
-  void shiftMaps(std::size_t step);
   void standOn(std::size_t word, std::size_t step);
   void walkOn(std::size_t word);
   void reach(std::size_t word, std::size_t move, std::uint64_t bits, Cost price);
@@ -64,8 +64,8 @@ class Sweep {
   Cost most_ = 0;
   const RouteBound* bound_ = nullptr;
   Front now_, next_;
-  // For each number of columns away, the step's map moved so that a cell's bit is that of the cell so far east.
-  std::vector<std::vector<std::uint64_t>> movedBy_, clearBy_;
+  MovedMaps free_;
+  std::optional<MovedMaps> clear_;  ///< where steps are priced that are not
   std::vector<std::uint64_t> stack_, clearStack_;
   std::vector<CostLayer<Cost>> layers_;
   std::optional<SweepState> end_;
@@ -74,7 +74,7 @@ class Sweep {
 
 template <class Cost>
 Sweep<Cost>::Sweep(const SweepInput& input, const SweepMaps& maps)
-    : input_(input), graph_(input, maps), moves_(*input.moves), grid_(maps.grid) {
+    : input_(input), graph_(input, maps), moves_(*input.moves), grid_(maps.grid), free_(grid_, moves_) {
   for (Front* front : {&now_, &next_}) {
     front->stand.assign(grid_.bits() + 2 * kMargin, kNever<Cost>);
     front->walk = front->stand;
@@ -82,9 +82,7 @@ Sweep<Cost>::Sweep(const SweepInput& input, const SweepMaps& maps)
     front->walking = front->standing;
     front->touched.assign(grid_.allWords(), 0);
   }
-  const auto columns = static_cast<std::size_t>(2 * moves_.reach() + 1);
-  movedBy_.assign(columns, std::vector<std::uint64_t>(grid_.allWords()));
-  if (graph_.maps.clear) clearBy_ = movedBy_;
+  if (graph_.maps.clear) clear_.emplace(grid_, moves_);
   stack_.resize(static_cast<std::size_t>(moves_.depth()));
   clearStack_ = stack_;
 }
@@ -147,12 +145,14 @@ std::uint64_t Sweep<Cost>::keep(Cost* costs, const float* toGo) {
   std::uint64_t kept = 0;
   for (std::size_t i = 0; i < 64; ++i) {
     if (costs[i] == kNever<Cost>) continue;
-    if (costs[i] + (toGo ? static_cast<Cost>(toGo[i / RouteBound::kBlock]) : 0) <= most_) {
+    const Cost whole = costs[i] + (toGo ? static_cast<Cost>(toGo[i / RouteBound::kBlock]) : 0);
+    if (whole <= most_ && whole < kNever<Cost>) {
       kept |= std::uint64_t{1} << i;
       continue;
     }
     costs[i] = kNever<Cost>;
-    leftOut_ = true;
+    // From where no end can be reached, being allowed more is of no help.
+    leftOut_ = leftOut_ || !toGo || toGo[i / RouteBound::kBlock] < kNever<float>;
   }
   return kept;
 }
@@ -185,29 +185,9 @@ void Sweep<Cost>::findEnd() {
 }
 
 template <class Cost>
-void Sweep<Cost>::shiftMaps(std::size_t step) {
-  const int reach = moves_.reach();
-  for (int by = -reach; by <= reach; ++by) {
-    const auto slot = static_cast<std::size_t>(by + reach);
-    const auto shift = static_cast<unsigned>(std::abs(by));
-    for (const bool clear : {false, true}) {
-      if (clear && !graph_.maps.clear) continue;
-      const std::uint64_t* map = (clear ? *graph_.maps.clear : graph_.maps.move).at(step);
-      std::uint64_t* moved = (clear ? clearBy_ : movedBy_)[slot].data();
-      // A row's neighbours bring nothing in: its first and last bits are border.
-      const std::size_t words = grid_.allWords();
-      for (std::size_t w = 0; w < words; ++w) {
-        const std::uint64_t next = by > 0 && w + 1 < words ? map[w + 1] << (64 - shift) : 0;
-        const std::uint64_t past = by < 0 && w > 0 ? map[w - 1] >> (64 - shift) : 0;
-        moved[w] = by == 0 ? map[w] : by > 0 ? (map[w] >> shift) | next : (map[w] << shift) | past;
-      }
-    }
-  }
-}
-
-template <class Cost>
 void Sweep<Cost>::advance(std::size_t step) {
-  shiftMaps(step);
+  free_.set(graph_.maps.move.at(step));
+  if (clear_) clear_->set(graph_.maps.clear->at(step));
   for (std::size_t word = 0; word < grid_.allWords(); ++word) {
     if (!now_.touched[word]) continue;
     if (now_.standing[word] != 0) standOn(word, step);
@@ -227,34 +207,20 @@ void Sweep<Cost>::standOn(std::size_t word, std::size_t step) {
   next_.touched[word] = 1;
 }
 
-/// Through the tree of moves: at each node, those of 64 cells from where everything passed so far is free.
 template <class Cost>
 void Sweep<Cost>::walkOn(std::size_t word) {
-  const auto& tree = moves_.tree();
-  const auto reachColumns = static_cast<std::size_t>(moves_.reach());
-  for (std::size_t i = 0; i < tree.size();) {
-    const MoveSet::Node& node = tree[i];
-    const auto depth = static_cast<std::size_t>(node.depth);
-    const std::size_t column = reachColumns + static_cast<std::size_t>(node.at.dx);
-    const std::size_t there = word + static_cast<std::size_t>(node.at.dy) * grid_.words();
-    const std::uint64_t free = (depth > 0 ? stack_[depth - 1] : now_.walking[word]) & movedBy_[column][there];
-    stack_[depth] = free;
-    if (free == 0) {
-      i = node.after;
-      continue;
-    }
+  walkTree(moves_, free_, word, now_.walking[word], stack_, [&](const MoveSet::Node& node, std::uint64_t free) {
     std::uint64_t clear = free;
-    if (graph_.maps.clear) {
-      clear &= (depth > 0 ? clearStack_[depth - 1] : free) & clearBy_[column][there];
+    if (clear_) {
+      const auto depth = static_cast<std::size_t>(node.depth);
+      clear &= (depth > 0 ? clearStack_[depth - 1] : free) & clear_->beside(word, node.at);
       clearStack_[depth] = clear;
     }
-    if (node.move >= 0) {
-      const auto move = static_cast<std::size_t>(node.move);
-      reach(word, move, clear, graph_.lengths[move]);
-      if (free != clear) reach(word, move, free & ~clear, graph_.lengths[move] + graph_.seenPrice);
-    }
-    ++i;
-  }
+    if (node.move < 0) return;
+    const auto move = static_cast<std::size_t>(node.move);
+    reach(word, move, clear, graph_.lengths[move]);
+    if (free != clear) reach(word, move, free & ~clear, graph_.lengths[move] + graph_.seenPrice);
+  });
 }
 
 template <class Cost>
@@ -280,21 +246,6 @@ void Sweep<Cost>::reach(std::size_t word, std::size_t move, std::uint64_t bits, 
 }
 
 template <class Cost>
-void Sweep<Cost>::addFurthest(SweepOutcome& outcome) const {
-  const auto hasStates = [](const CostLayer<Cost>& layer) { return !layer.costs.empty(); };
-  outcome.furthest = layers_.size() - 1;
-  while (!hasStates(layers_[outcome.furthest])) --outcome.furthest;
-  for (std::size_t cell = 0; cell < input_.grid.cells(); ++cell) {
-    const std::size_t bit = grid_.bitOf(cell);
-    for (const bool walking : {false, true}) {
-      if (costOf(layers_, {walking, bit, outcome.furthest}) == kNever<Cost>) continue;
-      outcome.furthestCells.push_back(cell);
-      break;
-    }
-  }
-}
-
-template <class Cost>
 SweepOutcome Sweep<Cost>::outcome() const {
   SweepOutcome outcome;
   outcome.cost = static_cast<std::int64_t>(costOf(layers_, *end_));
@@ -309,12 +260,11 @@ std::shared_ptr<const RouteBound> boundOf(const SweepInput& input, const SweepMa
   return std::make_shared<const RouteBound>(maps.grid, bound);
 }
 
-template <class Cost>
-std::optional<SweepOutcome> furthestOf(Sweep<Cost>& sweep, const base::Cancel& cancel) {
-  if (!sweep.run(kNever<Cost>, nullptr, cancel)) return std::nullopt;
+SweepOutcome withoutPath(Reach reach) {
+  WEND_CHECK(!reach.end);
   SweepOutcome outcome;
-  if (sweep.end()) return sweep.outcome();
-  sweep.addFurthest(outcome);
+  outcome.furthest = reach.furthest;
+  outcome.furthestCells = std::move(reach.cells);
   return outcome;
 }
 
@@ -331,6 +281,8 @@ std::optional<SweepOutcome> sweepUnseen(const SweepInput& input, const base::Can
     const std::size_t bit = maps.grid.bitOf(cell);
     least = std::min(least, bound->standing(0, bit / 64)[bit % 64 / RouteBound::kBlock]);
   }
+  // Once the first try fails, whether there is a route at all is the cheaper question.
+  std::optional<Reach> reach;
   bool leftOut = least < kNever<float>;
   for (float slack = kFirstSlack; leftOut; slack *= 2) {
     const float most = input.most ? static_cast<float>(*input.most) : least + slack;
@@ -341,15 +293,22 @@ std::optional<SweepOutcome> sweepUnseen(const SweepInput& input, const base::Can
       return outcome;
     }
     leftOut = sweep.leftOut() && !input.most;
+    if (!leftOut || reach) continue;
+    if (!(reach = reachOf(input, cancel))) return std::nullopt;
+    leftOut = reach->end;
   }
   if (input.most) return SweepOutcome{};
-  return furthestOf(sweep, cancel);
+  if (!reach && !(reach = reachOf(input, cancel))) return std::nullopt;
+  return withoutPath(std::move(*reach));
 }
 
 std::optional<SweepOutcome> sweepSeen(const SweepInput& input, const base::Cancel& cancel) {
   const SweepMaps maps(input);
   Sweep<double> sweep(input, maps);
-  return furthestOf(sweep, cancel);
+  if (!sweep.run(kNever<double>, nullptr, cancel)) return std::nullopt;
+  if (sweep.end()) return sweep.outcome();
+  auto reach = reachOf(input, cancel);
+  return reach ? std::optional(withoutPath(std::move(*reach))) : std::nullopt;
 }
 
 }  // namespace
