@@ -1,7 +1,9 @@
 #include "core/answers/routes.h"
 
 #include <algorithm>
+#include <map>
 #include <memory>
+#include <utility>
 
 #include "core/answers/on_found_routes.h"
 #include "core/answers/route_ground.h"
@@ -88,7 +90,7 @@ std::vector<double> roomLadder(const plan::Plan& plan) {
 struct Planned {
   std::vector<const Search*> who;
   Rooms rooms;
-  std::vector<crew::GroundTime> alone;  ///< each one's ground without the others
+  std::vector<std::shared_ptr<const crew::GroundTime>> alone;  ///< each one's ground without the others
   std::vector<crew::RouteTask> tasks;
   crew::CrewRoutes together;
 
@@ -101,7 +103,7 @@ struct Planned {
 class Finder {
  public:
   Finder(const Take& take, const RouteMaps& maps, const base::Cancel& cancel)
-      : take_(take), plan_(take.plan()), maps_(maps), cancel_(cancel) {}
+      : take_(take), plan_(take.plan()), maps_(maps), cancel_(cancel), shelters_(sharedShelters()) {}
 
   /// Null when cancelled.
   std::shared_ptr<const FoundRoutes> found() {
@@ -134,22 +136,40 @@ class Finder {
     return routes_->people[places_[static_cast<std::size_t>(&search - searches_.data())]];
   }
 
+  /// One who keeps some room at some speed.
+  struct Asker {
+    std::size_t member;
+    double room, speed;
+    bool operator==(const Asker&) const = default;
+  };
+  std::size_t nameOf(const Asker& asker) {
+    const auto known = std::find(askers_.begin(), askers_.end(), asker);
+    if (known != askers_.end()) return static_cast<std::size_t>(known - askers_.begin());
+    askers_.push_back(asker);
+    return askers_.size() - 1;
+  }
+
+  std::shared_ptr<const crew::GroundTime> aloneGround(const Search& search, double room) {
+    auto& kept = alone_[{search.member, room}];
+    if (kept) return kept;
+    crew::GroundTime ground = memberGround(take_, *maps_.upright, search.member, room);
+    if (maps_.low) letCrouch(take_, *maps_.low, search.member, uprightSpans(take_, search.member), ground);
+    return kept = std::make_shared<const crew::GroundTime>(std::move(ground));
+  }
+
   /// Null when cancelled.
   /// Speeds of their own where `speeds` has any.
   std::unique_ptr<Planned> planned(const std::vector<const Search*>& who, const Rooms& rooms,
-                                   const std::vector<double>& speeds = {}) const {
+                                   const std::vector<double>& speeds = {}) {
     auto plan = std::make_unique<Planned>(Planned{who, rooms, {}, {}, {}});
+    crew::NamedTasks named{{}, &memory_};
     for (std::size_t k = 0; k < who.size(); ++k) {
-      const Search* search = who[k];
-      plan->alone.push_back(memberGround(take_, *maps_.upright, search->member, rooms[k]));
-      if (maps_.low)
-        letCrouch(take_, *maps_.low, search->member, uprightSpans(take_, search->member), plan->alone.back());
-    }
-    for (std::size_t k = 0; k < who.size(); ++k) {
-      plan->tasks.push_back(who[k]->task(plan_, plan->alone[k]));
+      plan->alone.push_back(aloneGround(*who[k], rooms[k]));
+      plan->tasks.push_back(who[k]->task(plan_, *plan->alone[k]));
       if (!speeds.empty()) plan->tasks.back().speed = speeds[k];
+      named.names.push_back(nameOf({who[k]->member, rooms[k], plan->tasks.back().speed}));
     }
-    auto together = crew::routesTogether(plan->tasks, sharedShelters(), {}, cancel_);
+    auto together = crew::routesTogether(plan->tasks, shelters_, {}, cancel_, named);
     if (!together) return nullptr;
     plan->together = std::move(*together);
     for (std::size_t k = 0; k < who.size(); ++k) plan->tasks[k].ground = &plan->together.grounds[k];
@@ -159,7 +179,7 @@ class Finder {
   /// Those who have a way, with room. Everybody starts with the most; whoever is left without a way keeps one step of
   /// the ladder less, and the others only when that person has none left to give. Null when there is none to spare, or
   /// when cancelled.
-  std::unique_ptr<Planned> withRoom(const std::vector<const Search*>& free) const {
+  std::unique_ptr<Planned> withRoom(const std::vector<const Search*>& free) {
     const std::vector<double> ladder = roomLadder(plan_);
     std::vector<std::size_t> rungs(free.size(), 0);
     const auto lower = [&](std::size_t k) { return rungs[k] + 1 < ladder.size() && ++rungs[k] > 0; };
@@ -179,12 +199,12 @@ class Finder {
 
   /// The same people with the same room, those who walk faster than is silent slowed down to that, where that leaves
   /// everybody with a way one still; else null.
-  std::unique_ptr<Planned> silent(const Planned& fast) const {
+  std::unique_ptr<Planned> silent(const Planned& fast) {
     const double pace = snags::threshold(plan_, "crew-speed").value;
     std::vector<double> speeds;
     bool any = false;
     for (std::size_t k = 0; k < fast.who.size(); ++k) {
-      const crew::GroundTime& ground = fast.alone[k];
+      const crew::GroundTime& ground = *fast.alone[k];
       const double least = std::max(pace, ground.grid().cell / ground.clock().step);
       const double peak = fast.hasRoute(k) ? crew::peakSpeed(*fast.together.people[k].route, ground) : 0;
       speeds.push_back(peak > least + 1e-6 ? least : fast.tasks[k].speed);
@@ -296,6 +316,10 @@ class Finder {
   std::shared_ptr<FoundRoutes> routes_ = std::make_shared<FoundRoutes>();
   std::vector<Search> searches_;
   std::vector<std::size_t> places_;  ///< of each search among the people
+  std::vector<crew::SharedShelter> shelters_;
+  std::vector<Asker> askers_;  ///< by name
+  std::map<std::pair<std::size_t, double>, std::shared_ptr<const crew::GroundTime>> alone_;
+  crew::RouteMemory memory_;
 };
 
 sight::GroundMapSpec specOf(const Take& take) {

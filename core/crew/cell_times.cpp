@@ -43,6 +43,13 @@ void CellTimes::addFrom(const CellTimes& other) {
   for (std::size_t i = 0; i < bits_.size(); ++i) bits_[i] |= other.bits_[i];
 }
 
+bool CellTimes::isWithin(const CellTimes& other) const {
+  WEND_CHECK(other.bits_.size() == bits_.size() && other.steps_ == steps_);
+  for (std::size_t i = 0; i < bits_.size(); ++i)
+    if ((bits_[i] & ~other.bits_[i]) != 0) return false;
+  return true;
+}
+
 std::size_t CellTimes::next(std::size_t cell, std::size_t from, bool value) const {
   for (std::size_t w = from / 64; w < words_; ++w) {
     std::uint64_t word = bits_[cell * words_ + w] ^ (value ? 0 : kAll);

@@ -40,6 +40,9 @@ class CellTimes {
   /// Yes where either is. Requires equal sizes.
   void addFrom(const CellTimes& other);
 
+  /// No Yes but where the other has one. Requires equal sizes.
+  bool isWithin(const CellTimes& other) const;
+
   /// Every maximal run of `value` at a cell, in order of time.
   std::vector<Steps> runs(std::size_t cell, bool value) const;
 

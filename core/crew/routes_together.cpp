@@ -1,6 +1,7 @@
 #include "core/crew/routes_together.h"
 
 #include <algorithm>
+#include <memory>
 
 #include "core/base/check.h"
 #include "core/crew/found_route.h"
@@ -10,6 +11,7 @@ namespace {
 
 /// One person's found route in continuous time.
 struct Path {
+  Route route;
   DrawnRoute drawn;
   double radius = 0;
   std::vector<double> instants;
@@ -19,6 +21,9 @@ struct Path {
   }
 };
 
+/// Of everybody, at their place; null for who has none, or does not count.
+using Paths = std::vector<std::shared_ptr<const Path>>;
+
 bool isIn(const SharedShelter& shelter, const Path& path, double t) {
   return path.standsAt(t) && geometry::distance(path.drawn.at(t), shelter.pos) <= shelter.radius;
 }
@@ -26,8 +31,9 @@ bool isIn(const SharedShelter& shelter, const Path& path, double t) {
 /// The others as one person meets them.
 class Others {
  public:
-  Others(std::vector<const Path*> paths, std::span<const SharedShelter> shelters)
-      : paths_(std::move(paths)), shelters_(shelters) {
+  Others(const Paths& paths, std::span<const SharedShelter> shelters) : shelters_(shelters) {
+    for (const auto& path : paths)
+      if (path) paths_.push_back(path.get());
     for (const Path* path : paths_) corners_.insert(corners_.end(), path->instants.begin(), path->instants.end());
     std::sort(corners_.begin(), corners_.end());
   }
@@ -64,7 +70,7 @@ class Others {
 };
 
 Path pathOf(const Route& route, const GroundTime& ground) {
-  Path path{drawnRoute(route, ground.grid(), ground.clock()), ground.radius(), {}};
+  Path path{route, drawnRoute(route, ground.grid(), ground.clock()), ground.radius(), {}};
   for (std::size_t i = 0; i <= ground.clock().steps; ++i) path.instants.push_back(ground.clock().at(i));
   return path;
 }
@@ -75,58 +81,123 @@ bool isBetter(const RouteAnswer& next, const RouteAnswer& kept) {
          (next.route->cost == kept.route->cost && next.route->margin > kept.route->margin);
 }
 
+/// Whether nothing is free on the one ground that is not on the other. Sight is taken for the same on both.
+bool isNoFreer(const GroundTime& ground, const GroundTime& other) {
+  return ground.stand().isWithin(other.stand()) && ground.move().isWithin(other.move());
+}
+
 /// The state of planning: what everyone has so far.
 class Planning {
  public:
-  Planning(std::span<const RouteTask> tasks, std::span<const SharedShelter> shelters)
-      : tasks_(tasks), shelters_(shelters), paths_(tasks.size()), planned_(tasks.size(), false) {
+  Planning(std::span<const RouteTask> tasks, std::span<const SharedShelter> shelters, const NamedTasks& named)
+      : tasks_(tasks), shelters_(shelters), named_(named), paths_(tasks.size()), searched_(tasks.size()) {
+    WEND_CHECK(!named.memory || named.names.size() == tasks.size());
     routes_.people.resize(tasks.size());
-    for (const RouteTask& task : tasks) routes_.grounds.push_back(*task.ground);
-  }
-
-  GroundTime groundFor(std::size_t person) const {
-    std::vector<const Path*> others;
-    for (std::size_t i = 0; i < paths_.size(); ++i)
-      if (i != person && paths_[i]) others.push_back(&*paths_[i]);
-    GroundTime ground = *tasks_[person].ground;
-    Others(std::move(others), shelters_).takeFrom(ground);
-    return ground;
   }
 
   enum class Turn { kept, better, cancelled };
   Turn plan(std::size_t person, const RouteLimits& limits, const base::Cancel& cancel) {
-    const GroundTime ground = groundFor(person);
-    RouteTask task = tasks_[person];
-    task.ground = &ground;
-    std::optional<RouteAnswer> answer = cheapestRoute(task, limits, cancel);
+    std::optional<Searched>& last = searched_[person];
+    Paths others = othersOf(person);
+    if (last && last->others == others) return Turn::kept;
+    if (last && !lookBack(person, *last, std::move(others), cancel)) return Turn::cancelled;
+    if (last && last->holds) return Turn::kept;
+    if (!last) last = Searched{std::move(others), std::nullopt, false};
+    std::optional<RouteAnswer> answer = answerTo(person, *last, limits, cancel);
     if (!answer) return Turn::cancelled;
     RouteAnswer& kept = routes_.people[person];
     const bool better = isBetter(*answer, kept);
-    if (better) paths_[person] = pathOf(*answer->route, ground);
-    if (better || !planned_[person] || !kept.route) kept = std::move(*answer);
-    planned_[person] = true;
+    if (better) paths_[person] = std::make_shared<const Path>(pathOf(*answer->route, *tasks_[person].ground));
+    if (better || !kept.route) kept = std::move(*answer);
     return better ? Turn::better : Turn::kept;
   }
 
   CrewRoutes finished(int rounds) {
-    for (std::size_t i = 0; i < tasks_.size(); ++i) routes_.grounds[i] = groundFor(i);
+    for (std::size_t i = 0; i < tasks_.size(); ++i) {
+      const Paths others = othersOf(i);
+      const bool isKnown = searched_[i] && searched_[i]->others == others && searched_[i]->ground;
+      routes_.grounds.push_back(isKnown ? std::move(*searched_[i]->ground) : groundPast(i, others));
+    }
     routes_.rounds = rounds;
     return std::move(routes_);
   }
 
  private:
+  /// Whom somebody was planned past last.
+  struct Searched {
+    Paths others;
+    std::optional<GroundTime> ground;  ///< when it had to be made
+    bool holds = false;                ///< what was answered before is still the answer
+  };
+
+  Paths othersOf(std::size_t person) const {
+    Paths others = paths_;
+    others[person] = nullptr;
+    return others;
+  }
+  GroundTime groundPast(std::size_t person, const Paths& others) const {
+    GroundTime ground = *tasks_[person].ground;
+    Others(others, shelters_).takeFrom(ground);
+    return ground;
+  }
+  RouteTask taskOn(std::size_t person, const GroundTime& ground) const {
+    RouteTask task = tasks_[person];
+    task.ground = &ground;
+    return task;
+  }
+
+  /// Past the others as they are now. Where their ground is no freer than the last, what was the best then is not
+  /// bettered, and who had no way has none: only where it ends may have moved. False when cancelled.
+  bool lookBack(std::size_t person, Searched& last, Paths others, const base::Cancel& cancel) {
+    if (!last.ground) last.ground = groundPast(person, last.others);
+    GroundTime ground = groundPast(person, others);
+    last.holds = isNoFreer(ground, *last.ground);
+    last.ground = std::move(ground);
+    last.others = std::move(others);
+    if (!last.holds || routes_.people[person].route) return true;
+    auto outlook = outlookOf(taskOn(person, *last.ground), cancel);
+    if (!outlook) return false;
+    WEND_CHECK(!outlook->exists);
+    routes_.people[person].deadEnd = std::move(outlook->deadEnd);
+    return true;
+  }
+
+  RouteMemory::Question questionOf(std::size_t person, const Paths& others) const {
+    RouteMemory::Question question{named_.names[person], {}};
+    for (std::size_t i = 0; i < others.size(); ++i)
+      if (others[i]) question.others.push_back({named_.names[i], others[i]->route.cells, others[i]->route.walking});
+    return question;
+  }
+
+  /// Nothing when cancelled.
+  std::optional<RouteAnswer> answerTo(std::size_t person, Searched& asked, const RouteLimits& limits,
+                                      const base::Cancel& cancel) const {
+    if (cancel.fired()) return std::nullopt;
+    std::optional<RouteMemory::Question> question;
+    if (named_.memory) {
+      question = questionOf(person, asked.others);
+      if (const RouteAnswer* known = named_.memory->find(*question)) return *known;
+    }
+    if (!asked.ground) asked.ground = groundPast(person, asked.others);
+    auto answer = cheapestRoute(taskOn(person, *asked.ground), limits, cancel);
+    if (answer && question) named_.memory->keep(std::move(*question), *answer);
+    return answer;
+  }
+
   std::span<const RouteTask> tasks_;
   std::span<const SharedShelter> shelters_;
-  std::vector<std::optional<Path>> paths_;
-  std::vector<bool> planned_;
+  const NamedTasks& named_;
+  Paths paths_;
+  std::vector<std::optional<Searched>> searched_;
   CrewRoutes routes_;
 };
 
 }  // namespace
 
 std::optional<CrewRoutes> routesTogether(std::span<const RouteTask> tasks, std::span<const SharedShelter> shelters,
-                                         const RouteLimits& limits, const base::Cancel& cancel) {
-  Planning planning(tasks, shelters);
+                                         const RouteLimits& limits, const base::Cancel& cancel,
+                                         const NamedTasks& named) {
+  Planning planning(tasks, shelters, named);
   int rounds = 0;
   for (bool better = true; better;) {
     better = false;

@@ -3,6 +3,7 @@
 /// Frame     everyone has their own ground with their own clock, without the others of the list in it.
 #pragma once
 
+#include <map>
 #include <span>
 
 #include "core/crew/route_search.h"
@@ -22,6 +23,41 @@ struct CrewRoutes {
   int rounds = 0;                   ///< how often everyone was planned
 };
 
+/// What was answered before, so that planning some of the same people again searches no question twice.
+///
+/// Requires  the same shelters and limits each time, and a name to stand for the same task each time: the ground
+/// without
+///           the others, the speed and all else of it.
+class RouteMemory {
+ public:
+  /// Somebody to be got past.
+  struct Passed {
+    std::size_t name = 0;
+    std::vector<std::uint32_t> cells;
+    std::vector<bool> walking;
+    auto operator<=>(const Passed&) const = default;
+  };
+  struct Question {
+    std::size_t name = 0;
+    std::vector<Passed> others;
+    auto operator<=>(const Question&) const = default;
+  };
+  const RouteAnswer* find(const Question& question) const {
+    const auto found = answers_.find(question);
+    return found == answers_.end() ? nullptr : &found->second;
+  }
+  void keep(Question question, const RouteAnswer& answer) { answers_.emplace(std::move(question), answer); }
+
+ private:
+  std::map<Question, RouteAnswer> answers_;
+};
+
+/// One name for each task.
+struct NamedTasks {
+  std::vector<std::size_t> names;
+  RouteMemory* memory = nullptr;
+};
+
 /// Everyone in order of the list, past those before them; then everyone again past all the others, for as long as that
 /// makes a route cheaper, or wider in its margin at the same cost, or finds one at all.
 ///
@@ -32,6 +68,7 @@ struct CrewRoutes {
 /// Stops holding as the best for all together: that may need two to change at once.
 /// Fails     when cancelled: nothing.
 std::optional<CrewRoutes> routesTogether(std::span<const RouteTask> tasks, std::span<const SharedShelter> shelters,
-                                         const RouteLimits& limits = {}, const base::Cancel& cancel = {});
+                                         const RouteLimits& limits = {}, const base::Cancel& cancel = {},
+                                         const NamedTasks& named = {});
 
 }  // namespace wend::crew
