@@ -52,6 +52,7 @@ std::string whyUncovered(const sight::GroundMapSpec& spec, const plan::Plan& pla
 /// Whom to find a way for, and what they need.
 struct Search {
   std::size_t member;
+  crew::StepClock clock;
   std::vector<NeedGround> needs;
   std::optional<KnownGround> known;  ///< where they may be sent at all
 
@@ -230,10 +231,17 @@ class Finder {
       const crew::StepClock clock = clockOf(take_, grid, member);
       auto needs = needGrounds(take_, member, grid, clock, cancel_);
       if (!needs || cancel_.fired()) return false;
-      searches_.push_back(Search{member, std::move(*needs), knownGround(plan_, grid, clock)});
+      searches_.push_back(Search{member, clock, std::move(*needs), knownFor(grid, clock)});
       places_.push_back(routes_->people.size() - 1);
     }
     return true;
+  }
+
+  /// The same for all who go by one clock.
+  std::optional<KnownGround> knownFor(const geometry::Grid& grid, const crew::StepClock& clock) const {
+    const auto alike =
+        std::find_if(searches_.begin(), searches_.end(), [&](const auto& s) { return s.clock == clock; });
+    return alike == searches_.end() ? knownGround(plan_, grid, clock) : alike->known;
   }
 
   /// What the drawn crew leaves of each shelter at its fullest.

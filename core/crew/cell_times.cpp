@@ -1,6 +1,7 @@
 #include "core/crew/cell_times.h"
 
 #include <bit>
+#include <limits>
 
 #include "core/base/check.h"
 
@@ -19,9 +20,9 @@ std::uint64_t mask(std::size_t first, Steps range) {
 
 CellTimes::CellTimes(std::size_t cells, std::size_t steps, bool value) : steps_(steps), words_((steps + 63) / 64) {
   WEND_CHECK(steps > 0);
-  bits_.assign(cells * words_, 0);
-  if (value)
-    for (std::size_t cell = 0; cell < cells; ++cell) set(cell, {0, steps}, true);
+  bits_.assign(cells * words_, value ? kAll : 0);
+  if (value && steps % 64 != 0)
+    for (std::size_t cell = 1; cell <= cells; ++cell) bits_[cell * words_ - 1] = kAll >> (64 - steps % 64);
 }
 
 void CellTimes::set(std::size_t cell, Steps range, bool value) {
@@ -67,6 +68,15 @@ std::vector<Steps> CellTimes::runs(std::size_t cell, bool value) const {
     from = until < steps_ ? next(cell, until, value) : steps_;
   }
   return found;
+}
+
+std::optional<std::size_t> CellTimes::roomAt(std::size_t cell, std::size_t step) const {
+  std::size_t room = std::numeric_limits<std::size_t>::max();
+  for (const Steps& run : runs(cell, false)) {
+    if (run.from <= step && step < run.until) return std::nullopt;
+    room = std::min(room, run.until <= step ? step - run.until : run.from - step - 1);
+  }
+  return room;
 }
 
 CellTimes CellTimes::withBarsMoved(long sooner, long later) const {

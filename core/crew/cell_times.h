@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -52,6 +53,10 @@ class CellTimes {
   /// Ensures   (1) a run that starts with the take starts with it still, and one that ends with it ends with it;
   ///           (2) what lies outside the take is taken for Yes.
   CellTimes withBarsMoved(long sooner, long later) const;
+
+  /// The most steps by which all runs of No at a cell may start sooner and end later with the step still Yes; without
+  /// end where there is no such run, nothing where the step is No.
+  std::optional<std::size_t> roomAt(std::size_t cell, std::size_t step) const;
 
   bool operator==(const CellTimes&) const = default;
 

@@ -1,6 +1,7 @@
 #include "core/crew/route_search.h"
 
 #include <algorithm>
+#include <limits>
 
 #include "core/base/check.h"
 #include "core/crew/route_reach.h"
@@ -97,10 +98,18 @@ Route PreparedTask::routeOf(const SweepOutcome& outcome) const {
 struct UnseenGround {
   CellTimes stand, move;
 
-  UnseenGround(const PreparedTask& prepared, const GroundTime& ground)
+  UnseenGround(const PreparedTask& prepared, const CellTimes& low, const CellTimes& clear)
       : stand(prepared.stand()), move(prepared.move()) {
-    stand.keepOnly(ground.low());
-    move.keepOnly(ground.clear());
+    stand.keepOnly(low);
+    move.keepOnly(clear);
+  }
+  UnseenGround(const PreparedTask& prepared, const GroundTime& ground)
+      : UnseenGround(prepared, ground.low(), ground.clear()) {}
+  static UnseenGround withMargin(const PreparedTask& prepared, const GroundTime& ground, std::size_t margin) {
+    const long steps = static_cast<long>(margin);
+    const CellTimes clear = ground.clear().withBarsMoved(steps, steps);
+    if (&ground.low() == &ground.clear()) return {prepared, clear, clear};
+    return {prepared, ground.low().withBarsMoved(steps, steps), clear};
   }
   SweepInput inputOf(const PreparedTask& prepared) const {
     SweepInput input = prepared.input();
@@ -110,22 +119,41 @@ struct UnseenGround {
   }
 };
 
-/// Looks for the route of a cost that leaves the most margin, by halving.
+/// The steps by which all bars may grow at both ends with the route still clear of them. Requires it to be unseen.
+std::size_t ownMargin(const Route& route, const GroundTime& ground) {
+  std::size_t margin = std::numeric_limits<std::size_t>::max();
+  for (std::size_t step = 0; step < route.walking.size(); ++step) {
+    const CellTimes& clear = route.walking[step] ? ground.clear() : ground.low();
+    for (const std::size_t cell : cellsOf(route, step, ground.grid())) {
+      const auto room = clear.roomAt(cell, step);
+      WEND_CHECK(room);
+      margin = std::min(margin, *room);
+    }
+  }
+  return margin;
+}
+
+/// Looks for the route of a cost that leaves the most margin, by steps that grow and then by halving.
+///
+/// A route found with one margin may have more of its own. It is then the very route that would be found with that: of
+/// the ways back that a search prefers to it none is there with less margin, so none with more.
 class MarginSearch {
  public:
   MarginSearch(const RouteTask& task, const PreparedTask& prepared, const SweepOutcome& found)
       : task_(task), prepared_(prepared), found_(found) {}
 
   /// False when cancelled.
-  bool widen(Route& route, std::size_t most, const base::Cancel& cancel) {
+  bool widen(Route& route, std::size_t most, const base::Cancel& cancel) const {
+    setMargin(route, most);
     std::size_t bad = most + 1;
-    for (std::size_t next = 1; route.margin + 1 < bad; next = bad <= most ? (route.margin + bad) / 2 : 2 * next) {
-      next = std::min(next, most);
+    for (std::size_t stride = 1; route.margin + 1 < bad; stride *= 2) {
+      const bool halves = bad <= most;
+      const std::size_t next = halves ? (route.margin + bad) / 2 : std::min(most, route.margin + stride);
       const auto outcome = with(next, cancel);
       if (!outcome) return false;
       if (outcome->cost) {
         route = prepared_.routeOf(*outcome);
-        route.margin = next;
+        setMargin(route, most);
       } else {
         bad = next;
       }
@@ -134,11 +162,12 @@ class MarginSearch {
   }
 
  private:
+  void setMargin(Route& route, std::size_t most) const {
+    route.margin = most > 0 ? std::min(most, ownMargin(route, *task_.ground)) : 0;
+  }
+
   std::optional<SweepOutcome> with(std::size_t margin, const base::Cancel& cancel) const {
-    const long steps = static_cast<long>(margin);
-    GroundTime ground = *task_.ground;
-    ground.moveBars(steps, steps);
-    const UnseenGround unseen(prepared_, ground);
+    const UnseenGround unseen = UnseenGround::withMargin(prepared_, *task_.ground, margin);
     SweepInput input = unseen.inputOf(prepared_);
     input.most = found_.cost;
     input.bound = found_.bound;
@@ -212,18 +241,21 @@ std::optional<ExposureAnswer> leastExposedRoute(const RouteTask& task, const bas
   return ExposureAnswer{exposed, {}};
 }
 
+std::vector<std::size_t> cellsOf(const Route& route, std::size_t step, const geometry::Grid& grid) {
+  const long wide = grid.nx, from = route.cells[step], to = route.cells[step + 1];
+  const CellOffset way{static_cast<int>(to % wide - from % wide), static_cast<int>(to / wide - from / wide)};
+  std::vector<std::size_t> cells;
+  for (const CellOffset o : cellsPassed(way)) cells.push_back(static_cast<std::size_t>(from + o.dy * wide + o.dx));
+  return cells;
+}
+
 std::vector<std::size_t> seenSteps(const Route& route, const GroundTime& ground) {
-  const auto wide = static_cast<long>(ground.grid().nx);
   std::vector<std::size_t> seen;
   for (std::size_t step = 0; step < route.walking.size(); ++step) {
-    const long from = route.cells[step], to = route.cells[step + 1];
-    const CellOffset way{static_cast<int>(to % wide - from % wide), static_cast<int>(to / wide - from / wide)};
-    const auto passed = cellsPassed(way);
     const CellTimes& clear = route.walking[step] ? ground.clear() : ground.low();
-    const auto isSeen = [&](CellOffset o) {
-      return !clear.at(static_cast<std::size_t>(from + o.dy * wide + o.dx), step);
-    };
-    if (std::any_of(passed.begin(), passed.end(), isSeen)) seen.push_back(step);
+    const auto cells = cellsOf(route, step, ground.grid());
+    const auto isSeen = [&](std::size_t cell) { return !clear.at(cell, step); };
+    if (std::any_of(cells.begin(), cells.end(), isSeen)) seen.push_back(step);
   }
   return seen;
 }

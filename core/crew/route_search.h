@@ -121,6 +121,9 @@ std::optional<ExposureAnswer> leastExposedRoute(const RouteTask& task, const bas
 /// The moves a task's speed allows in one step.
 MoveSet movesOf(const RouteTask& task);
 
+/// The cells of a step of a route: the one stood in, or all passed, in order.
+std::vector<std::size_t> cellsOf(const Route& route, std::size_t step, const geometry::Grid& grid);
+
 /// The steps in which a route is somewhere not clear: stands in a cell that is not low, or walks through one that is
 /// not clear.
 std::vector<std::size_t> seenSteps(const Route& route, const GroundTime& ground);

@@ -78,14 +78,6 @@ std::optional<double> speedThatFrees(Trial& trial, double times) {
   return good;
 }
 
-std::vector<std::size_t> cellsIn(const Route& route, std::size_t step, int nx) {
-  const long wide = nx, from = route.cells[step], to = route.cells[step + 1];
-  std::vector<std::size_t> cells;
-  const CellOffset way{static_cast<int>(to % wide - from % wide), static_cast<int>(to / wide - from / wide)};
-  for (const CellOffset o : cellsPassed(way)) cells.push_back(static_cast<std::size_t>(from + o.dy * wide + o.dx));
-  return cells;
-}
-
 /// Gathers by how much the bars met on one stretch would have to give way.
 struct GivingWay {
   std::size_t later = 0, earlier = 0;
@@ -106,7 +98,7 @@ Exposure exposureOf(const ExposedRoute& exposed, const GroundTime& ground, Steps
   GivingWay way;
   for (std::size_t step = steps.from; step < steps.until; ++step) {
     const CellTimes& clear = exposed.route.walking[step] ? ground.clear() : ground.low();
-    for (const std::size_t cell : cellsIn(exposed.route, step, ground.grid().nx))
+    for (const std::size_t cell : cellsOf(exposed.route, step, ground.grid()))
       way.meet(clear.runs(cell, false), step, clock.steps);
   }
   Exposure exposure{{clock.at(steps.from), clock.at(steps.until)},
