@@ -8,6 +8,7 @@
 #include "core/answers/whole_take.h"
 #include "core/base/text.h"
 #include "core/plan/edits_marks.h"
+#include "core/sheets/text_tables.h"
 #include "core/units/length.h"
 #include "ui/style/fonts.h"
 #include "ui/style/palette.h"
@@ -313,14 +314,21 @@ void PlanCanvas::pickSpot(Point place) {
   const auto& rules = take.plan().sightRules;
   spotSight_.reset();
   if (take.plan().lens) spotSight_ = answers::sightOfSpot(take, place, rules.height, rules.radius);
-  const auto here = QString::fromStdString(base::fixed(place.x, 2) + ", " + base::fixed(place.y, 2));
-  Q_EMIT told(spotSight_ ? tr("Ground at %1: seen %2 times, %3 clear windows, on the score")
-                               .arg(here)
-                               .arg(spotSight_->seen.size())
-                               .arg(spotSight_->clear.size())
-                         : tr("Ground at %1: sight unknown, the plan has no lens").arg(here));
+  Q_EMIT told(spotWords(place));
   Q_EMIT spotChanged();
   update();
+}
+
+QString PlanCanvas::spotWords(Point place) const {
+  const answers::Take& take = *bridge_.answers()->take;
+  const auto here = QString::fromStdString(base::fixed(place.x, 2) + ", " + base::fixed(place.y, 2));
+  const std::string none = sheets::noGroundText(take, place, take.plan().sightRules.height);
+  if (!none.empty()) return tr("No ground at %1: it is %2").arg(here, QString::fromStdString(none));
+  if (!spotSight_) return tr("Ground at %1: sight unknown, the plan has no lens").arg(here);
+  const auto seen = int(spotSight_->seen.size()), clear = int(spotSight_->clear.size());
+  return tr("Ground at %1: seen %2, %3, on the score")
+      .arg(here, seen == 1 ? tr("once") : tr("%1 times").arg(seen),
+           clear == 1 ? tr("one clear window") : tr("%1 clear windows").arg(clear));
 }
 
 /// Lens height at the camera, eyes at a performer, floor elsewhere.

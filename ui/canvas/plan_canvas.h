@@ -72,6 +72,7 @@ class PlanCanvas : public QWidget {
   void dragTo(QPointF px, bool free);
   void clickAt(QPointF px);
   void pickSpot(geometry::Point place);
+  QString spotWords(geometry::Point place) const;
   void tapeClick(geometry::Point place);
   QString tapeText(geometry::Point a, geometry::Point b) const;
   double heightAt(geometry::Point place) const;
