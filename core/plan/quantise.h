@@ -52,7 +52,7 @@ inline constexpr NumberKind kKelvin{1, 1000, 20000, "K"};
 inline constexpr NumberKind kDegreesOnEarth{10000, -180, 180, "degrees"};  ///< about 10 m
 inline constexpr NumberKind kTransmission{10000, 0.01, 1, ""};
 inline constexpr NumberKind kBreathing{10000, -1, 1, ""};
-inline constexpr NumberKind kBalance{100000, -1, 1, "m"};        ///< to a hundredth of a millimetre
+inline constexpr NumberKind kBalance{100000, -1, 1, "m"};       ///< to a hundredth of a millimetre
 inline constexpr NumberKind kSizeShare{10000, 0.001, 100, ""};  ///< of a frame's height over standing height
 }  // namespace kinds
 

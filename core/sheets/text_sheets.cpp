@@ -287,10 +287,8 @@ std::string routeText(const RouteOf& route) {
   if (route.sought && route.why.empty()) text += "  found, not drawn; " + routeRoom(route) + "\n";
   for (const auto& note : route.notes) text += indented(note);
   for (const auto& line : routeLines(route)) {
-    text += "  " + line.words +
-            "
-            ";
-            if (!line.way.empty()) text += indented("by way of " + line.way);
+    text += "  " + line.words + "\n";
+    if (!line.way.empty()) text += indented("by way of " + line.way);
   }
   return text;
 }
