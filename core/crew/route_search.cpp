@@ -169,8 +169,7 @@ class MarginSearch {
   std::optional<SweepOutcome> with(std::size_t margin, const base::Cancel& cancel) const {
     const UnseenGround unseen = UnseenGround::withMargin(prepared_, *task_.ground, margin);
     SweepInput input = unseen.inputOf(prepared_);
-    input.most = found_.cost;
-    input.bound = found_.bound;
+    input.only = found_.cheapest;
     return sweep(input, cancel);
   }
 
@@ -198,7 +197,10 @@ std::optional<RouteAnswer> cheapestRoute(const RouteTask& task, const RouteLimit
   const PreparedTask prepared(task);
   if (!prepared.hasStart()) return RouteAnswer{std::nullopt, DeadEnd{}};
   const UnseenGround unseen(prepared, *task.ground);
-  const auto outcome = sweep(unseen.inputOf(prepared), cancel);
+  const std::size_t most = task.ground->clock().wholeSteps(limits.margin);
+  SweepInput input = unseen.inputOf(prepared);
+  input.tellsCheapest = most > 0;
+  const auto outcome = sweep(input, cancel);
   if (!outcome) return std::nullopt;
   RouteAnswer answer;
   if (!outcome->cost) {
@@ -206,7 +208,6 @@ std::optional<RouteAnswer> cheapestRoute(const RouteTask& task, const RouteLimit
     return answer;
   }
   answer.route = prepared.routeOf(*outcome);
-  const std::size_t most = task.ground->clock().wholeSteps(limits.margin);
   if (!MarginSearch(task, prepared, *outcome).widen(*answer.route, most, cancel)) return std::nullopt;
   return answer;
 }

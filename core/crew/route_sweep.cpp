@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/base/check.h"
+#include "core/crew/cheapest_states.h"
 #include "core/crew/cost_lanes.h"
 #include "core/crew/move_walk.h"
 #include "core/crew/route_bound.h"
@@ -27,6 +28,10 @@ class Sweep {
   Sweep(const SweepInput& input, const SweepMaps& maps);
   /// False when cancelled.
   bool run(Cost most, const RouteBound* bound, const base::Cancel& cancel);
+  /// The same through some states only.
+  bool runThrough(const CheapestStates& only, const base::Cancel& cancel);
+  /// Of all cheapest routes of the last run, which has one.
+  CheapestStates cheapest() const;
   /// Of the cheapest end, when the last run has one.
   std::optional<SweepState> end() const { return end_; }
   /// Whether a state was left out of the last run as too dear.
@@ -47,7 +52,9 @@ class Sweep {
   void begin();
   void settle(std::size_t instant);
   void settleWord(std::size_t word, std::size_t instant, CostLayer<Cost>& layer);
-  std::uint64_t keep(Cost* costs, const float* toGo);
+  std::uint64_t keep(Cost* costs, const float* toGo, std::uint64_t among);
+  template <class Visit>
+  void eachEnd(Visit visit) const;
   void findEnd();
   void advance(std::size_t step);
   void standOn(std::size_t word, std::size_t step);
@@ -63,6 +70,7 @@ class Sweep {
   const BorderedGrid& grid_;
   Cost most_ = 0;
   const RouteBound* bound_ = nullptr;
+  const CheapestStates* only_ = nullptr;
   Front now_, next_;
   MovedMaps free_;
   std::optional<MovedMaps> clear_;  ///< where steps are priced that are not
@@ -129,6 +137,14 @@ bool Sweep<Cost>::run(Cost most, const RouteBound* bound, const base::Cancel& ca
   return true;
 }
 
+template <class Cost>
+bool Sweep<Cost>::runThrough(const CheapestStates& only, const base::Cancel& cancel) {
+  only_ = &only;
+  const bool done = run(kNever<Cost>, nullptr, cancel);
+  only_ = nullptr;
+  return done;
+}
+
 /// Those who arrive stand, those who stand set off, and what is too dear is left out.
 template <class Cost>
 void Sweep<Cost>::settle(std::size_t instant) {
@@ -139,12 +155,17 @@ void Sweep<Cost>::settle(std::size_t instant) {
   WEND_CHECK(layers_.size() == instant + 1);
 }
 
-/// Leaves out of 64 cells what is too dear with the cost still to go, and tells the rest by their bits.
+/// Leaves out of 64 cells those not `among` them and what is too dear with the cost still to go, and tells the rest by
+/// their bits.
 template <class Cost>
-std::uint64_t Sweep<Cost>::keep(Cost* costs, const float* toGo) {
+std::uint64_t Sweep<Cost>::keep(Cost* costs, const float* toGo, std::uint64_t among) {
   std::uint64_t kept = 0;
   for (std::size_t i = 0; i < 64; ++i) {
     if (costs[i] == kNever<Cost>) continue;
+    if (!((among >> i) & 1)) {
+      costs[i] = kNever<Cost>;
+      continue;
+    }
     const Cost whole = costs[i] + (toGo ? static_cast<Cost>(toGo[i / RouteBound::kBlock]) : 0);
     if (whole <= most_ && whole < kNever<Cost>) {
       kept |= std::uint64_t{1} << i;
@@ -159,11 +180,15 @@ std::uint64_t Sweep<Cost>::keep(Cost* costs, const float* toGo) {
 
 template <class Cost>
 void Sweep<Cost>::settleWord(std::size_t word, std::size_t instant, CostLayer<Cost>& layer) {
+  constexpr std::uint64_t kAll = ~std::uint64_t{0};
+  const std::uint64_t mayStand = only_ ? only_->standing(instant)[word] : kAll;
+  const std::uint64_t mayWalk = only_ ? only_->walking(instant)[word] : kAll;
+  if ((mayStand | mayWalk) == 0) return;
   Cost *stand = lanes(now_.stand, word * 64), *walk = lanes(now_.walk, word * 64);
   for (std::size_t i = 0; i < 64; ++i) stand[i] = std::min(stand[i], walk[i] + graph_.standPrice(word * 64 + i));
   for (std::size_t i = 0; i < 64; ++i) walk[i] = std::min(walk[i], stand[i] + graph_.perWalk);
-  const std::uint64_t standing = keep(stand, bound_ ? bound_->standing(instant, word) : nullptr);
-  const std::uint64_t walking = keep(walk, bound_ ? bound_->walking(instant, word) : nullptr);
+  const std::uint64_t standing = keep(stand, bound_ ? bound_->standing(instant, word) : nullptr, mayStand);
+  const std::uint64_t walking = keep(walk, bound_ ? bound_->walking(instant, word) : nullptr, mayWalk);
   now_.standing[word] = standing;
   now_.walking[word] = walking;
   if ((standing | walking) == 0) return;
@@ -172,16 +197,34 @@ void Sweep<Cost>::settleWord(std::size_t word, std::size_t instant, CostLayer<Co
   layer.costs.insert(layer.costs.end(), walk, walk + 64);
 }
 
+/// visit(state, cost), in the order of the ends or of the cells.
 template <class Cost>
-void Sweep<Cost>::findEnd() {
-  Cost least = kNever<Cost>;
+template <class Visit>
+void Sweep<Cost>::eachEnd(Visit visit) const {
   const auto look = [&](std::size_t cell) {
     const SweepState state{false, grid_.bitOf(cell), graph_.last};
-    const Cost cost = costOf(layers_, state);
-    if (cost < least) least = cost, end_ = state;
+    visit(state, costOf(layers_, state));
   };
   for (const std::size_t cell : input_.ends) look(cell);
   for (std::size_t cell = 0; input_.ends.empty() && cell < input_.grid.cells(); ++cell) look(cell);
+}
+
+template <class Cost>
+void Sweep<Cost>::findEnd() {
+  Cost least = kNever<Cost>;
+  eachEnd([&](const SweepState& state, Cost cost) {
+    if (cost < least) least = cost, end_ = state;
+  });
+}
+
+template <class Cost>
+CheapestStates Sweep<Cost>::cheapest() const {
+  std::vector<SweepState> ends;
+  const Cost least = costOf(layers_, *end_);
+  eachEnd([&](const SweepState& state, Cost cost) {
+    if (cost == least) ends.push_back(state);
+  });
+  return cheapestStates(ends, graph_, layers_);
 }
 
 template <class Cost>
@@ -253,11 +296,11 @@ SweepOutcome Sweep<Cost>::outcome() const {
   return outcome;
 }
 
-std::shared_ptr<const RouteBound> boundOf(const SweepInput& input, const SweepMaps& maps) {
+RouteBound boundOf(const SweepInput& input, const SweepMaps& maps) {
   RouteBound::Input bound{maps.stand, maps.move, *input.moves, input.stand->steps(), {}, 0, input.grid.cell};
   for (const std::size_t cell : input.ends) bound.ends.push_back(maps.grid.bitOf(cell));
   bound.perWalk = static_cast<float>(input.perWalk);
-  return std::make_shared<const RouteBound>(maps.grid, bound);
+  return RouteBound(maps.grid, bound);
 }
 
 SweepOutcome withoutPath(Reach reach) {
@@ -274,30 +317,32 @@ constexpr float kFirstSlack = 2'000;
 std::optional<SweepOutcome> sweepUnseen(const SweepInput& input, const base::Cancel& cancel) {
   const SweepMaps maps(input);
   if (cancel.fired()) return std::nullopt;
-  const auto bound = input.bound ? input.bound : boundOf(input, maps);
   Sweep<float> sweep(input, maps);
+  if (input.only) {
+    if (!sweep.runThrough(*input.only, cancel)) return std::nullopt;
+    return sweep.end() ? sweep.outcome() : SweepOutcome{};
+  }
+  const RouteBound bound = boundOf(input, maps);
   float least = kNever<float>;
   for (const std::size_t cell : input.starts) {
     const std::size_t bit = maps.grid.bitOf(cell);
-    least = std::min(least, bound->standing(0, bit / 64)[bit % 64 / RouteBound::kBlock]);
+    least = std::min(least, bound.standing(0, bit / 64)[bit % 64 / RouteBound::kBlock]);
   }
   // Once the first try fails, whether there is a route at all is the cheaper question.
   std::optional<Reach> reach;
   bool leftOut = least < kNever<float>;
   for (float slack = kFirstSlack; leftOut; slack *= 2) {
-    const float most = input.most ? static_cast<float>(*input.most) : least + slack;
-    if (!sweep.run(most, &*bound, cancel)) return std::nullopt;
+    if (!sweep.run(least + slack, &bound, cancel)) return std::nullopt;
     if (sweep.end()) {
       SweepOutcome outcome = sweep.outcome();
-      outcome.bound = bound;
+      if (input.tellsCheapest) outcome.cheapest = std::make_shared<const CheapestStates>(sweep.cheapest());
       return outcome;
     }
-    leftOut = sweep.leftOut() && !input.most;
+    leftOut = sweep.leftOut();
     if (!leftOut || reach) continue;
     if (!(reach = reachOf(input, cancel))) return std::nullopt;
     leftOut = reach->end;
   }
-  if (input.most) return SweepOutcome{};
   if (!reach && !(reach = reachOf(input, cancel))) return std::nullopt;
   return withoutPath(std::move(*reach));
 }

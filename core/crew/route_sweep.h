@@ -16,7 +16,7 @@
 
 namespace wend::crew {
 
-class RouteBound;
+class CheapestStates;
 
 /// Lengths as the graph counts them.
 std::int64_t millimetres(double metres);
@@ -31,9 +31,9 @@ struct SweepInput {
   std::vector<std::size_t> starts, ends;  ///< no ends: anywhere
   std::int64_t perWalk = 3000, seenPrice = 0;
   std::vector<std::int64_t> standPrice;  ///< by cell; none: nothing
-  /// Of an outcome for the same task with ground as free or freer, which saves working it out again.
-  std::shared_ptr<const RouteBound> bound;
-  std::optional<std::int64_t> most;  ///< dearer routes are not looked for
+  bool tellsCheapest = false;            ///< the outcome has the states of all cheapest paths
+  /// Of an outcome for the same task with ground as free or freer: paths no dearer than its own are looked for.
+  std::shared_ptr<const CheapestStates> only;
 };
 
 /// One state of the graph.
@@ -44,10 +44,10 @@ struct RouteState {
 };
 
 struct SweepOutcome {
-  std::optional<std::int64_t> cost;         ///< of the path, when there is one
-  std::shared_ptr<const RouteBound> bound;  ///< with a path through unseen ground
-  std::vector<RouteState> path;             ///< from the start to the end, one state for each end of an edge
-  /// Without a path and without `most`: the last instant of any state that can be reached, and its cells in order.
+  std::optional<std::int64_t> cost;                ///< of the path, when there is one
+  std::shared_ptr<const CheapestStates> cheapest;  ///< when asked for, with a path through unseen ground
+  std::vector<RouteState> path;                    ///< from the start to the end, one state for each end of an edge
+  /// Without a path and without `only`: the last instant of any state that can be reached, and its cells in order.
   std::size_t furthest = 0;
   std::vector<std::size_t> furthestCells;
 };

@@ -172,11 +172,15 @@ TEST(RouteSearchProperty, AgreesWithHeapDijkstra) {
     const auto expected = reference::dijkstra(reference::Graph(world->task));
     const auto answer = cheapestRoute(world->task, {.margin = i % 3 == 0 ? 2.0 : 0.0});
     ASSERT_EQ(costOf(*answer), metresOf(expected.cost)) << "task " << i;
+    const auto outlook = outlookOf(world->task);
+    ASSERT_EQ(outlook->exists, expected.cost.has_value()) << "task " << i;
     found += expected.cost.has_value();
     if (expected.cost) {
       ASSERT_EQ(priceOf(world->task, *answer->route), expected.cost) << "task " << i;
     } else {
       ASSERT_EQ(answer->deadEnd.instant, expected.furthest) << "task " << i;
+      ASSERT_EQ(outlook->deadEnd.instant, expected.furthest) << "task " << i;
+      ASSERT_EQ(outlook->deadEnd.cells, answer->deadEnd.cells) << "task " << i;
       ASSERT_EQ(answer->deadEnd.cells,
                 std::vector<std::size_t>(expected.furthestCells.begin(), expected.furthestCells.end()));
     }
@@ -251,6 +255,12 @@ TEST(RouteSearchProperty, HasTheLargestMarginOfItsCost) {
       expected = m;
     }
     ASSERT_EQ(answer->route->margin, expected) << "task " << i;
+    // It is the very route that a search from the start finds with bars so much longer.
+    GroundTime longer = world->ground;
+    longer.moveBars(long(expected), long(expected));
+    RouteTask again = world->task;
+    again.ground = &longer;
+    ASSERT_EQ(answer->route->cells, cheapestRoute(again, {.margin = 0})->route->cells) << "task " << i;
     wide += expected > 0;
   }
   EXPECT_GT(wide, 50);

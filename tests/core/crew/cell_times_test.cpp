@@ -56,6 +56,32 @@ TEST(CellTimes, BarsThatMeetTheTakesEndsStayThere) {
   EXPECT_EQ(times.withBarsMoved(-3, -3).runs(0, false), (std::vector<Steps>{{0, 7}, {93, 100}}));
 }
 
+TEST(CellTimes, RoomIsTheMostThatBarsMayBeMovedBy) {
+  std::mt19937_64 random(32);
+  CellTimes times(20, 90, true);
+  for (std::size_t cell = 1; cell < 20; ++cell)
+    for (int i = 0; i < 3; ++i) times.set(cell, {random() % 90, random() % 90}, false);
+  EXPECT_GT(times.roomAt(0, 40).value(), 1000u) << "no bars";
+  std::vector<CellTimes> moved;
+  for (long by = 0; by < 91; ++by) moved.push_back(times.withBarsMoved(by, by));
+  for (std::size_t cell = 1; cell < 20; ++cell)
+    for (std::size_t step = 0; step < 90; ++step) {
+      const auto room = times.roomAt(cell, step);
+      ASSERT_EQ(room.has_value(), times.at(cell, step));
+      for (std::size_t by = 0; by < 91; ++by)
+        ASSERT_EQ(moved[by].at(cell, step), room && by <= *room) << cell << " " << step << " " << by;
+    }
+}
+
+TEST(CellTimes, IsWithinWhatIsYesWhereverItIs) {
+  CellTimes a(2, 90, false), b(2, 90, false);
+  a.set(1, {70, 80}, true);
+  b.set(1, {69, 80}, true);
+  EXPECT_TRUE(a.isWithin(a));
+  EXPECT_TRUE(a.isWithin(b));
+  EXPECT_FALSE(b.isWithin(a));
+}
+
 TEST(CellTimes, RunsAreTheSameAsLookingAtEveryStep) {
   std::mt19937_64 random(31);
   for (int i = 0; i < 200; ++i) {

@@ -76,6 +76,36 @@ TEST(RoutesTogether, AShelterHoldsAsManyAsItHolds) {
   EXPECT_FALSE(two(1).people[1].route);
 }
 
+TEST(RoutesTogether, WhatIsRememberedIsWhatWouldBeFound) {
+  const GroundTime ground = hall(6, 6, 30, 1, 0.28);
+  const std::vector<RouteTask> tasks{taskOf(ground, 1, {1, 1}, {5, 5}), taskOf(ground, 1, {5, 5}, {1, 1}),
+                                     taskOf(ground, 1, {1, 5}, {5, 1})};
+  RouteMemory memory;
+  const NamedTasks named{{0, 1, 2}, &memory};
+  const base::Cancel first, second;
+  const auto plain = routesTogether(tasks, {}), found = routesTogether(tasks, {}, {}, first, named),
+             remembered = routesTogether(tasks, {}, {}, second, named);
+  EXPECT_LT(second.polls(), first.polls() / 10);
+  for (const auto* routes : {&found, &remembered}) {
+    EXPECT_EQ((*routes)->rounds, plain->rounds);
+    for (std::size_t i = 0; i < tasks.size(); ++i) {
+      EXPECT_EQ((*routes)->people[i].route->cells, plain->people[i].route->cells) << i;
+      EXPECT_EQ((*routes)->people[i].route->margin, plain->people[i].route->margin) << i;
+      EXPECT_EQ((*routes)->grounds[i].stand(), plain->grounds[i].stand()) << i;
+      EXPECT_EQ((*routes)->grounds[i].move(), plain->grounds[i].move()) << i;
+    }
+  }
+}
+
+TEST(RoutesTogether, AnotherTaskIsAnotherQuestion) {
+  const GroundTime ground = hall(6, 6, 30, 1, 0.28);
+  RouteMemory memory;
+  const std::vector<RouteTask> here{taskOf(ground, 1, {1, 1}, {5, 5})}, there{taskOf(ground, 1, {1, 1}, {5, 1})};
+  const auto one = routesTogether(here, {}, {}, {}, {{0}, &memory});
+  const auto two = routesTogether(there, {}, {}, {}, {{1}, &memory});
+  EXPECT_NE(one->people[0].route->cells.back(), two->people[0].route->cells.back());
+}
+
 TEST(RoutesTogether, CancelledAtAnyPollPublishesNothing) {
   const GroundTime ground = hall(4, 3, 12, 1, 0.28);
   const std::vector<RouteTask> tasks{taskOf(ground, 1, {1, 1}, {3, 2}), taskOf(ground, 1, {3, 1}, {1, 2})};
