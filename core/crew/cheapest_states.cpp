@@ -15,8 +15,10 @@ struct Stride {
 template <class Cost>
 class Marking {
  public:
-  Marking(const SweepGraph<Cost>& graph, const std::vector<CostLayer<Cost>>& layers)
-      : graph_(graph), layers_(layers), states_(layers.size(), graph.maps.grid.allWords()) {
+  Marking(Cost cost, const SweepGraph<Cost>& graph, const std::vector<CostLayer<Cost>>& layers)
+      : graph_(graph),
+        layers_(layers),
+        states_(static_cast<std::int64_t>(cost), layers.size(), graph.maps.grid.allWords()) {
     const auto& moves = graph.moves.moves();
     for (std::size_t i = 0; i < moves.size(); ++i) {
       const auto bits = static_cast<std::size_t>(graph.maps.grid.step(moves[i].to));
@@ -79,7 +81,7 @@ class Marking {
 template <class Cost>
 CheapestStates cheapestStates(const std::vector<SweepState>& ends, const SweepGraph<Cost>& graph,
                               const std::vector<CostLayer<Cost>>& layers) {
-  return Marking<Cost>(graph, layers).backFrom(ends);
+  return Marking<Cost>(costOf(layers, ends.front()), graph, layers).backFrom(ends);
 }
 
 template CheapestStates cheapestStates(const std::vector<SweepState>&, const SweepGraph<float>&,

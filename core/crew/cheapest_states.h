@@ -10,9 +10,12 @@ namespace wend::crew {
 
 class CheapestStates {
  public:
-  CheapestStates(std::size_t instants, std::size_t words)
-      : words_(words), standing_(instants * words, 0), walking_(instants * words, 0) {}
+  /// None yet, of routes that cost so many millimetres.
+  CheapestStates(std::int64_t cost, std::size_t instants, std::size_t words)
+      : cost_(cost), words_(words), standing_(instants * words, 0), walking_(instants * words, 0) {}
 
+  /// Routes through these states alone may still cost more.
+  std::int64_t cost() const { return cost_; }
   /// A word for each of an instant.
   const std::uint64_t* standing(std::size_t instant) const { return standing_.data() + instant * words_; }
   const std::uint64_t* walking(std::size_t instant) const { return walking_.data() + instant * words_; }
@@ -22,11 +25,12 @@ class CheapestStates {
   }
 
  private:
+  std::int64_t cost_;
   std::size_t words_;
   std::vector<std::uint64_t> standing_, walking_;
 };
 
-/// Requires  ends of one cost; the layers as `pathTo` does.
+/// Requires  an end at least, all of one cost; the layers as `pathTo` does.
 /// Ensures   every state of every route to one of the ends that costs no more than it. Cells on the way of a move are
 ///           not looked at, so there may be others among them.
 template <class Cost>

@@ -28,7 +28,7 @@ class Sweep {
   Sweep(const SweepInput& input, const SweepMaps& maps);
   /// False when cancelled.
   bool run(Cost most, const RouteBound* bound, const base::Cancel& cancel);
-  /// The same through some states only.
+  /// The same through some states only, at what their routes cost.
   bool runThrough(const CheapestStates& only, const base::Cancel& cancel);
   /// Of all cheapest routes of the last run, which has one.
   CheapestStates cheapest() const;
@@ -140,7 +140,7 @@ bool Sweep<Cost>::run(Cost most, const RouteBound* bound, const base::Cancel& ca
 template <class Cost>
 bool Sweep<Cost>::runThrough(const CheapestStates& only, const base::Cancel& cancel) {
   only_ = &only;
-  const bool done = run(kNever<Cost>, nullptr, cancel);
+  const bool done = run(static_cast<Cost>(only.cost()), nullptr, cancel);
   only_ = nullptr;
   return done;
 }
