@@ -22,7 +22,9 @@
 ///           where something is feasible, eight cells at once. A state whose cost and bound from below on what is still
 ///           to pay
 ///           (`route_bound.h`) exceed an upper bound is left out, and the upper bound is raised until there is a route:
-///           one within the bound is the optimum, for no state of it can have been left out.
+///           one within the bound is the optimum, for no state of it can have been left out. Whether there is any is
+///           asked without prices (`route_reach.h`) once the first bound has failed; margins are looked for among the
+///           states of the cheapest routes (`cheapest_states.h`).
 ///           Rejected: label setting by cost with the instants of each cell as bits, which would settle a cell for all
 ///           its instants at once. Since nobody may creep, almost every state has a cost of its own, the sets held an
 ///           instant each, and it was hardly faster than a heap. Rejected as well: states of a cell and a clear window

@@ -67,6 +67,8 @@ struct NamedTasks {
 ///           one first found; (4) nobody can do better alone, the others as they are; (5) same input, same routes.
 /// Stops holding as the best for all together: that may need two to change at once.
 /// Fails     when cancelled: nothing.
+/// Cost      a search for each person, and another whenever the others leave ground that was not free when they were
+///           last searched for; none for what `named` remembers.
 std::optional<CrewRoutes> routesTogether(std::span<const RouteTask> tasks, std::span<const SharedShelter> shelters,
                                          const RouteLimits& limits = {}, const base::Cancel& cancel = {},
                                          const NamedTasks& named = {});
