@@ -254,8 +254,7 @@ void add(std::vector<SheetPart> parts, DeptSheet& sheet) {
 DeptSheet focusSheet(const Answers& answers) {
   DeptSheet sheet{"focus", "Focus pull sheet", setupParts(answers)};
   sheet.parts.push_back(
-      {"Pulls, in steps of a tape; band and warmth on arrival; call by: the latest word that still arrives in time",
-       focusMoves(answers)});
+      {"Pulls, in steps of a tape; band and warmth on arrival; call by: the latest word in time", focusMoves(answers)});
   sheet.parts.push_back({"Iris, zoom and density", otherMoves(answers)});
   add(ringParts(answers), sheet);
   add(hidingParts(answers), sheet);

@@ -97,7 +97,8 @@ INSTANTIATE_TEST_SUITE_P(
 
 TEST(SchemaChecker, FindsEveryKindOfFault) {
   const json schema = schemaOf("spot");
-  const json fine = json::parse(R"({"pos": [1, 2], "height": 1.8, "seen": [], "clear": [{"from": 0, "until": 1,
+  const json fine = json::parse(
+      R"({"pos": [1, 2], "height": 1.8, "ground": true, "takenBy": null, "seen": [], "clear": [{"from": 0, "until": 1,
                                     "marginDeg": null}]})");
   EXPECT_EQ(faultsOf(fine, schema), std::vector<std::string>{});
   const auto faultsWith = [&](const char* pointer, const json& value) {

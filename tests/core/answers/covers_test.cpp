@@ -141,20 +141,20 @@ plan::Plan litAndSwished() {
   floor.shape = plan::Disc{{0, 3}, 2};
   floor.states.emplace_back().readings.push_back({{0, 3}, 4, {}});
   plan.set.areas.add(floor);
-  plan.camera.aims.push_back({{{"", 0.5}, 3, plan::Pace::even}, plan::OnBearing{720, 0}, {0, 0}, 0, {}});
+  plan.camera.aims.push_back({{{"", 0.5}, 2, plan::Pace::even}, plan::OnBearing{360, 0}, {0, 0}, 0, {}});
   return plan;
 }
 
 TEST(Covers, NoPlaceIsBetterThatLeavesAFaceFurtherOff) {
-  EXPECT_FALSE(rampOf(litAndSwished()).better) << "NORA would be two stops under from 3.5 s on, not from 6 s on";
+  EXPECT_FALSE(rampOf(litAndSwished()).better) << "NORA would be two stops under from 2.5 s on, not from 6 s on";
   plan::Plan needed = litAndSwished();
   plan::Area floor = needed.set.areas[0];
-  floor.states.emplace_back(floor.states[0]).time.at = {"", 3};
+  floor.states.emplace_back(floor.states[0]).time.at = {"", 2};
   floor.states[1].readings[0].stop = 8;
   needed.set.areas.replace(0, floor);
   const Move late = rampOf(needed);
   ASSERT_TRUE(late.better) << "it is the ramp as set that is late";
-  EXPECT_LE(late.better->span.until, 3.55);
+  EXPECT_LE(late.better->span.until, 2.55);
 }
 
 TEST(Covers, AVariableDensityIsAMoveThatShowsLikeAnIris) {
