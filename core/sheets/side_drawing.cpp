@@ -233,10 +233,13 @@ class SidePainter {
       line({{x, bottom}, {x, bottom + 6}}, Tone::line2, stroke::kHairline);
       scaleText({x, bottom + 20}, std::to_string(n) + (n == 0 ? feet ? " ft ahead" : " m ahead" : ""), Align::centre);
     }
+    // As many heights are written as lie a line of type apart.
+    double written = bottom + type::kLabel;
     for (double n = std::ceil(heights_.low / step); n * step <= heights_.high; ++n) {
       const double height = n * step, y = px({0, height}).y;
       line({{left - 6, y}, {left, y}}, Tone::line2, stroke::kHairline);
-      if (fit_.pxPerMetre * step < 20 && std::fmod(std::abs(n), 2) > 0.5) continue;
+      if (written - y < type::kLabel + 4 || (!feet && fit_.pxPerMetre < 40 && height != std::floor(height))) continue;
+      written = y;
       scaleText({left - 9, y + 4}, feet ? base::fixed(n, 0) + "'" : base::fixed(height, 1), Align::right);
     }
   }

@@ -122,21 +122,24 @@ SceneAt TakeLook::sceneAt(double t, int self) const {
 }
 
 bool TakeLook::outOfFrame(Span time, const BodyStep& body) const {
+  // A faster whirl has turned anywhere between two looks.
+  constexpr double kFastest = 30;
   const Body hull{geometry::lerp(body.way.a, body.way.b, 0.5),
                   body.radius + geometry::distance(body.way.a, body.way.b) / 2, body.heights.bottom, body.heights.top};
-  const auto outBy = [&](double share) -> std::optional<double> {
-    const auto eye = eye_(geometry::lerp(time.from, time.until, share));
-    return eye ? std::optional(degreesToFrame(*eye, hull) - eye->marginDegrees) : std::nullopt;
-  };
+  const auto eyeAt = [&](double share) { return eye_(geometry::lerp(time.from, time.until, share)); };
+  const auto outBy = [&](const Eye& eye) { return degreesToFrame(eye, hull) - eye.marginDegrees; };
   // Most who are asked about are in frame, and one look tells so.
-  const auto middle = outBy(0.5);
-  if (!middle || *middle <= 0) return false;
-  std::array<std::optional<double>, 5> out{outBy(0), outBy(kQuarters[0]), middle, outBy(kQuarters[2]), outBy(1)};
-  double least = *middle, change = 0;
-  for (std::size_t i = 0; i < out.size(); ++i) {
-    if (!out[i]) return false;
-    least = std::min(least, *out[i]);
-    if (i > 0) change = std::max(change, std::abs(*out[i] - *out[i - 1]));
+  const auto middle = eyeAt(0.5);
+  if (!middle || outBy(*middle) <= 0) return false;
+  const std::array<std::optional<Eye>, 5> eyes{eyeAt(0), eyeAt(kQuarters[0]), middle, eyeAt(kQuarters[2]), eyeAt(1)};
+  double least = outBy(*middle), change = 0;
+  for (std::size_t i = 0; i < eyes.size(); ++i) {
+    if (!eyes[i]) return false;
+    least = std::min(least, outBy(*eyes[i]));
+    if (i == 0) continue;
+    const geometry::Pose &before = eyes[i - 1]->pupil, &now = eyes[i]->pupil;
+    if (std::abs(now.bearing - before.bearing) + std::abs(now.tilt - before.tilt) > kFastest) return false;
+    change = std::max(change, std::abs(outBy(*eyes[i]) - outBy(*eyes[i - 1])));
   }
   return least - 1.5 * change > 0;
 }
