@@ -10,6 +10,8 @@
 
 namespace wend::answers {
 
+using geometry::Extent;
+
 namespace {
 
 /// Ground in a doorway belongs to no room; walls are no thicker than twice this.
@@ -32,11 +34,12 @@ bool holds(const crew::Obstacle& obstacle, Point p) {
   return nearest.distance < obstacle.radius;
 }
 
-geometry::Extent reachOf(const crew::Obstacle& obstacle) {
-  geometry::Extent box = geometry::extentOf(obstacle.points);
-  box.low = {box.low.x - obstacle.radius, box.low.y - obstacle.radius};
-  box.high = {box.high.x + obstacle.radius, box.high.y + obstacle.radius};
-  return box;
+Extent grown(Extent box, double by) {
+  return {box.low - geometry::Vec{by, by}, box.high + geometry::Vec{by, by}};
+}
+
+Extent reachOf(const crew::Obstacle& obstacle) {
+  return grown(geometry::extentOf(obstacle.points), obstacle.radius);
 }
 
 bool outside(const plan::Plan& plan, const std::vector<std::vector<Point>>& outlines, Point p) {
@@ -45,7 +48,7 @@ bool outside(const plan::Plan& plan, const std::vector<std::vector<Point>>& outl
 
 /// f(cell) for every cell whose centre lies in the box.
 template <class F>
-void eachCellIn(const geometry::Grid& grid, const geometry::Extent& box, F&& f) {
+void eachCellIn(const geometry::Grid& grid, const Extent& box, F&& f) {
   const auto first = [&](double low, double origin) {
     return std::max(0, static_cast<int>(std::ceil((low - origin) / grid.cell - 0.5)));
   };
@@ -67,10 +70,18 @@ std::optional<NoGround> noGroundAt(const Take& take, Point place, double height)
 }
 
 std::vector<std::uint8_t> groundCells(const Take& take, const geometry::Grid& grid, double height) {
-  std::vector<std::uint8_t> ground(grid.cells(), 1);
-  const auto outlines = knownOutlines(take.plan());
-  for (std::size_t cell = 0; cell < grid.cells(); ++cell)
-    ground[cell] = !outside(take.plan(), outlines, grid.centre(cell));
+  const plan::Plan& plan = take.plan();
+  std::vector<std::uint8_t> ground(grid.cells(), plan.set.rooms.empty() ? 1 : 0);
+  // Of each outline and shelter only the cells it may reach are asked.
+  const auto reach = [&](const std::vector<std::vector<Point>>& outlines, const plan::Plan& shelters, Extent box) {
+    eachCellIn(grid, grown(box, kDoorway), [&](std::size_t cell) {
+      if (!ground[cell]) ground[cell] = offKnownGround(grid.centre(cell), outlines, shelters) <= kDoorway;
+    });
+  };
+  plan::Plan only;
+  for (const auto& outline : knownOutlines(plan)) reach({outline}, only, geometry::extentOf(outline));
+  only.shelters = plan.shelters;
+  for (const auto& shelter : plan.shelters) reach({}, only, grown({shelter.pos, shelter.pos}, shelter.radius));
   for (const auto& obstacle : standing(take, height))
     eachCellIn(grid, reachOf(obstacle), [&](std::size_t cell) {
       if (ground[cell] && holds(obstacle, grid.centre(cell))) ground[cell] = 0;

@@ -53,10 +53,11 @@ base::Result<sight::GroundMapSpec> groundSpec(const Take& take, const GroundQues
   spec.take = {0, take.length()};
   spec.step = 1 / sightRate(take);
   spec.radius = take.plan().sightRules.radius;
-  // Whoever stands on any floor of the plan: one map serves all of them.
+  // One map serves whoever stands on any floor of the plan. Floors a step from the datum count as it: a kerb is not
+  // worth a map in which every wall shows what is under it.
   const FloorRange floors = floorsOf(take.plan());
-  spec.floor = floors.lowest;
-  spec.top = floors.highest + question.height;
+  spec.floor = floors.lowest < -kStepOver ? floors.lowest : 0;
+  spec.top = question.height + (floors.highest > kStepOver ? floors.highest : 0);
   return spec;
 }
 
