@@ -143,7 +143,8 @@ std::string openingsOn(const Take& take, const std::vector<Point>& way) {
 std::vector<Point> wayOfLook(const Take& take, double t, Point pos, std::optional<int> mirror) {
   const Point eye = geometry::flat(take.view().pupilAt(t).at);
   if (!mirror) return {eye, pos};
-  for (const auto& shown : take.scene().at(t).mirrors()) {
+  const sight::SceneAt now = take.scene().at(t);
+  for (const auto& shown : now.mirrors()) {
     const auto share = geometry::whereMeet(shown.face, {eye, geometry::reflected(pos, shown.face)});
     if (shown.tag == *mirror && share) return {eye, geometry::lerp(shown.face.a, shown.face.b, *share), pos};
   }

@@ -311,9 +311,11 @@ Segment widened(Segment face, double by) {
 void SetView::addMovingMirrors(Setting& setting, Span time, const EyeStep& eye, SetLook& out) {
   const std::array<double, 3> instants{time.from, (time.from + time.until) / 2, time.until};
   std::vector<int> tags;
-  for (const double t : instants)
-    for (const Mirror& mirror : scene_.at(t).mirrors())
+  for (const double t : instants) {
+    const SceneAt now = scene_.at(t);
+    for (const Mirror& mirror : now.mirrors())
       if (mirror.moving && std::find(tags.begin(), tags.end(), mirror.tag) == tags.end()) tags.push_back(mirror.tag);
+  }
   for (const int tag : tags) {
     std::array<std::vector<Mirror>, 3> poses;
     for (std::size_t k = 0; k < poses.size(); ++k) poses[k] = facesOf(scene_, tag, instants[k]);

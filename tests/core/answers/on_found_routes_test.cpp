@@ -41,7 +41,8 @@ TEST(OnFoundRoutes, HoldsThePoleWhereItsHolderStands) {
   plan.poles.add(pole);
   plan.speech.push_back({"nora", {"", 2}, {"", 4}, "Snow.", "", {}});
   const auto nowhere = takeOf(plan);
-  for (const auto& at : boomLines(*nowhere, samplesOf(*nowhere)).at(0).at) EXPECT_FALSE(at.reach);
+  const auto unknown = boomLines(*nowhere, samplesOf(*nowhere));
+  for (const auto& at : unknown.at(0).at) EXPECT_FALSE(at.reach);
   const Evidence evidence = on(plan, stands("boom", {2, 3}, nowhere->length()));
   ASSERT_EQ(evidence.boom.size(), 1u);
   for (const auto& at : evidence.boom[0].at) {
