@@ -14,9 +14,6 @@ using geometry::Extent;
 
 namespace {
 
-/// Ground in a doorway belongs to no room; walls are no thicker than twice this.
-constexpr double kDoorway = 0.5;
-
 /// Everything that stands in the way of somebody of that height all along.
 std::vector<crew::Obstacle> standing(const Take& take, double height) {
   const FloorRange floors = floorsOf(take.plan());
@@ -73,15 +70,15 @@ std::vector<std::uint8_t> groundCells(const Take& take, const geometry::Grid& gr
   const plan::Plan& plan = take.plan();
   std::vector<std::uint8_t> ground(grid.cells(), plan.set.rooms.empty() ? 1 : 0);
   // Of each outline and shelter only the cells it may reach are asked.
-  const auto reach = [&](const std::vector<std::vector<Point>>& outlines, const plan::Plan& shelters, Extent box) {
+  const auto reach = [&](const Extent& box, const auto& off) {
     eachCellIn(grid, grown(box, kDoorway), [&](std::size_t cell) {
-      if (!ground[cell]) ground[cell] = offKnownGround(grid.centre(cell), outlines, shelters) <= kDoorway;
+      if (!ground[cell]) ground[cell] = off(grid.centre(cell)) <= kDoorway;
     });
   };
-  plan::Plan only;
-  for (const auto& outline : knownOutlines(plan)) reach({outline}, only, geometry::extentOf(outline));
-  only.shelters = plan.shelters;
-  for (const auto& shelter : plan.shelters) reach({}, only, grown({shelter.pos, shelter.pos}, shelter.radius));
+  for (const auto& outline : knownOutlines(plan))
+    reach(geometry::extentOf(outline), [&](Point p) { return offOutline(p, outline); });
+  for (const auto& shelter : plan.shelters)
+    reach(grown({shelter.pos, shelter.pos}, shelter.radius), [&](Point p) { return offShelter(p, shelter); });
   for (const auto& obstacle : standing(take, height))
     eachCellIn(grid, reachOf(obstacle), [&](std::size_t cell) {
       if (ground[cell] && holds(obstacle, grid.centre(cell))) ground[cell] = 0;

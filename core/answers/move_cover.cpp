@@ -85,9 +85,7 @@ double rateAt(const Take& take, const Move& move, double t) {
   if (move.axis == Move::Axis::density) return light::densityRate(take.lighting().density, t);
   constexpr double kStep = 0.001;
   const double rate = (stopsOf(take.lens().irisAt(t + kStep)) - stopsOf(take.lens().irisAt(t - kStep))) / (2 * kStep);
-  // As much faster as the ring goes further from mark to mark than the rounded numbers on it say.
-  const double typed = units::stopsBetween(move.valueBefore, move.valueAfter);
-  return typed == 0 ? rate : rate * darkening(move) / typed;
+  return rate * ringShare(move);
 }
 
 std::vector<pulls::RateAt> ratesOf(const Take& take, const Move& move) {
@@ -173,6 +171,11 @@ std::optional<pulls::Slot> betterSlot(const Take& take, const std::vector<Instan
 }
 
 }  // namespace
+
+double ringShare(const Move& move) {
+  const double typed = units::stopsBetween(move.valueBefore, move.valueAfter);
+  return typed == 0 ? 1 : units::stopsBetweenMarks(move.valueBefore, move.valueAfter) / typed;
+}
 
 std::string wordsOf(const CoverSpan& cover) {
   switch (cover.kind) {

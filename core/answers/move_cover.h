@@ -9,6 +9,9 @@
 
 namespace wend::answers {
 
+/// How far the ring of an iris really goes over what the T-numbers of its move say: engraved ones are rounded.
+double ringShare(const snags::Move& move);
+
 /// Fills `cover`, `coveredBy`, `exposed`, `better` and `betterCover` of a move of iris, density or zoom.
 ///
 /// Requires  the peak rate of the move filled. A cut gets no `exposed`.

@@ -9,7 +9,6 @@
 #include "core/answers/whole_take.h"
 #include "core/answers/zoom_flow.h"
 #include "core/pulls/latest_start.h"
-#include "core/units/stop.h"
 
 namespace wend::answers {
 
@@ -71,12 +70,6 @@ void setBarrel(const std::optional<optics::LensScale>& scale, Move& move) {
   move.barrelAfter = scale->degreesAt(move.valueAfter);
   if (move.until > move.from)
     move.peakDegPerSecond = std::abs(move.barrelAfter - move.barrelBefore) / (move.until - move.from);
-}
-
-/// How far the ring really goes over what the T-numbers say: engraved ones are rounded.
-double ringShare(const Move& move) {
-  const double typed = units::stopsBetween(move.valueBefore, move.valueAfter);
-  return typed == 0 ? 1 : units::stopsBetweenMarks(move.valueBefore, move.valueAfter) / typed;
 }
 
 std::vector<Move> irisMoves(const Take& take) {

@@ -191,9 +191,6 @@ bool mayBeStoodOn(const plan::Area& area) {
   });
 }
 
-/// How far off known ground a walk may lead.
-constexpr double kDoorway = 0.25;
-
 }  // namespace
 
 bool isCarried(const plan::Plan& plan, std::size_t member) {
@@ -225,14 +222,21 @@ std::vector<std::vector<Point>> knownOutlines(const plan::Plan& plan) {
   return outlines;
 }
 
+double offOutline(Point p, const std::vector<Point>& outline) {
+  return geometry::contains(outline, p) ? 0 : geometry::distanceToEdge(outline, p);
+}
+
+double offShelter(Point p, const plan::Shelter& shelter) {
+  return std::max(0.0, geometry::distance(p, shelter.pos) - shelter.radius);
+}
+
 double offKnownGround(Point p, const std::vector<std::vector<Point>>& outlines, const plan::Plan& plan) {
   double off = std::numeric_limits<double>::infinity();
   for (const auto& outline : outlines) {
-    if (geometry::contains(outline, p)) return 0;
-    off = std::min(off, geometry::distanceToEdge(outline, p));
+    off = std::min(off, offOutline(p, outline));
+    if (off == 0) return 0;
   }
-  for (const auto& shelter : plan.shelters)
-    off = std::min(off, std::max(0.0, geometry::distance(p, shelter.pos) - shelter.radius));
+  for (const auto& shelter : plan.shelters) off = std::min(off, offShelter(p, shelter));
   return off;
 }
 

@@ -38,8 +38,15 @@ void letCrouch(const Take& take, const sight::GroundMap& low, std::size_t member
 /// What one steps over rather than round, metres.
 inline constexpr double kStepOver = 0.15;
 
+/// How far off known ground a doorway may lead, metres: its floor belongs to no room, and walls between rooms drawn
+/// along their faces may be half a metre thick.
+inline constexpr double kDoorway = 0.25;
+
 /// The outlines that somebody has said something of: rooms, and areas that may be stood on.
 std::vector<std::vector<Point>> knownOutlines(const plan::Plan& plan);
+/// Metres from an outline, or from a shelter; 0 in it.
+double offOutline(Point p, const std::vector<Point>& outline);
+double offShelter(Point p, const plan::Shelter& shelter);
 /// Metres from the nearest of them and of the shelters; 0 in one of them.
 double offKnownGround(Point p, const std::vector<std::vector<Point>>& outlines, const plan::Plan& plan);
 
