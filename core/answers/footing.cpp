@@ -6,6 +6,7 @@
 #include "core/answers/route_ground.h"
 #include "core/answers/set_scene.h"
 #include "core/crew/obstacles.h"
+#include "core/geometry/band.h"
 #include "core/geometry/nearest.h"
 
 namespace wend::answers {
@@ -13,6 +14,28 @@ namespace wend::answers {
 using geometry::Extent;
 
 namespace {
+
+/// Rooms are drawn along the faces of walls, or nearly.
+constexpr double kNearly = 0.05;
+
+/// The floor in each opening, which belongs to no room: the wall's band from end to end of it.
+std::vector<std::vector<Point>> doorwayFloors(const plan::Plan& plan) {
+  std::vector<std::vector<Point>> floors;
+  for (const auto& opening : plan.set.openings) {
+    const plan::Wall* wall = plan.set.walls.find(opening.wall);
+    if (!wall) continue;
+    for (const auto& quad : geometry::bandAround(geometry::Course(wall->points), wall->thickness, opening.along))
+      floors.emplace_back(quad.begin(), quad.end());
+  }
+  return floors;
+}
+
+/// All that somebody has said something of, doorways included.
+std::vector<std::vector<Point>> groundOutlines(const plan::Plan& plan) {
+  auto outlines = knownOutlines(plan);
+  for (auto& floor : doorwayFloors(plan)) outlines.push_back(std::move(floor));
+  return outlines;
+}
 
 /// Everything that stands in the way of somebody of that height all along.
 std::vector<crew::Obstacle> standing(const Take& take, double height) {
@@ -40,7 +63,7 @@ Extent reachOf(const crew::Obstacle& obstacle) {
 }
 
 bool outside(const plan::Plan& plan, const std::vector<std::vector<Point>>& outlines, Point p) {
-  return !plan.set.rooms.empty() && offKnownGround(p, outlines, plan) > kDoorway;
+  return !plan.set.rooms.empty() && offKnownGround(p, outlines, plan) > kNearly;
 }
 
 /// f(cell) for every cell whose centre lies in the box.
@@ -62,7 +85,7 @@ void eachCellIn(const geometry::Grid& grid, const Extent& box, F&& f) {
 std::optional<NoGround> noGroundAt(const Take& take, Point place, double height) {
   for (const auto& obstacle : standing(take, height))
     if (holds(obstacle, place)) return NoGround{obstacle.id};
-  if (outside(take.plan(), knownOutlines(take.plan()), place)) return NoGround{};
+  if (outside(take.plan(), groundOutlines(take.plan()), place)) return NoGround{};
   return std::nullopt;
 }
 
@@ -71,11 +94,11 @@ std::vector<std::uint8_t> groundCells(const Take& take, const geometry::Grid& gr
   std::vector<std::uint8_t> ground(grid.cells(), plan.set.rooms.empty() ? 1 : 0);
   // Of each outline and shelter only the cells it may reach are asked.
   const auto reach = [&](const Extent& box, const auto& off) {
-    eachCellIn(grid, grown(box, kDoorway), [&](std::size_t cell) {
-      if (!ground[cell]) ground[cell] = off(grid.centre(cell)) <= kDoorway;
+    eachCellIn(grid, grown(box, kNearly), [&](std::size_t cell) {
+      if (!ground[cell]) ground[cell] = off(grid.centre(cell)) <= kNearly;
     });
   };
-  for (const auto& outline : knownOutlines(plan))
+  for (const auto& outline : groundOutlines(plan))
     reach(geometry::extentOf(outline), [&](Point p) { return offOutline(p, outline); });
   for (const auto& shelter : plan.shelters)
     reach(grown({shelter.pos, shelter.pos}, shelter.radius), [&](Point p) { return offShelter(p, shelter); });

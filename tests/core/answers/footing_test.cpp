@@ -47,6 +47,7 @@ TEST(Footing, IsLeftByWhatIsSteppedOnOrHangsOverTheHead) {
 TEST(Footing, IsThereInADoorwayAndNotBeyondTheRooms) {
   EXPECT_EQ(takenAt({5, 3}), std::nullopt);
   EXPECT_EQ(takenAt({12, 3}), "") << "outside of everything drawn";
+  EXPECT_EQ(takenAt({9.15, 3}), "") << "behind the outer wall";
   plan::Plan roomless = twoRooms();
   roomless.set.rooms = {};
   EXPECT_FALSE(noGroundAt(*takeOf(roomless), {12, 3}, 1.8)) << "nobody said what is outside";
