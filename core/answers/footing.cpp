@@ -18,18 +18,6 @@ namespace {
 /// Rooms are drawn along the faces of walls, or nearly.
 constexpr double kNearly = 0.05;
 
-/// The floor in each opening, which belongs to no room: the wall's band from end to end of it.
-std::vector<std::vector<Point>> doorwayFloors(const plan::Plan& plan) {
-  std::vector<std::vector<Point>> floors;
-  for (const auto& opening : plan.set.openings) {
-    const plan::Wall* wall = plan.set.walls.find(opening.wall);
-    if (!wall) continue;
-    for (const auto& quad : geometry::bandAround(geometry::Course(wall->points), wall->thickness, opening.along))
-      floors.emplace_back(quad.begin(), quad.end());
-  }
-  return floors;
-}
-
 /// All that somebody has said something of, doorways included.
 std::vector<std::vector<Point>> groundOutlines(const plan::Plan& plan) {
   auto outlines = knownOutlines(plan);
@@ -81,6 +69,17 @@ void eachCellIn(const geometry::Grid& grid, const Extent& box, F&& f) {
 }
 
 }  // namespace
+
+std::vector<std::vector<Point>> doorwayFloors(const plan::Plan& plan) {
+  std::vector<std::vector<Point>> floors;
+  for (const auto& opening : plan.set.openings) {
+    const plan::Wall* wall = plan.set.walls.find(opening.wall);
+    if (!wall) continue;
+    for (const auto& quad : geometry::bandAround(geometry::Course(wall->points), wall->thickness, opening.along))
+      floors.emplace_back(quad.begin(), quad.end());
+  }
+  return floors;
+}
 
 std::optional<NoGround> noGroundAt(const Take& take, Point place, double height) {
   for (const auto& obstacle : standing(take, height))

@@ -14,6 +14,9 @@
 
 namespace wend::answers {
 
+/// The floor in each opening, which belongs to no room: the wall's band from end to end of it, in straight pieces.
+std::vector<std::vector<geometry::Point>> doorwayFloors(const plan::Plan& plan);
+
 /// What takes a place that is no ground.
 struct NoGround {
   std::string id;  ///< of a wall, an opening or a piece; empty: it lies outside of everything drawn

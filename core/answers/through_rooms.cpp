@@ -2,8 +2,8 @@
 #include <algorithm>
 #include <map>
 
+#include "core/answers/footing.h"
 #include "core/answers/whole_take.h"
-#include "core/geometry/band.h"
 #include "core/sight/through.h"
 
 namespace wend::answers {
@@ -15,12 +15,7 @@ namespace {
 /// The floor in a doorway belongs to no room, and is nobody's ground to lock up: it is handed over as rooms of its own,
 /// tagged from `firstTag` on, and what is seen of them or from them is left out.
 void addDoorways(const plan::Plan& plan, int firstTag, std::vector<sight::RoomGround>& rooms) {
-  for (const auto& opening : plan.set.openings) {
-    const plan::Wall* wall = plan.set.walls.find(opening.wall);
-    if (!wall) continue;
-    for (const auto& quad : geometry::bandAround(geometry::Course(wall->points), wall->thickness, opening.along))
-      rooms.push_back({{quad.begin(), quad.end()}, firstTag});
-  }
+  for (auto& floor : doorwayFloors(plan)) rooms.push_back({std::move(floor), firstTag});
 }
 
 /// One finding a room and number of openings: what is interrupted for less than this goes on.
