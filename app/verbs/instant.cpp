@@ -1,6 +1,6 @@
 // wend at, wend table: one instant, and instants along the take.
 #include "app/verbs/common.h"
-#include "core/answers/whole_take.h"
+#include "core/answers/traps.h"
 #include "core/exchange/verbs_json.h"
 #include "core/sheets/text_tables.h"
 
@@ -8,9 +8,9 @@ namespace wend::app {
 
 namespace {
 
-answers::Instant everythingAt(const answers::Answers& answers, double t) {
+answers::Instant everythingAt(const answers::Answers& answers, const answers::Traps& traps, double t) {
   answers::Instant instant = answers::instantAt(*answers.take, t, answers.evidence.get());
-  instant.traps = answers::trapsNow(*answers.take, instant, answers.evidence.get());
+  instant.traps = traps.at(instant);
   return instant;
 }
 
@@ -20,7 +20,7 @@ Exit at(const Arguments& arguments) {
   const answers::Take& take = *(*answers)->take;
   const auto t = timeWithin(take, arguments.operands()[1]);
   if (!t) return refused(t.problems());
-  const auto instant = everythingAt(**answers, *t);
+  const auto instant = everythingAt(**answers, answers::Traps(take, (*answers)->evidence.get()), *t);
   return handedOut(arguments, arguments.has("--json")
                                   ? exchange::instantJson(instant)
                                   : sheets::instantText(take, instant) + "\n" + sheets::kCaution + "\n");
@@ -33,7 +33,8 @@ Exit table(const Arguments& arguments) {
   const auto step = arguments.number("--step", 0, 0.001, 86400);
   if (!step) return refused(step.problems());
   std::vector<answers::Instant> rows;
-  const auto add = [&](double t) { rows.push_back(everythingAt(**answers, t)); };
+  const answers::Traps traps(take, (*answers)->evidence.get());
+  const auto add = [&](double t) { rows.push_back(everythingAt(**answers, traps, t)); };
   if (*step == 0)
     for (const double t : take.frameTimes()) add(t);
   else

@@ -1,8 +1,8 @@
 // What the rig, those carried along and walking crew pass on their way.
 #include <algorithm>
 
+#include "core/answers/obstacles_now.h"
 #include "core/answers/whole_take.h"
-#include "core/crew/obstacles.h"
 #include "core/crew/walking.h"
 #include "core/geometry/tolerance.h"
 
@@ -12,41 +12,13 @@ using namespace snags;
 
 namespace {
 
-std::vector<crew::Carried> carriedOf(const plan::Plan& plan) {
-  std::vector<crew::Carried> carried;
-  for (const auto& body : plan.camera.bodies)
-    if (const plan::Crew* crew = plan.crew.find(body.crew))
-      carried.push_back({body.crew, body.behind, body.right, crew->radius, crew->height});
-  return carried;
-}
-
-/// Everybody else at an instant, each with the id they are told by.
-std::vector<crew::Body> othersAt(const plan::Plan& plan, const Instant& instant) {
-  std::vector<crew::Body> bodies;
-  for (std::size_t i = 0; i < instant.performers.size(); ++i) {
-    const PerformerAt& at = instant.performers[i];
-    if (at.present) bodies.push_back({at.id, at.pos, plan.performers[i].radius, at.floor, at.top});
-  }
-  for (const auto& at : instant.crew)
-    if (at.present && !at.carried) bodies.push_back({at.id, at.pos, at.radius, at.floor, at.floor + at.height});
-  return bodies;
-}
-
 class ClearanceLog {
  public:
-  ClearanceLog(const Take& take)
-      : take_(take), names_(namesOf(take.plan())), fixed_(crew::obstaclesOf(take.scene(), names_)) {}
+  explicit ClearanceLog(const Take& take) : obstacles_(take) {}
 
   void add(const Instant& instant, const Instant* before) {
-    const plan::Plan& plan = take_.plan();
-    auto near = crew::leavesOf(take_.scene().at(instant.time), names_);
-    const auto others = othersAt(plan, instant);
-    for (const auto& body : others) near.push_back(crew::obstacleOf(body));
-    for (auto i = near.size() - others.size(); i < near.size(); ++i) near[i].person = true;
-    const auto floorAt = [&](Point p) { return take_.people().floorAt(p); };
-    for (const auto& body :
-         crew::bodiesAlong(instant.camera.sensor, {"camera", plan.camera.rig.radius}, carriedOf(plan), floorAt))
-      log(instant.time, body, instant.camera.travel, near);
+    const auto near = obstacles_.passing(instant);
+    for (const auto& body : obstacles_.rig(instant)) log(instant.time, body, instant.camera.travel, near);
     for (std::size_t i = 0; before && i < instant.crew.size(); ++i) addWalker(instant, *before, i, near);
   }
   void add(std::span<const ClearanceAt> known) { logged_.insert(logged_.end(), known.begin(), known.end()); }
@@ -60,28 +32,12 @@ class ClearanceLog {
     if (!at.walking || at.carried || !before.crew[i].present) return;
     const geometry::Vec moved = at.pos - before.crew[i].pos;
     if (geometry::length(moved) < geometry::kTouch) return;
-    // People of the crew meet performers and each other, not themselves, nor those in a shelter they come into.
-    std::vector<std::string> apart = inSheltersAt(instant, at.pos);
-    apart.push_back(at.id);
-    std::vector<crew::Obstacle> others;
-    std::copy_if(near.begin(), near.end(), std::back_inserter(others), [&](const crew::Obstacle& obstacle) {
-      return std::find(apart.begin(), apart.end(), obstacle.id) == apart.end();
-    });
-    log(instant.time, {at.id, at.pos, at.radius, at.floor, at.floor + at.height}, geometry::bearingOf(moved), others);
-  }
-
-  /// Those who stand in a shelter that the place is in.
-  std::vector<std::string> inSheltersAt(const Instant& instant, Point pos) const {
-    std::vector<std::string> ids;
-    for (const auto& other : instant.crew) {
-      const plan::Shelter* shelter = other.walking ? nullptr : take_.plan().shelters.find(other.shelter);
-      if (shelter && geometry::distance(pos, shelter->pos) <= shelter->radius) ids.push_back(other.id);
-    }
-    return ids;
+    log(instant.time, {at.id, at.pos, at.radius, at.floor, at.floor + at.height}, geometry::bearingOf(moved),
+        obstacles_.metBy(at.id, at.pos, instant, near));
   }
 
   void log(double time, const crew::Body& body, double travel, const std::vector<crew::Obstacle>& near) {
-    addSides(time, body, crew::clearanceAt(body, travel, fixed_), fixed_);
+    addSides(time, body, crew::clearanceAt(body, travel, obstacles_.fixed()), obstacles_.fixed());
     addSides(time, body, crew::clearanceAt(body, travel, near), near);
   }
 
@@ -94,9 +50,7 @@ class ClearanceLog {
     }
   }
 
-  const Take& take_;
-  crew::NameOf names_;
-  std::vector<crew::Obstacle> fixed_;
+  ObstaclesNow obstacles_;
   std::vector<ClearanceAt> logged_;
 };
 

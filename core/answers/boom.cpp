@@ -4,6 +4,7 @@
 
 #include "core/answers/booms.h"
 #include "core/answers/whole_take.h"
+#include "core/plan/holders.h"
 #include "core/sight/ray.h"
 
 namespace wend::answers {
@@ -83,7 +84,8 @@ std::tuple<std::size_t, double> wanting(const plan::Pole& pole, const BoomLine& 
   std::size_t missed = 0;
   double furthest = 0;
   for (const auto& at : line.at) {
-    missed += !at.reach || *at.reach > pole.reach || at.walled || (at.gap && *at.gap > pole.gap[1]) ? 1u : 0u;
+    const bool short_ = !at.reach || crew::beyond(*at.reach, pole.reach);
+    missed += short_ || at.walled || (at.gap && crew::beyond(*at.gap, pole.gap[1])) ? 1u : 0u;
     furthest = std::max(furthest, at.reach.value_or(0));
   }
   return {missed, furthest};
@@ -99,25 +101,15 @@ std::optional<BoomAt> boomNow(const Take& take, const BoomLine& line, const Inst
 }
 
 std::string holderAt(const plan::Plan& plan, const plan::Pole& pole, double t) {
-  std::string holder = pole.crew;
-  for (const auto& handover : plan.handovers)
-    if (handover.what == "boom" && handover.from == holder && plan::secondsOf(plan, handover.at) <= t)
-      holder = handover.to;
-  return holder;
+  return plan::holderAt(plan::holdersOf(plan, "boom", pole.crew), t);
 }
 
 std::vector<Span> heldSpans(const plan::Plan& plan, const plan::Pole& pole, const std::string& member) {
-  std::vector<double> times = {0, plan.clock.length};
-  for (const auto& handover : plan.handovers)
-    if (handover.what == "boom")
-      times.push_back(std::clamp(plan::secondsOf(plan, handover.at), 0.0, plan.clock.length));
-  std::sort(times.begin(), times.end());
+  const auto holders = plan::holdersOf(plan, "boom", pole.crew);
   std::vector<Span> spans;
-  for (std::size_t i = 1; i < times.size(); ++i) {
-    if (times[i] <= times[i - 1] || holderAt(plan, pole, times[i - 1]) != member) continue;
-    const bool goesOn = !spans.empty() && spans.back().until == times[i - 1];
-    if (goesOn) spans.back().until = times[i];
-    if (!goesOn) spans.push_back({times[i - 1], times[i]});
+  for (std::size_t i = 0; i < holders.size(); ++i) {
+    const double until = i + 1 < holders.size() ? std::min(holders[i + 1].from, plan.clock.length) : plan.clock.length;
+    if (holders[i].who == member && holders[i].from < until) spans.push_back({holders[i].from, until});
   }
   return spans;
 }

@@ -9,7 +9,7 @@
 
 namespace wend::answers {
 
-/// Who holds the pole at t, by the plan's handovers.
+/// Who holds the pole at t, by the plan's handovers (core/plan/holders.h).
 std::string holderAt(const plan::Plan& plan, const plan::Pole& pole, double t);
 
 /// The spans, in order, in which that member holds the pole.

@@ -1,4 +1,6 @@
 // Cables: leaves that shut on them, and the camera's own that runs out.
+#include "core/answers/cables.h"
+
 #include <algorithm>
 
 #include "core/answers/whole_take.h"
@@ -39,14 +41,6 @@ bool shutAt(const plan::Plan& plan, const plan::Opening& opening, double t) {
   const geometry::KeyBlend blend = geometry::blendAt(keys, t);
   return geometry::lerp(opening.open[blend.before].share, opening.open[blend.after].share, blend.share) == 0;
 }
-
-/// An opening that shuts on a cable when it is shut while the cable lies there.
-struct Pinch {
-  std::string cable;
-  const plan::Opening* opening;
-  Point where;
-  Span lies;
-};
 
 void addLaid(const Take& take, std::vector<Pinch>& pinches) {
   const plan::Plan& plan = take.plan();
@@ -89,6 +83,8 @@ void addTrailing(const Take& take, std::vector<Pinch>& pinches) {
   }
 }
 
+}  // namespace
+
 std::vector<Pinch> pinchesOf(const Take& take) {
   std::vector<Pinch> pinches;
   addLaid(take, pinches);
@@ -100,20 +96,29 @@ bool isShutIn(const Take& take, const Pinch& pinch, double t) {
   return pinch.lies.from <= t && t <= pinch.lies.until && shutAt(take.plan(), *pinch.opening, t);
 }
 
-/// visit(t, metres) at each frame: how long the camera's cable has to be by then. Requires one.
-template <class Visit>
-void alongCameraCable(const Take& take, Visit visit) {
-  Point before = take.plan().camera.cable->anchor;
-  double gone = 0;
+CableLength::CableLength(const Take& take) {
+  const auto& cable = take.plan().camera.cable;
+  if (!cable) return;
+  Point before = cable->anchor;
   for (const double t : take.frameTimes()) {
     const Point here = take.people().camera().place(t);
-    gone += geometry::distance(before, here);
+    times_.push_back(t);
+    gone_.push_back((gone_.empty() ? 0 : gone_.back()) + geometry::distance(before, here));
     before = here;
-    visit(t, gone);
   }
 }
 
-}  // namespace
+std::optional<double> CableLength::neededAt(double t) const {
+  if (times_.empty()) return std::nullopt;
+  const auto after = std::upper_bound(times_.begin(), times_.end(), t);
+  return after == times_.begin() ? 0 : gone_[static_cast<std::size_t>(after - times_.begin()) - 1];
+}
+
+std::optional<CableLength::Over> CableLength::over(double length) const {
+  const auto first = std::upper_bound(gone_.begin(), gone_.end(), length);
+  if (first == gone_.end()) return std::nullopt;
+  return Over{times_[static_cast<std::size_t>(first - gone_.begin())], gone_.back()};
+}
 
 std::vector<CableShutIn> cablesShutIn(const Take& take) {
   std::vector<CableShutIn> found;
@@ -126,31 +131,12 @@ std::vector<CableShutIn> cablesShutIn(const Take& take) {
   return found;
 }
 
-std::vector<TrapsNow::Shut> shutInAt(const Take& take, double t) {
-  std::vector<TrapsNow::Shut> shut;
-  for (const Pinch& pinch : pinchesOf(take))
-    if (isShutIn(take, pinch, t)) shut.push_back({pinch.cable, pinch.opening->id.text()});
-  return shut;
-}
-
 std::optional<CableOut> cameraCableOut(const Take& take) {
   const auto& cable = take.plan().camera.cable;
   if (!cable) return std::nullopt;
-  std::optional<CableOut> out;
-  alongCameraCable(take, [&](double t, double gone) {
-    if (gone > cable->length && !out) out = CableOut{t, gone, take.people().camera().place(t)};
-    if (out) out->most = gone;
-  });
-  return out;
-}
-
-std::optional<double> cableNeededAt(const Take& take, double t) {
-  if (!take.plan().camera.cable) return std::nullopt;
-  double needed = 0;
-  alongCameraCable(take, [&](double at, double gone) {
-    if (at <= t) needed = gone;
-  });
-  return needed;
+  const auto over = CableLength(take).over(cable->length);
+  if (!over) return std::nullopt;
+  return CableOut{over->from, over->most, take.people().camera().place(over->from)};
 }
 
 }  // namespace wend::answers

@@ -215,9 +215,35 @@ SightOf sightOfSpot(const Take& take, Point pos, double height, double radius, c
   return sight ? std::move(*sight) : SightOf{};
 }
 
-std::vector<MarkSeen> marksSeen(const Take& take, const std::vector<Instant>& samples) {
+namespace {
+
+/// Where the camera is at frames, to tell soon how far off something is.
+class CameraWay {
+ public:
+  CameraWay(const Take& take, double step) : step_(step) {
+    for (std::size_t k = 0; static_cast<double>(k) * step < take.length() + step; ++k)
+      places_.push_back(take.people().camera().position(std::min(static_cast<double>(k) * step, take.length())));
+    for (std::size_t k = 1; k < places_.size(); ++k)
+      longest_ = std::max(longest_, geometry::distance(places_[k - 1], places_[k]));
+  }
+  /// Whether it may be that near at t: a frame's way, and as much again for one that bends, is added.
+  bool mayBeWithin(double metres, geometry::Point3 at, double t) const {
+    const auto k = std::min(places_.size() - 1, static_cast<std::size_t>(std::max(0.0, t / step_)));
+    return geometry::distance(places_[k], at) <= metres + 2 * longest_;
+  }
+
+ private:
+  double step_, longest_ = 0;
+  std::vector<geometry::Point3> places_;
+};
+
+}  // namespace
+
+std::vector<MarkSeen> marksSeen(const Take& take) {
   constexpr double kReadable = 8, kHair = 1e-6;
   const double within = kReadable + kHair + (take.plan().lens ? std::abs(take.plan().lens->pupilAhead) : 0);
+  const double step = 1 / take.rate();
+  const CameraWay camera(take, step);
   std::vector<MarkSeen> seen;
   const auto& performers = take.plan().performers;
   for (std::size_t i = 0; i < performers.size(); ++i) {
@@ -227,12 +253,12 @@ std::vector<MarkSeen> marksSeen(const Take& take, const std::vector<Instant>& sa
       const geometry::Point3 at = geometry::at(mark.pos, take.people().floorAt(mark.pos));
       const auto shows = [&](double t) {
         // Where the camera is costs less to ask than where it looks, and that less than what hides.
-        if (geometry::distance(take.people().camera().position(t), at) > within) return false;
+        if (!camera.mayBeWithin(within, at, t)) return false;
         const auto eye = take.eyeAt(t, 0);
         return eye && geometry::distance(eye->pupil.at, at) <= kReadable && sight::Frame(*eye).holds(at) &&
                sight::openBetween(take.scene().at(t), eye->pupil.at, at);
       };
-      for (const auto& span : geometry::spansWhere({0, take.length()}, samples[1].time - samples[0].time, shows))
+      for (const auto& span : geometry::spansWhere({0, take.length()}, step, shows))
         seen.push_back({span, performers[i].id.text(), k, mark.pos});
     }
   }

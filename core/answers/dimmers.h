@@ -17,8 +17,8 @@ struct LampLevel {
 
 /// What lamps of the plan could do to the exposed face in the place of an iris move.
 struct LampsInstead {
-  bool known = false;            ///< the face, its exposure and the light of every lamp on it are known
-  bool anyLight = false;         ///< a lamp of the plan gives the face light as the move ends
+  bool known = false;     ///< the face and its exposure are known; a lamp without photometry counts as giving none
+  bool anyLight = false;  ///< a lamp of the plan gives the face light as the move ends
   std::vector<LampLevel> alone;  ///< each does it by itself, and none has to burn over full
   /// The share of their light that all lamps on the face together come to, where that does it. Nothing where one of
   /// them would have to burn over full.

@@ -62,8 +62,7 @@ bool addSamples(const Take& take, const std::optional<Before>& before, const bas
   auto clearances = clearancesOf(take, evidence.samples, cancel, before ? &*before : nullptr);
   if (!clearances) return false;
   evidence.clearances = std::move(*clearances);
-  if (evidence.sightKnown)
-    evidence.marks = before && before->view ? before->evidence.marks : marksSeen(take, evidence.samples);
+  if (evidence.sightKnown) evidence.marks = before && before->view ? before->evidence.marks : marksSeen(take);
   evidence.leaves = leavesMet(take, evidence.samples);
   evidence.links = linksOver(take, evidence.samples);
   evidence.boom = boomLines(take, evidence.samples);

@@ -12,6 +12,7 @@
 #include "core/optics/figure.h"
 #include "core/optics/shot_size.h"
 #include "core/optics/warmth.h"
+#include "core/plan/on_beat.h"
 #include "core/sight/body.h"
 #include "core/sight/ray.h"
 
@@ -43,13 +44,6 @@ struct InstantMaker {
   void exposure(std::size_t i, const Instant& instant, PerformerAt& at) const;
   CrewAt crew(std::size_t i) const;
 };
-
-std::string beatAt(const plan::Plan& plan, double t) {
-  const plan::Beat* running = nullptr;
-  for (const auto& beat : plan.beats)
-    if (beat.time <= t && (!running || beat.time >= running->time)) running = &beat;
-  return running ? running->id.text() : std::string();
-}
 
 double pupilAheadOf(const plan::Plan& plan) {
   return plan.lens ? plan.lens->pupilAhead : 0;
@@ -216,7 +210,7 @@ Instant InstantMaker::withoutPeople() const {
   Instant instant;
   instant.time = t;
   instant.frameIndex = static_cast<long>(units::frameAt(t, take.frameRate()));
-  instant.beat = beatAt(plan, t);
+  instant.beat = plan::onBeat(plan, t).beat;
   instant.camera = camera();
   instant.lens = lens();
   instant.iris = iris();

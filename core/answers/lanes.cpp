@@ -116,22 +116,42 @@ std::vector<std::vector<crew::Obstacle>> movingOver(const Take& take, const std:
   return moving;
 }
 
-/// Places spread over an area, at most 25.
+constexpr int kLines = 5;
+
+/// The stretches of a line that lie in the area, as shares of it, in order.
+std::vector<Span> stretchesIn(const std::vector<Point>& ring, geometry::Segment line) {
+  std::vector<double> cuts;
+  for (std::size_t i = 0, j = ring.size() - 1; i < ring.size(); j = i++)
+    if (const auto share = geometry::whereMeet(line, {ring[j], ring[i]})) cuts.push_back(*share);
+  std::sort(cuts.begin(), cuts.end());
+  std::vector<Span> stretches;
+  for (std::size_t i = 1; i < cuts.size(); ++i)
+    if (cuts[i] > cuts[i - 1] && geometry::contains(ring, geometry::lerp(line.a, line.b, (cuts[i - 1] + cuts[i]) / 2)))
+      stretches.push_back({cuts[i - 1], cuts[i]});
+  return stretches;
+}
+
+/// Places spread over an area of any form: along five lines across it and five up it, five on each line and no stretch
+/// of a line without one.
 std::vector<Point> placesIn(const plan::Area& area) {
-  constexpr int kAcross = 5;
   const auto ring = outlineOf(area.shape);
-  Point low = ring.front(), high = ring.front();
-  for (const Point p : ring) {
-    low = {std::min(low.x, p.x), std::min(low.y, p.y)};
-    high = {std::max(high.x, p.x), std::max(high.y, p.y)};
-  }
+  const geometry::Extent box = geometry::extentOf(ring);
   std::vector<Point> places;
-  for (int i = 0; i < kAcross; ++i)
-    for (int k = 0; k < kAcross; ++k) {
-      const Point p{geometry::lerp(low.x, high.x, (i + 0.5) / kAcross),
-                    geometry::lerp(low.y, high.y, (k + 0.5) / kAcross)};
-      if (geometry::contains(ring, p)) places.push_back(p);
-    }
+  const auto addAlong = [&](geometry::Segment line) {
+    const auto stretches = stretchesIn(ring, line);
+    const auto each = stretches.empty() ? 0 : (kLines + stretches.size() - 1) / stretches.size();
+    for (const Span& stretch : stretches)
+      for (std::size_t k = 0; k < each; ++k) {
+        const double share = (static_cast<double>(k) + 0.5) / static_cast<double>(each);
+        places.push_back(geometry::lerp(line.a, line.b, geometry::lerp(stretch.from, stretch.until, share)));
+      }
+  };
+  for (int i = 0; i < kLines; ++i) {
+    const double x = geometry::lerp(box.low.x, box.high.x, (i + 0.5) / kLines);
+    const double y = geometry::lerp(box.low.y, box.high.y, (i + 0.5) / kLines);
+    addAlong({{box.low.x, y}, {box.high.x, y}});
+    addAlong({{x, box.low.y}, {x, box.high.y}});
+  }
   return places;
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cctype>
 
+#include "core/plan/holders.h"
 #include "core/snags/stretch.h"
 
 namespace wend::answers {
@@ -15,17 +16,6 @@ namespace {
 bool holdsWord(std::string text, const std::string& word) {
   for (char& c : text) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
   return text.find(word) != std::string::npos;
-}
-
-/// The one who has it after every handover of it that is done at t.
-std::string handedTo(const plan::Plan& plan, const std::string& what, double t) {
-  std::string who;
-  for (const auto& handover : plan.handovers) {
-    if (handover.what != what) continue;
-    if (who.empty()) who = handover.from;
-    if (plan::secondsOf(plan, handover.at) + handover.over <= t) who = handover.to;
-  }
-  return who;
 }
 
 std::string byRole(const plan::Plan& plan, const std::vector<const char*>& words) {
@@ -54,7 +44,7 @@ int handsIn(const pulls::Workload& load, const Move& move) {
 }  // namespace
 
 std::string holderOf(const plan::Plan& plan, Move::Axis axis, double t) {
-  const std::string handed = handedTo(plan, snags::wordOf(axis), t);
+  const std::string handed = plan::holderAt(plan::holdersOf(plan, snags::wordOf(axis)), t);
   if (!handed.empty()) return handed;
   if (axis == Move::Axis::focus) return byRole(plan, {"focus", "first assistant camera"});
   const std::string own = byRole(plan, {snags::wordOf(axis)});

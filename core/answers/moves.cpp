@@ -8,6 +8,7 @@
 #include "core/answers/set_scene.h"
 #include "core/answers/whole_take.h"
 #include "core/answers/zoom_flow.h"
+#include "core/plan/on_beat.h"
 #include "core/pulls/latest_start.h"
 
 namespace wend::answers {
@@ -17,11 +18,9 @@ using namespace snags;
 namespace {
 
 void bindToBeat(const plan::Plan& plan, Move& move) {
-  const plan::Beat* last = nullptr;
-  for (const auto& beat : plan.beats)
-    if (beat.time <= move.from + 1e-9 && (!last || beat.time >= last->time)) last = &beat;
-  move.beat = last ? last->id.text() : std::string();
-  move.plus = last ? move.from - last->time : move.from;
+  const plan::OnBeat on = plan::onBeat(plan, move.from);
+  move.beat = on.beat;
+  move.plus = on.plus;
 }
 
 std::optional<std::array<double, 2>> easeOf(const pulls::Move& pull, bool byHand) {

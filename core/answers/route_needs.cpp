@@ -52,12 +52,13 @@ struct ReachedLine {
 std::vector<ReachedLine> reachedLines(const Take& take, const plan::Pole& pole, const plan::Crew& member, Span span) {
   const plan::Plan& plan = take.plan();
   std::vector<ReachedLine> lines;
+  const std::vector<Span> spans = heldSpans(plan, pole, member.id.text());
   for (const std::size_t index : linesOnlyFor(plan, pole)) {
     const plan::Speech& speech = plan.speech[index];
     const std::size_t performer = plan.performers.indexOf(speech.who);
     const motion::Track* track = take.people().performer(performer);
     if (!track) continue;
-    for (const Span& held : heldSpans(plan, pole, member.id.text())) {
+    for (const Span& held : spans) {
       const Span line{std::max({held.from, span.from, track->marks().front().at, plan::secondsOf(plan, speech.from)}),
                       std::min({held.until, span.until, plan::secondsOf(plan, speech.until)})};
       if (line.from <= line.until) lines.push_back({line, performer, track});
@@ -195,6 +196,7 @@ using Failing = const char*;
 struct FailsAt {
   const Take& take;
   const plan::Crew& member;
+  const std::vector<ReachedLine>& lines;  ///< of a need to reach, over all of its span
   Point pos;
   double t;
 
@@ -219,16 +221,24 @@ struct FailsAt {
   Failing operator()(const plan::Reaches& reaches) const {
     const plan::Pole& pole = *take.plan().poles.find(reaches.pole);
     Failing failing = nullptr;
-    for (const auto& line : reachedLines(take, pole, member, {t, t})) {
+    for (const auto& line : lines) {
+      if (t < line.span.from || t > line.span.until) continue;
       const auto stand = stoodOver(take, pole, line, t, pos);
       if (!stand) continue;
       const bool open = sight::openBetween(take.scene().at(t), stand->shoulder, stand->microphone);
-      if (stand->reach > pole.reach + kClose || !open) return "reach";
-      if (stand->gap > pole.gap[1] + kClose) failing = "gap";
+      if (crew::beyond(stand->reach, pole.reach) || !open) return "reach";
+      if (crew::beyond(stand->gap, pole.gap[1])) failing = "gap";
     }
     return failing;
   }
 };
+
+/// What a need to reach is about; nothing for any other.
+std::vector<ReachedLine> linesOf(const Take& take, const plan::Crew& member, const plan::Need& need, Span span) {
+  const auto* reaches = std::get_if<plan::Reaches>(&need.what);
+  return reaches ? reachedLines(take, *take.plan().poles.find(reaches->pole), member, span)
+                 : std::vector<ReachedLine>{};
+}
 
 /// Every word a need may fail by.
 std::vector<std::string> wordsOfFailing(const plan::Need& need) {
@@ -281,9 +291,10 @@ std::vector<RouteBreak> needBreaks(const Take& take, std::size_t member, const s
     if (!std::visit(WhyLeftOut{take.plan(), crew}, need.what).empty()) continue;
     const Span span = spanOf(take, need);
     if (span.until < span.from) continue;
+    const std::vector<ReachedLine> lines = linesOf(take, crew, need, span);
     for (const std::string& word : wordsOfFailing(need)) {
       const auto fails = [&](double t) {
-        const Failing failing = std::visit(FailsAt{take, crew, at(t), t}, need.what);
+        const Failing failing = std::visit(FailsAt{take, crew, lines, at(t), t}, need.what);
         return failing && word == failing;
       };
       for (const Span& broken : geometry::spansWhere(span, 1 / take.rate(), fails))

@@ -3,6 +3,7 @@
 #include <tuple>
 
 #include "core/answers/light_blockers.h"
+#include "core/answers/spaced.h"
 #include "core/answers/span_log.h"
 #include "core/answers/whole_take.h"
 #include "core/snags/thresholds.h"
@@ -45,15 +46,12 @@ std::vector<ShadowOn> shadowsOn(const Take& take, const std::vector<Instant>& sa
   // The light as it would be if nobody stood in it: a lamp that somebody has taken away already would not be told.
   light::Lighting bare = take.lighting();
   bare.bodies = {};
-  ShadowLog log(kStep);
-  double next = 0;
-  for (const auto& instant : samples) {
-    if (instant.time < next - 1e-9) continue;
-    next = instant.time + kStep;
+  ShadowLog log(spacing(samples, kStep));
+  eachSpaced(samples, kStep, [&](const Instant& instant) {
     LightBlockers blockers = gearInLight(instant, boom);
     addPerformers(take, instant, blockers);
     addCuts(take, instant, bare, blockers, least, log);
-  }
+  });
   return log.inOrder();
 }
 

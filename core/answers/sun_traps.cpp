@@ -5,6 +5,7 @@
 
 #include "core/answers/light_blockers.h"
 #include "core/answers/shadow_fall.h"
+#include "core/answers/spaced.h"
 #include "core/answers/span_log.h"
 #include "core/answers/sun.h"
 #include "core/answers/whole_take.h"
@@ -23,12 +24,9 @@ constexpr double kStep = 0.1;
 /// Every tenth of a second of the samples that has a sun above the horizon.
 template <class Visit>
 void withSun(const Take& take, const std::vector<Instant>& samples, Visit visit) {
-  double next = 0;
-  for (const auto& instant : samples) {
-    if (instant.time < next - 1e-9) continue;
-    next = instant.time + kStep;
+  eachSpaced(samples, kStep, [&](const Instant& instant) {
     if (const auto towards = towardsSun(take.plan(), instant.time)) visit(instant, *towards);
-  }
+  });
 }
 
 /// Degrees from the frame's nearest side, negative inside; nothing behind the lens.
@@ -73,7 +71,7 @@ void addFallen(const Take& take, const Instant& instant, const sight::SceneAt& n
 
 std::vector<SunInLens> sunInLens(const Take& take, const std::vector<Instant>& samples) {
   const double least = threshold(take.plan(), "sun-in-lens").value;
-  SpanLog<int, SunInLens> log(kStep);
+  SpanLog<int, SunInLens> log(spacing(samples, kStep));
   withSun(take, samples, [&](const Instant& instant, Vec3 towards) {
     if (!instant.lens) return;
     const auto off = offFrame(instant.camera, *instant.lens, towards);
@@ -89,7 +87,7 @@ std::vector<SunInLens> sunInLens(const Take& take, const std::vector<Instant>& s
 
 std::vector<SunShadow> sunShadows(const Take& take, const std::vector<Instant>& samples,
                                   const std::vector<BoomLine>& boom) {
-  SunLog log(kStep);
+  SunLog log(spacing(samples, kStep));
   withSun(take, samples, [&](const Instant& instant, Vec3 towards) {
     if (!instant.lens) return;
     const sight::SceneAt now = take.scene().at(instant.time);

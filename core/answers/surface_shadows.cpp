@@ -4,6 +4,7 @@
 
 #include "core/answers/light_blockers.h"
 #include "core/answers/shadow_fall.h"
+#include "core/answers/spaced.h"
 #include "core/answers/span_log.h"
 #include "core/answers/whole_take.h"
 #include "core/sight/ray.h"
@@ -128,14 +129,12 @@ std::vector<SurfaceShadow> surfaceShadows(const Take& take, const std::vector<In
   bare.bodies = {};
   ByInstant<FallenAt> nothing;
   ByInstant<FallenAt>& instants = known != nullptr ? *known : nothing;
-  SurfaceLog log(kStep);
-  double next = 0;
-  for (const auto& instant : samples) {
-    if (instant.time < next - 1e-9 || !instant.lens) continue;
-    next = instant.time + kStep;
+  SurfaceLog log(spacing(samples, kStep));
+  eachSpaced(samples, kStep, [&](const Instant& instant) {
+    if (!instant.lens) return;
     const FallenAt* before = instants.known(instant.time);
     note(instants.keep(fallenAt(take, bare, instant, gearInLight(instant, boom), before)), log);
-  }
+  });
   return log.inOrder();
 }
 

@@ -32,7 +32,7 @@ std::optional<std::vector<snags::ThroughSight>> throughSights(const Take& take, 
                                                               std::vector<sight::ThroughStep>* steps = nullptr);
 
 /// Taped marks whose centre is in the frame, unhidden, within 8 m.
-std::vector<snags::MarkSeen> marksSeen(const Take& take, const std::vector<Instant>& samples);
+std::vector<snags::MarkSeen> marksSeen(const Take& take);
 
 /// Nearest gap on either side of the rig, everyone carried and every walking crew member, a sample a frame. People in
 /// one shelter are not held against each other, on their way into it and out of it neither. Samples at which everybody
@@ -92,23 +92,16 @@ std::optional<std::vector<snags::PaneMirror>> paneMirrors(const Take& take, cons
 /// Leaves that shut where a cable lies, each the first time; curtains hurt none. The camera's own, which goes by
 /// plan::kCameraEnd, lies from its anchor along the way that the camera has gone, for as long as nobody takes it in.
 std::vector<snags::CableShutIn> cablesShutIn(const Take& take);
-/// Cables that lie through an opening shut at t.
-std::vector<snags::TrapsNow::Shut> shutInAt(const Take& take, double t);
 
 /// When the camera has gone further than its cable is long: from the anchor to its first mark, then along its way.
 /// Stops holding where somebody takes the slack back in.
 std::optional<snags::CableOut> cameraCableOut(const Take& take);
-/// How long that cable has to be by then; nothing where the plan has none.
-std::optional<double> cableNeededAt(const Take& take, double t);
-
-/// Links, lines of speech that run and cables at the instant; lines only where `evidence` is given.
-snags::TrapsNow trapsNow(const Take& take, const Instant& instant, const Evidence* evidence);
 
 /// What stands in the areas used as exit lanes: shelters, gear, pieces lower than a head where they stand or on their
 /// way at each sample, crew who stand there.
 std::vector<snags::LaneTaken> lanesTaken(const Take& take, const std::vector<Instant>& samples);
 
-/// Spans in which the lens sees a person in an area used as outside, at no more than two dozen places of it, four times
+/// Spans in which the lens sees a person in an area used as outside, at some fifty places of it, four times
 /// a second, up to 40 m away. Nothing when cancelled.
 std::optional<std::vector<snags::OutsideSeen>> outsideSeen(const Take& take, const base::Cancel& cancel);
 

@@ -42,6 +42,12 @@ struct BoomPole {
   double nearest = 0.4, furthest = 0.9;  ///< from microphone to mouth
 };
 
+/// Whether metres of reach or gap are over a limit by more than rounding: poles are leaned until they just meet it.
+inline bool beyond(double metres, double limit) {
+  constexpr double kRounding = 1e-6;
+  return metres > limit + kRounding;
+}
+
 /// A microphone held over a mouth, or out in front of it.
 struct BoomStand {
   Point3 shoulder, microphone;

@@ -1,4 +1,5 @@
-/// The search under `route_search.h`: label-setting by cost, whole sets of instants at once.
+/// The search under `route_search.h`: from instant to instant, all cells of one at once, states over an upper bound
+/// left out and the bound raised until there is a route.
 ///
 /// Frame     costs in whole millimetres; cells as the grid counts them.
 #pragma once
@@ -53,8 +54,7 @@ struct SweepOutcome {
 };
 
 /// Requires  what is pointed to agrees with the grid in cells and with each other in steps.
-/// Ensures   (1) states are settled in order of cost, each at the least cost of any way to it; (2) the path is a
-///           cheapest one, and the same for the same input.
+/// Ensures   the path is a cheapest one, and the same for the same input.
 /// Fails     when cancelled, polled at every instant: nothing.
 std::optional<SweepOutcome> sweep(const SweepInput& input, const base::Cancel& cancel);
 

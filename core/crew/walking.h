@@ -34,9 +34,6 @@ enum class Effort {
 /// Front: usual to 1.3 m/s. Side: to 0.8. Rear: to 0.8, brisk to 1.1.
 Effort effortOf(Carry carry, double speed);
 
-/// Crew on foot beyond this are heard: silent pace is 0.8 to 1.0 m/s.
-inline constexpr double kSilentPace = 1.0;
-
 /// An edge of the ground that is stepped over: a threshold across an opening, the outline of an area with a kerb.
 struct GroundEdge {
   std::string id;

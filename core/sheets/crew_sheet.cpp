@@ -1,14 +1,12 @@
 #include "core/sheets/crew_sheet.h"
 
 #include <algorithm>
-#include <cmath>
-#include <map>
-#include <tuple>
 
+#include "core/answers/drawn_ground.h"
 #include "core/answers/route_needs.h"
 #include "core/answers/routes.h"
 #include "core/crew/route.h"
-#include "core/sight/body.h"
+#include "core/plan/on_beat.h"
 
 namespace wend::sheets {
 
@@ -17,39 +15,6 @@ using answers::Take;
 using geometry::Point;
 
 namespace {
-
-/// Whether the lens sees a body at a place within the bars of an instant. Looks are shared: places are told apart by
-/// 5 cm and times by a quarter of a second, which is finer than anybody walks a route.
-class BarredGround {
- public:
-  BarredGround(const Take& take, double radius, double height) : take_(take), radius_(radius), height_(height) {}
-
-  crew::Ground at(Point pos, double t) {
-    const plan::SightRules& rules = take_.plan().sightRules;
-    for (double s = t - rules.late; s <= t + rules.early; s += kStep)
-      if (s >= 0 && s <= take_.length() && seen(pos, s)) return crew::Ground::seen;
-    return crew::Ground::free;
-  }
-
- private:
-  static constexpr double kStep = 0.25, kPlace = 0.05;
-
-  bool seen(Point pos, double t) {
-    const auto key = std::make_tuple(std::lround(pos.x / kPlace), std::lround(pos.y / kPlace), std::lround(t / kStep));
-    const auto [entry, fresh] = looks_.try_emplace(key, false);
-    if (!fresh) return entry->second;
-    const double instant = double(std::get<2>(key)) * kStep;
-    const auto eye = take_.eyeAt(std::min(instant, take_.length()), take_.plan().sightRules.margin);
-    const double floor = take_.people().floorAt(pos);
-    entry->second =
-        eye && sight::bodySight(take_.scene().at(instant), *eye, {pos, radius_, floor, floor + height_}).seen;
-    return entry->second;
-  }
-
-  const Take& take_;
-  double radius_, height_;
-  std::map<std::tuple<long, long, long>, bool> looks_;
-};
 
 crew::DrawnRoute drawnRoute(const motion::Track& track, double length) {
   crew::DrawnRoute route;
@@ -76,11 +41,9 @@ void addPath(const motion::Track& track, WalkOf& walk) {
 }
 
 void bindToBeat(const plan::Plan& plan, WalkOf& walk) {
-  const plan::Beat* last = nullptr;
-  for (const auto& beat : plan.beats)
-    if (beat.time <= walk.span.from + 1e-9 && (!last || beat.time >= last->time)) last = &beat;
-  walk.beat = last ? last->id.text() : std::string();
-  walk.plus = last ? walk.span.from - last->time : walk.span.from;
+  const plan::OnBeat on = plan::onBeat(plan, walk.span.from);
+  walk.beat = on.beat;
+  walk.plus = on.plus;
 }
 
 const char* wordOf(crew::Break::Why why) {
@@ -107,11 +70,11 @@ bool crouchesAt(const plan::Crew& crew, const motion::Track& track, Point place)
 
 void fill(const Take& take, std::size_t i, const motion::Track& track, RouteOf& route) {
   const plan::Crew& crew = take.plan().crew[i];
-  BarredGround upright(take, crew.radius, crew.height), low(take, crew.radius, crew.crouch);
+  answers::DrawnGround upright(take, i, crew.height), low(take, i, crew.crouch);
   const crew::DrawnRoute drawn = drawnRoute(track, take.length());
   const auto report = crew::reportOf(
-      drawn, {crew.speed, 0.25, 60}, [&](Point p, double t) { return upright.at(p, t); },
-      [&](Point p, double t) { return (crouchesAt(crew, track, p) ? low : upright).at(p, t); });
+      drawn, {crew.speed, 0.25, 60}, [&](Point p, double t) { return upright.walking(p, t); },
+      [&](Point p, double t) { return (crouchesAt(crew, track, p) ? low : upright).standing(p, t); });
   for (const auto& span : drawn.stands) {
     const answers::CrewPose pose = take.people().crewAt(i, span.from, take.view().sensorAt(span.from));
     route.stands.push_back({track.place(span.from), pose.shelter, span, pose.height < crew.height});

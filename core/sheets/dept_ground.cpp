@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/base/text.h"
+#include "core/crew/walking.h"
 #include "core/geometry/segment.h"
 #include "core/sheets/dept_sheets.h"
 #include "core/sheets/text_words.h"
@@ -21,16 +22,17 @@ using units::secondsText;
 
 namespace {
 
-/// Share of the moving samples of a span in which the camera goes more than 90 degrees off where it looks.
+/// Share of the way gone in a span on which the camera is carried backwards.
 double backwardsShare(const Evidence& evidence, geometry::Span span) {
-  double moving = 0, backwards = 0;
+  double gone = 0, backwards = 0;
   for (const auto& instant : evidence.samples) {
     if (instant.time < span.from || instant.time > span.until || !instant.camera.moving) continue;
-    const double off = std::abs(std::remainder(instant.camera.travel - instant.camera.sensor.bearing, 360.0));
-    moving += 1;
-    backwards += off > 90 ? 1 : 0;
+    const CameraAt& camera = instant.camera;
+    gone += camera.speed;
+    if (crew::carryOf(camera.speed, camera.travel, camera.sensor.bearing) == crew::Carry::rear)
+      backwards += camera.speed;
   }
-  return moving > 0 ? backwards / moving : 0;
+  return gone > 0 ? backwards / gone : 0;
 }
 
 std::string nearestGap(const plan::Plan& plan, const Evidence& evidence, geometry::Span span, bool left) {

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "core/base/text.h"
+#include "core/crew/boom.h"
 #include "core/sheets/dept_sheets.h"
 #include "core/sheets/text_words.h"
 #include "core/sheets/trap_figures.h"
@@ -24,8 +25,8 @@ std::string verdictOf(const plan::Pole& pole, const BoomLine& line) {
   const auto add = [&](bool fails, const char* word) {
     if (fails) words += (words.empty() ? "" : ", ") + std::string(word);
   };
-  add(any([&](const BoomAt& at) { return at.gap && *at.gap > pole.gap[1]; }), "too far off the mouth");
-  add(any([&](const BoomAt& at) { return at.reach && *at.reach > pole.reach; }), "out of reach");
+  add(any([&](const BoomAt& at) { return at.gap && crew::beyond(*at.gap, pole.gap[1]); }), "too far off the mouth");
+  add(any([&](const BoomAt& at) { return at.reach && crew::beyond(*at.reach, pole.reach); }), "out of reach");
   add(isWalled(line), "through the set");
   add(line.at.empty() || any([](const BoomAt& at) { return !at.gap || !at.reach; }), "unknown");
   return words.empty() ? "holds" : words;

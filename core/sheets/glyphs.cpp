@@ -191,17 +191,6 @@ void drawLozenge(Drawing& drawing, Point c, double r, snags::Severity severity) 
   }
 }
 
-void drawHazard(Drawing& drawing, Point c, const std::string& number) {
-  drawing.add(line({c.x - 16, c.y}, {c.x + 16, c.y}, Tone::ink2, 1.25));
-  Path lozenge;
-  lozenge.rings = {{{c.x, c.y - 10}, {c.x + 10, c.y}, {c.x, c.y + 10}, {c.x - 10, c.y}}};
-  lozenge.closed = true;
-  lozenge.fill = {Tone::page};
-  lozenge.stroke = {.tone = Tone::ink, .width = 1.25, .dash = {}};
-  drawing.add(lozenge);
-  drawing.add(Text{.at = {c.x, c.y + 4.3}, .text = number, .size = 12, .align = Align::centre, .tone = Tone::ink});
-}
-
 void drawChosen(Drawing& drawing, Point c, double half) {
   for (const double sx : {-1.0, 1.0})
     for (const double sy : {-1.0, 1.0}) {

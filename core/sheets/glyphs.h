@@ -33,8 +33,6 @@ void drawCrew(Drawing& drawing, Point at, const std::string& label, bool walking
 void drawBeatFlag(Drawing& drawing, Point foot, const std::string& number);
 /// Lozenge: severity 1 three bars and solid, 2 two bars, 3 one bar, hollow.
 void drawLozenge(Drawing& drawing, Point centre, double radius, snags::Severity severity);
-/// Barred lozenge with a number: a hazard.
-void drawHazard(Drawing& drawing, Point centre, const std::string& number);
 /// Four corners around what is chosen.
 void drawChosen(Drawing& drawing, Point centre, double half);
 /// The dot of blur inside its limit ring; `blur` in limits.

@@ -15,12 +15,6 @@ namespace {
 constexpr double kPi = std::numbers::pi;
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
-/// Half angles stop short of a right angle: a frame is never wider than a half space.
-double widenedTangent(double tangent, double marginDegrees) {
-  const double angle = std::atan(tangent) + geometry::radians(marginDegrees);
-  return std::tan(std::min(angle, geometry::radians(89.9)));
-}
-
 /// Keeps of `s` the slopes with offset + rate * m >= 0.
 void keepWhere(Slopes& s, double offset, double rate) {
   if (rate > 0) {
@@ -34,6 +28,12 @@ void keepWhere(Slopes& s, double offset, double rate) {
 
 }  // namespace
 
+Frame::HalfAngle Frame::widened(double tangent, double marginDegrees) {
+  const double angle = std::atan(tangent) + geometry::radians(marginDegrees);
+  if (angle >= kPi / 2) return {1, 0};
+  return {std::sin(angle), std::cos(angle)};
+}
+
 Frame::Frame(const Eye& eye)
     : foot_(geometry::flat(eye.pupil.at)),
       height_(eye.pupil.at.z),
@@ -41,15 +41,15 @@ Frame::Frame(const Eye& eye)
       rightward_(-geometry::left(axis_)),
       cosTilt_(std::cos(geometry::radians(eye.pupil.tilt))),
       sinTilt_(std::sin(geometry::radians(eye.pupil.tilt))),
-      tanWidth_(widenedTangent(eye.tanHalfWidth, eye.marginDegrees)),
-      tanHeight_(widenedTangent(eye.tanHalfHeight, eye.marginDegrees)) {
+      wide_(widened(eye.tanHalfWidth, eye.marginDegrees)),
+      tall_(widened(eye.tanHalfHeight, eye.marginDegrees)) {
   // The zenith or nadir is in frame when it is less than the half height away from the axis.
-  if (std::abs(sinTilt_) * tanHeight_ >= cosTilt_) {
+  const double ahead = std::min(highest(1), highest(-1));
+  if (ahead <= 0) {
     turns_ = {-kPi, kPi};
     return;
   }
-  const double ahead = cosTilt_ - tanHeight_ * std::abs(sinTilt_);
-  const double widest = std::atan2(tanWidth_, ahead);
+  const double widest = std::atan2(wide_.sin * tall_.cos, wide_.cos * ahead);
   turns_ = {-widest, widest};
 }
 
@@ -57,16 +57,17 @@ bool Frame::holds(Point3 p) const {
   const Vec d = geometry::flat(p) - foot_;
   const double z = p.z - height_, along = geometry::dot(d, axis_);
   const double ahead = along * cosTilt_ + z * sinTilt_, up = z * cosTilt_ - along * sinTilt_;
-  return ahead > 0 && std::abs(geometry::dot(d, rightward_)) <= tanWidth_ * ahead && std::abs(up) <= tanHeight_ * ahead;
+  return ahead > 0 && wide_.cos * std::abs(geometry::dot(d, rightward_)) <= wide_.sin * ahead &&
+         tall_.cos * std::abs(up) <= tall_.sin * ahead;
 }
 
 Slopes Frame::slopes(Vec direction) const {
-  const double along = geometry::dot(direction, axis_), right = geometry::dot(direction, rightward_);
+  const double ahead = wide_.sin * geometry::dot(direction, axis_) * cosTilt_, rise = wide_.sin * sinTilt_;
+  const double right = wide_.cos * geometry::dot(direction, rightward_);
   Slopes s{-kInfinity, kInfinity};
-  keepWhere(s, tanWidth_ * along * cosTilt_ - right, tanWidth_ * sinTilt_);
-  keepWhere(s, tanWidth_ * along * cosTilt_ + right, tanWidth_ * sinTilt_);
-  keepWhere(s, tanHeight_ * along * cosTilt_ + along * sinTilt_, tanHeight_ * sinTilt_ - cosTilt_);
-  keepWhere(s, tanHeight_ * along * cosTilt_ - along * sinTilt_, tanHeight_ * sinTilt_ + cosTilt_);
+  keepWhere(s, ahead - right, rise);
+  keepWhere(s, ahead + right, rise);
+  for (const FrameSide& side : {lower(), upper()}) keepWhere(s, geometry::dot(side.along, direction), side.up);
   return s;
 }
 

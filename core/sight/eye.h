@@ -18,11 +18,20 @@ struct Eye {
   bool operator==(const Eye&) const = default;
 };
 
+/// A side of a frame as a plane through the pupil: beyond it lies what has dot(along, plan offset from the pupil) + up
+/// * (height over the pupil) < 0.
+struct FrameSide {
+  Vec along;
+  double up = 0;
+  bool operator==(const FrameSide&) const = default;
+};
+
 /// The four planes of an eye's widened frame, ready to be asked many times.
 ///
 /// Ensures   (1) a point is in the frame exactly when its slope lies within `slopes` of its plan direction; (2) each
 ///           side stands `marginDegrees` further out than that of the delivered frame, measured in the plane through
-///           the axis that is square to the side.
+///           the axis that is square to the side, and no further than square to the axis: a frame is at most a half
+///           space.
 class Frame {
  public:
   explicit Frame(const Eye& eye);
@@ -37,12 +46,22 @@ class Frame {
   Span turns() const { return turns_; }
   /// The plan direction of the axis.
   Vec axis() const { return axis_; }
+  FrameSide lower() const { return {axis_ * (tall_.sin * cosTilt_ - tall_.cos * sinTilt_), highest(-1)}; }
+  FrameSide upper() const { return {axis_ * (tall_.sin * cosTilt_ + tall_.cos * sinTilt_), -highest(1)}; }
 
  private:
+  struct HalfAngle {
+    double sin, cos;
+  };
+  static HalfAngle widened(double tangent, double marginDegrees);
+  /// The cosine of the tilt and, upwards or downwards, the half height together.
+  double highest(int sign) const { return tall_.cos * cosTilt_ - sign * tall_.sin * sinTilt_; }
+
   Point foot_;
   double height_;
   Vec axis_, rightward_;
-  double cosTilt_, sinTilt_, tanWidth_, tanHeight_;
+  double cosTilt_, sinTilt_;
+  HalfAngle wide_, tall_;
   Span turns_;
 };
 

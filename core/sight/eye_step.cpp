@@ -57,8 +57,9 @@ std::optional<EyeStep> eyeStep(const EyeAt& eye, Span time, const std::optional<
   step.flat.from = {from.foot, from.bearing, from.halfAngle};
   step.flat.until = {until.foot, until.bearing, until.halfAngle};
   std::array<double, kQuarters.size()> heights{};
+  std::array<std::optional<Eye>, kQuarters.size() + 2> all{first};
   for (std::size_t i = 0; i < kQuarters.size(); ++i) {
-    const auto between = eye(geometry::lerp(time.from, time.until, kQuarters[i]));
+    const auto& between = all[i + 1] = eye(geometry::lerp(time.from, time.until, kQuarters[i]));
     const Flat there = between ? flatOf(*between) : from;
     heights[i] = there.height;
     stray(step, from, until, there, kQuarters[i]);
@@ -66,6 +67,8 @@ std::optional<EyeStep> eyeStep(const EyeAt& eye, Span time, const std::optional<
   if (step.flat.sway < kNoise) step.flat.sway = 0;
   if (step.flat.turn < kNoise) step.flat.turn = 0;
   step.heights = heightsOf(from.height, until.height, heights);
+  all.back() = last;
+  step.sides = sidesOver(all);
   return step;
 }
 
@@ -78,7 +81,8 @@ std::optional<EyeStep> joined(std::span<const std::optional<EyeStep>> steps) {
     poses.push_back(step->flat.from), poses.push_back(step->flat.until);
     sway = std::max(sway, step->flat.sway), turn = std::max(turn, step->flat.turn);
     const Span heights = whole ? whole->heights : step->heights;
-    whole = EyeStep{{}, {std::min(heights.from, step->heights.from), std::max(heights.until, step->heights.until)}};
+    if (!whole) whole.emplace();
+    whole->heights = {std::min(heights.from, step->heights.from), std::max(heights.until, step->heights.until)};
   }
   if (!whole) return std::nullopt;
   whole->flat = stepOver(poses);

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "core/sight/eye.h"
+#include "core/sight/frame_sides.h"
 #include "core/sight/swept_view.h"
 
 namespace wend::sight {
@@ -21,6 +22,7 @@ using EyeAt = std::function<std::optional<Eye>(double)>;
 struct EyeStep {
   SweptStep flat;  ///< the pupil's foot and the wedge that holds the widened frame at every tilt
   Span heights;    ///< of the pupil
+  StepSides sides;
   bool operator==(const EyeStep&) const = default;
 };
 using EyeSteps = std::vector<std::optional<EyeStep>>;
@@ -41,7 +43,7 @@ std::optional<EyeStep> eyeStep(const EyeAt& eye, Span time);
 std::optional<EyeStep> eyeStep(const EyeAt& eye, Span time, const std::optional<Eye>& first,
                                const std::optional<Eye>& last);
 
-/// One step that holds steps which follow each other; nothing where none has an eye.
+/// One step that holds steps which follow each other; nothing where none has an eye. Its sides tell nothing.
 std::optional<EyeStep> joined(std::span<const std::optional<EyeStep>> steps);
 
 /// The ground with every place the eyes are at, sway and a metre around them.

@@ -277,6 +277,7 @@ void SetView::addMirrors(Setting& setting, const EyeStep& eye, SetLook& out) {
     layer.mirror = mirror;
     layer.from = image.from.pupil, layer.until = image.until.pupil;
     layer.sway = image.sway, layer.heights = eye.heights;
+    layer.sides = imageOf(eye.sides, mirror.face);
     layer.low = &by->low;
     layer.nearly = &setting.nearly;
   }
@@ -370,7 +371,7 @@ void SetView::look(Span time, const EyeStep& eye, std::span<const Hiding> hiding
   SetLayer& direct = out.layers.emplace_back();
   setting.view.of(eye.flat, direct.region);
   direct.from = eye.flat.from.pupil, direct.until = eye.flat.until.pupil;
-  direct.sway = eye.flat.sway, direct.heights = eye.heights;
+  direct.sway = eye.flat.sway, direct.heights = eye.heights, direct.sides = eye.sides;
   direct.low = &setting.low;
   direct.nearly = &setting.nearly;
   addMirrors(setting, eye, out);
@@ -428,10 +429,13 @@ bool eachShadow(const SetLayer& layer, const LowThing& thing, Heights body, doub
 }
 
 template <class Visit>
-bool eachShadow(const SetLook& look, const SetLayer& layer, Heights body, int self, double reach, Visit visit) {
+bool eachUnseen(const SetLook& look, const SetLayer& layer, Heights body, int self, double reach, Visit visit) {
   const auto cast = [&](const LowThing& thing) {
     return (thing.tag != kNobody && thing.tag == self) || eachShadow(layer, thing, body, reach, visit);
   };
+  for (const StepSide* side : {&layer.sides.lower, &layer.sides.upper})
+    if (Convex area = groundBeyond(layer.sides, *side, body, reach); !area.empty() && !visit(std::move(area)))
+      return false;
   if (!std::all_of(layer.low->begin(), layer.low->end(), cast)) return false;
   // Whoever hides is asked about on the direct way only: on the way back from a mirror they stand elsewhere.
   return layer.mirror || std::all_of(look.bodies.begin(), look.bodies.end(), cast);
@@ -441,7 +445,7 @@ bool eachShadow(const SetLook& look, const SetLayer& layer, Heights body, int se
 
 void appendShadows(const SetLook& look, const SetLayer& layer, Heights body, double reach,
                    std::vector<Convex>& shadows) {
-  eachShadow(look, layer, body, kNobody, reach, [&](Convex area) {
+  eachUnseen(look, layer, body, kNobody, reach, [&](Convex area) {
     shadows.push_back(std::move(area));
     return true;
   });
@@ -476,7 +480,7 @@ bool mayShow(const SetLook& look, const SetLayer& layer, Segment way, double rad
   if (!meets(layer.region, way, radius)) return false;
   const double reach = radius + std::max(geometry::distance(layer.from, way.a), geometry::distance(layer.from, way.b)) +
                        geometry::distance(layer.from, layer.until);
-  return eachShadow(look, layer, body, self, 2 * reach, [&](const Convex& area) { return !holds(area, way, radius); });
+  return eachUnseen(look, layer, body, self, 2 * reach, [&](const Convex& area) { return !holds(area, way, radius); });
 }
 
 }  // namespace wend::sight

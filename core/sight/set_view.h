@@ -5,7 +5,9 @@
 /// the step, is a wall of the floor plan, and the swept view (swept_view.h) deals with all of them together. What is
 /// lower, hangs or is looked over hides the ground of its own shadow (low_shadow.h), each alone. Glass hides nothing.
 ///
-/// Given away: the frame's upper and lower sides, bodies hidden only by two low things together, leaves and pieces that
+/// The same is told of ground on which a body stays below or above the frame (frame_sides.h).
+///
+/// Given away: bodies out of frame or hidden only by two of these together, leaves and pieces that
 /// move at some instant of the step, and what stands between the eye and a mirror unless it is a wall. Walls and
 /// mirrors stand where the triangulation draws them, within 2 kJoin of the plan: what shows by less is not
 /// told. A mirror on its way is taken as standing where it is at the start, in the middle and at the end of the step,
@@ -53,6 +55,7 @@ struct SetLayer {
   Point from, until;  ///< of the pupil, or its image
   double sway = 0;
   Span heights;
+  StepSides sides;                             ///< of what a moving mirror shows nothing is told
   const std::vector<LowThing>* low = nullptr;  ///< owned by the SetView, like the next
   const std::vector<NearlyWall>* nearly = nullptr;
 };
@@ -125,7 +128,8 @@ class SetView {
   std::vector<std::unique_ptr<std::vector<LowThing>>> lowByMoving_;  ///< of looks that were handed out
 };
 
-/// The areas of a layer in which nothing of a body of those heights is seen: convex, of at most six corners.
+/// The areas of a layer in which nothing of a body of those heights is seen, hidden or out of frame: convex, of at most
+/// six corners.
 void appendShadows(const SetLook& look, const SetLayer& layer, Heights body, double reach,
                    std::vector<geometry::Convex>& shadows);
 

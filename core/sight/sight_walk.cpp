@@ -42,7 +42,6 @@ void SightWalk::begin(const Source& source, SweptRegion& out) {
   source_ = source;
   out_ = &out;
   slices_.clear();
-  ringFrom_ = out.ring.size();
   begun_ = afterLeaf_ = false;
   lastSlice_ = -1;
 }

@@ -93,7 +93,6 @@ class SightWalk {
   SweptRegion* out_ = nullptr;
   std::vector<Fan> stack_;
   std::vector<Slice> slices_;
-  std::size_t ringFrom_ = 0;
   bool begun_ = false;           ///< the ring has a leaf
   Point first_, last_;           ///< of the ring so far
   bool afterLeaf_ = false;       ///< its last edge is one of a wall

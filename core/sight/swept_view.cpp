@@ -94,11 +94,14 @@ RegionSlice whole(const geometry::Extent& box) {
   return {{box.low, {box.high.x, box.low.y}, box.high, {box.low.x, box.high.y}}, 4};
 }
 
-/// The part of a convex area to the left of the line through p along v, in place.
+/// The part of a convex area to the left of the line through p along v, in place. All of it where that has more corners
+/// than a slice holds: ground may be added, never lost.
 void cut(RegionSlice& area, Point p, Vec v) {
   RegionSlice kept;
-  const auto add = [&kept](Point q) {
-    if (kept.corners < static_cast<int>(kept.corner.size())) kept.corner[static_cast<std::size_t>(kept.corners++)] = q;
+  bool fits = true;
+  const auto add = [&](Point q) {
+    fits = fits && kept.corners < static_cast<int>(kept.corner.size());
+    if (fits) kept.corner[static_cast<std::size_t>(kept.corners++)] = q;
   };
   for (int i = 0; i < area.corners; ++i) {
     const Point a = area.corner[static_cast<std::size_t>(i)];
@@ -107,7 +110,7 @@ void cut(RegionSlice& area, Point p, Vec v) {
     if (here >= 0) add(a);
     if ((here < 0) != (there < 0)) add(lerp(a, b, here / (here - there)));
   }
-  area = kept;
+  if (fits) area = kept;
 }
 
 }  // namespace

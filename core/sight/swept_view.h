@@ -94,7 +94,6 @@ class SweptView {
   bool stay(const SightWalk::Source& source);
   void rootsOf(const SightWalk::Source& source);
   bool inLine();
-  void addRing(const SightWalk::Source& source, SweptRegion& out);
   void addSlices(const SightWalk::Source& source, SweptRegion& out);
 
   const Triangulation* triangles_;

@@ -122,8 +122,6 @@ SceneAt TakeLook::sceneAt(double t, int self) const {
 }
 
 bool TakeLook::outOfFrame(Span time, const BodyStep& body) const {
-  // A faster whirl has turned anywhere between two looks.
-  constexpr double kFastest = 30;
   const Body hull{geometry::lerp(body.way.a, body.way.b, 0.5),
                   body.radius + geometry::distance(body.way.a, body.way.b) / 2, body.heights.bottom, body.heights.top};
   const auto eyeAt = [&](double share) { return eye_(geometry::lerp(time.from, time.until, share)); };
@@ -137,8 +135,7 @@ bool TakeLook::outOfFrame(Span time, const BodyStep& body) const {
     if (!eyes[i]) return false;
     least = std::min(least, outBy(*eyes[i]));
     if (i == 0) continue;
-    const geometry::Pose &before = eyes[i - 1]->pupil, &now = eyes[i]->pupil;
-    if (std::abs(now.bearing - before.bearing) + std::abs(now.tilt - before.tilt) > kFastest) return false;
+    if (whirls(eyes[i - 1]->pupil, eyes[i]->pupil)) return false;
     change = std::max(change, std::abs(outBy(*eyes[i]) - outBy(*eyes[i - 1])));
   }
   return least - 1.5 * change > 0;

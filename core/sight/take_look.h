@@ -68,7 +68,7 @@ class TakeLook {
   ///           body that leaves the ground or the heights asked about is always said to be.
   /// Error     out of frame is told by the angle to its nearest side at the ends and quarters of the step, less half as
   ///           much again as that angle changes from one of them to the next: what `eyeStep` holds is held. Of an eye
-  ///           that turns by more than 30 degrees from one to the next nothing is told.
+  ///           that whirls from one to the next nothing is told.
   bool maySee(std::size_t step, const BodyStep& body, int self = kNobody);
   /// The same for a span of its own. Finds the look anew.
   bool maySee(Span time, const BodyStep& body, int self = kNobody);

@@ -1,6 +1,7 @@
 // A microphone on a pole cannot come near enough, the pole is too short for it, or lamps hang in its way.
 #include <algorithm>
 
+#include "core/crew/boom.h"
 #include "core/snags/rule_list.h"
 #include "core/snags/stretch.h"
 
@@ -56,7 +57,7 @@ std::string poleOver(const Evidence& evidence, const BoomLine& line) {
 }
 
 std::optional<double> over(double value, double limit) {
-  return value > limit ? std::optional<double>(value) : std::nullopt;
+  return crew::beyond(value, limit) ? std::optional<double>(value) : std::nullopt;
 }
 
 }  // namespace
@@ -90,7 +91,7 @@ Findings boomReach(const Evidence& evidence) {
                                        " and reaches " + lengthText(*evidence.plan, most),
                                    "bring the holder nearer, hand over to another pole, or hide a microphone"));
     const auto walled = runs(line, limit.hold, [&](const BoomAt& at) {
-      return at.walled && at.reach && *at.reach <= most ? at.reach : std::nullopt;
+      return at.walled && at.reach && !crew::beyond(*at.reach, most) ? at.reach : std::nullopt;
     });
     for (const auto& run : walled)
       findings.push_back(findingOf(evidence, line, run, limit.severity,

@@ -5,6 +5,7 @@
 #include <set>
 #include <tuple>
 
+#include "core/plan/on_beat.h"
 #include "core/snags/rule_list.h"
 
 namespace wend::snags {
@@ -61,13 +62,6 @@ const std::vector<Rule>& rules() {
 
 namespace {
 
-std::string beatAt(const plan::Plan& plan, double time) {
-  const plan::Beat* running = nullptr;
-  for (const auto& beat : plan.beats)
-    if (beat.time <= time && (!running || beat.time >= running->time)) running = &beat;
-  return running ? running->id.text() : std::string();
-}
-
 Snag snagOf(const std::string& rule, const Finding& finding, const std::string& beat) {
   Snag snag;
   snag.rule = rule;
@@ -97,7 +91,7 @@ Snags snagsOf(const Evidence& evidence) {
     std::stable_sort(found.begin(), found.end(), [](const Finding& a, const Finding& b) { return a.from < b.from; });
     std::map<std::string, int> ordinals;
     for (const auto& finding : found) {
-      const std::string beat = beatAt(*evidence.plan, finding.from);
+      const std::string beat = plan::onBeat(*evidence.plan, finding.from).beat;
       const std::string stem = rule.name + "/" + finding.who + "/" + finding.place + "/" + beat + "/";
       Snag snag = snagOf(rule.name, finding, beat);
       snag.key = stem + std::to_string(++ordinals[stem]);

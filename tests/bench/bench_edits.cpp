@@ -49,7 +49,7 @@ void parts(const answers::Take& take, const Answers& whole) {
   row("  samples", [&] {
     for (const double t : take.frameTimes()) (void)answers::sampleAt(take, t);
   });
-  row("  marks", [&] { (void)answers::marksSeen(take, evidence.samples); });
+  row("  marks", [&] { (void)answers::marksSeen(take); });
   row("  clearances", [&] { (void)answers::clearancesOf(take, evidence.samples, {}); });
   row("  shadows", [&] { (void)answers::shadowsOn(take, evidence.samples, evidence.boom); });
   row("  shadows on surfaces", [&] { (void)answers::surfaceShadows(take, evidence.samples, evidence.boom); });

@@ -280,5 +280,18 @@ TEST(OutsideSeen, AreTheSpansInWhichTheLensMeetsTheGround) {
   EXPECT_TRUE(outsideSeen(*takeOf(plan), {})->empty()) << "behind a wall";
 }
 
+// Places on a grid over its box would all lie beside the two arms.
+TEST(OutsideSeen, AreTheSpansOfGroundThatIsNarrowAndBendsToo) {
+  plan::Plan plan = smallPlan();
+  plan::Area area;
+  area.id = base::Id<plan::Area>("a1");
+  area.use = {plan::AreaUse::outside};
+  area.shape = plan::Outline{{{-8, 4}, {8, 4}, {8, 20}, {7.5, 20}, {7.5, 4.5}, {-8, 4.5}}};
+  plan.set.areas.add(area);
+  const auto seen = outsideSeen(*takeOf(plan), {});
+  ASSERT_EQ(seen->size(), 1u);
+  EXPECT_NEAR((*seen)[0].span.length(), 10, 1e-6);
+}
+
 }  // namespace
 }  // namespace wend::answers

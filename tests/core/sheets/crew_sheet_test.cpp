@@ -8,6 +8,7 @@
 #include "core/sheets/plan_view.h"
 #include "core/sheets/text_tables.h"
 #include "tests/core/answers/drawn_out.h"
+#include "tests/core/answers/small_plan.h"
 #include "tests/samples.h"
 
 namespace wend::sheets {
@@ -63,6 +64,25 @@ TEST(CrewSheet, DrawnRoutesBreakWhereANeedIsNotMet) {
     EXPECT_EQ(stop.why, "far");
     EXPECT_GT(geometry::distance(stop.pos, camera.place(stop.span.from)), 2 - 1e-3);
   }
+}
+
+// The camera of the small plan looks north; all of this is behind it.
+TEST(CrewSheet, DrawnRoutesBreakInAWall) {
+  plan::Plan plan = answers::smallPlan();
+  plan::Crew runner = answers::standing("runner", {-3, -5});
+  runner.marks.push_back(answers::markAt("r2", {3, -5}, 9));
+  plan.crew.add(runner);
+  EXPECT_TRUE(routeOf(*answersOf(plan), "runner").feasible);
+  plan::Wall wall;
+  wall.id = base::Id<plan::Wall>("w1");
+  wall.points = {{0, -6}, {0, -4}};
+  plan.set.walls.add(wall);
+  const RouteOf route = routeOf(*answersOf(plan), "runner");
+  EXPECT_FALSE(route.feasible);
+  ASSERT_EQ(route.breaks.size(), 1u);
+  EXPECT_EQ(route.breaks[0].why, "taken");
+  // 6 m in 9 s: the wall's face is 2.95 m on, the body's edge 0.28 m before its middle.
+  EXPECT_NEAR(route.breaks[0].span.from, (2.95 - 0.28) / 6 * 9, 0.26);
 }
 
 TEST(CrewSheet, ARouteSoughtInVainSaysWhy) {

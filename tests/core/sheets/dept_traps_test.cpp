@@ -1,4 +1,5 @@
 // Tables of booms, links and ground to lock up.
+#include "core/answers/traps.h"
 #include "core/answers/whole_take.h"
 #include "core/sheets/dept_sheets.h"
 #include "core/sheets/text_tables.h"
@@ -95,7 +96,7 @@ TEST(TrapsText, TellsLinksLinesAndCablesOfTheInstant) {
   const auto answers = *answers::answersOf(takeOf(plan));
   const auto textAt = [&](double t) {
     const auto instant = answers::instantAt(*answers->take, t);
-    return trapsText(plan, answers::trapsNow(*answers->take, instant, answers->evidence.get()));
+    return trapsText(plan, answers::Traps(*answers->take, answers->evidence.get()).at(instant));
   };
   const std::string speaks = textAt(3), quiet = textAt(7);
   EXPECT_NE(speaks.find("link     l1: 44 dB to spare over 3.62 m; walls 0, doors 0, bodies 0\n"), std::string::npos)
