@@ -119,8 +119,13 @@ void scaleBar(Drawing& drawing, const PlanView& view, plan::LengthUnit unit) {
                    .tone = Tone::ink2});
 }
 
+/// The middle of the north arrow.
+Point northOf(const PlanView& view) {
+  return {view.width - 30, 46};
+}
+
 void northArrow(Drawing& drawing, const PlanView& view) {
-  const Point c{view.width - 30, 46};
+  const Point c = northOf(view);
   drawing.add(
       Text{.at = {c.x, c.y - 22}, .text = "N", .size = 12, .bold = true, .align = Align::centre, .tone = Tone::ink});
   Path arrow;
@@ -167,18 +172,50 @@ Drawing planLegend(const PlanView& view, const PlanPicture& picture, plan::Lengt
   return drawing;
 }
 
+Drawing labelsLayer(const PlanView& view, Writing writing) {
+  Drawing drawing = view.sheet();
+  writing.reserved.push_back({0, view.height - kLegendHeight, view.width, view.height});
+  const Point north = northOf(view);
+  writing.reserved.push_back({north.x - 9, north.y - 34, north.x + 9, north.y + 16});
+  placeLabels(drawing, std::move(writing.labels), std::move(writing.reserved));
+  return drawing;
+}
+
+namespace {
+
+/// Above the legend, or further up where somebody stands there.
+Text cautionLine(const PlanView& view, const std::vector<Reserved>& signs) {
+  std::string caution = kCaution;
+  std::replace(caution.begin(), caution.end(), '\n', ' ');
+  const Text lowest{
+      .at = {16, view.height - 38}, .text = caution, .size = 12, .tone = Tone::ink2, .halo = Tone::window};
+  for (Text line = lowest; line.at.y > 16; line.at.y -= 12)
+    if (std::none_of(signs.begin(), signs.end(), [&](const auto& sign) { return overlap(sign, boxOf(line)); }))
+      return line;
+  return lowest;
+}
+
+}  // namespace
+
 Drawing planDrawing(const answers::Answers& answers, const PlanView& view, const PlanPicture& picture) {
   Drawing drawing = view.sheet();
   const auto instant = answers::instantAt(*answers.take, picture.time, answers.evidence.get());
-  for (Drawing layer : {groundLayer(answers, view, picture), wedgeLayer(answers, instant, view),
-                        setLayer(*answers.take, view, picture.time), waysLayer(*answers.take, view, picture),
-                        foundWaysLayer(answers, view, picture), nowLayer(answers, instant, view, picture),
-                        planLegend(view, picture, answers.take->plan().display)})
+  const auto add = [&](Drawing layer) {
     for (auto& shape : layer.shapes) drawing.shapes.push_back(std::move(shape));
-  std::string caution = kCaution;
-  std::replace(caution.begin(), caution.end(), '\n', ' ');
-  drawing.add(
-      Text{.at = {16, view.height - 38}, .text = caution, .size = 12, .tone = Tone::ink2, .halo = Tone::window});
+  };
+  Writing writing;
+  add(groundLayer(answers, view, picture));
+  add(wedgeLayer(answers, instant, view));
+  for (Layer layer : {setLayer(*answers.take, view, picture.time), waysLayer(*answers.take, view, picture),
+                      foundWaysLayer(answers, view, picture), nowLayer(answers, instant, view, picture)}) {
+    add(std::move(layer.drawing));
+    writing.add(std::move(layer.writing));
+  }
+  const Text caution = cautionLine(view, writing.reserved);
+  writing.reserved.push_back(boxOf(caution));
+  add(labelsLayer(view, std::move(writing)));
+  add(planLegend(view, picture, answers.take->plan().display));
+  drawing.add(caution);
   return drawing;
 }
 

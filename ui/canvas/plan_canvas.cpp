@@ -120,16 +120,18 @@ void PlanCanvas::answersChanged() {
 }
 
 template <class Make>
-const QPixmap& PlanCanvas::layerOf(Layer& layer, Make make) {
-  if (layer.current && !layer.pixmap.isNull()) return layer.pixmap;
+const PlanCanvas::Layer& PlanCanvas::layerOf(Layer& layer, Make make) {
+  if (layer.current && !layer.pixmap.isNull()) return layer;
   const double ratio = devicePixelRatioF();
   layer.pixmap = QPixmap(size() * ratio);
   layer.pixmap.setDevicePixelRatio(ratio);
   layer.pixmap.fill(Qt::transparent);
   QPainter painter(&layer.pixmap);
-  painter_.paint(painter, make());
+  sheets::Layer made = make();
+  painter_.paint(painter, made.drawing);
+  layer.writing = std::move(made.writing);
   layer.current = true;
-  return layer.pixmap;
+  return layer;
 }
 
 void PlanCanvas::paintEvent(QPaintEvent*) {
@@ -140,12 +142,22 @@ void PlanCanvas::paintEvent(QPaintEvent*) {
   picture_.time = bridge_.instant().time;
   picture_.chosen = chosenOf(document_.selection());
   if (!ground_.current) groundTime_ = picture_.time;
-  painter.drawPixmap(0, 0, layerOf(ground_, [&] { return sheets::groundLayer(answers, view_, picture_); }));
+  sheets::Writing writing;
+  const auto paintKept = [&](const Layer& layer) {
+    painter.drawPixmap(0, 0, layer.pixmap);
+    writing.add(layer.writing);
+  };
+  const auto paintNew = [&](sheets::Layer layer) {
+    painter_.paint(painter, layer.drawing);
+    writing.add(std::move(layer.writing));
+  };
+  paintKept(layerOf(ground_, [&] { return sheets::Layer{sheets::groundLayer(answers, view_, picture_), {}}; }));
   painter_.paint(painter, sheets::wedgeLayer(answers, bridge_.instant(), view_));
-  painter.drawPixmap(0, 0, layerOf(set_, [&] { return sheets::setLayer(*answers.take, view_, picture_.time); }));
-  painter.drawPixmap(0, 0, layerOf(ways_, [&] { return sheets::waysLayer(*answers.take, view_, picture_); }));
-  painter_.paint(painter, sheets::foundWaysLayer(answers, view_, picture_));
-  painter_.paint(painter, sheets::nowLayer(answers, bridge_.instant(), view_, picture_));
+  paintKept(layerOf(set_, [&] { return sheets::setLayer(*answers.take, view_, picture_.time); }));
+  paintKept(layerOf(ways_, [&] { return sheets::waysLayer(*answers.take, view_, picture_); }));
+  paintNew(sheets::foundWaysLayer(answers, view_, picture_));
+  paintNew(sheets::nowLayer(answers, bridge_.instant(), view_, picture_));
+  painter_.paint(painter, sheets::labelsLayer(view_, std::move(writing)));
   painter_.paint(painter, sheets::planLegend(view_, picture_, answers.take->plan().display));
   paintTape(painter);
   paintTag(painter);

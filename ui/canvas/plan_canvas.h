@@ -55,9 +55,10 @@ class PlanCanvas : public QWidget {
   void keyPressEvent(QKeyEvent* event) override;
 
  private:
-  /// A finished layer as it was last drawn.
+  /// A finished layer as it was last drawn, and what it wants written.
   struct Layer {
     QPixmap pixmap;
+    sheets::Writing writing;
     bool current = false;
   };
   enum class Doing { nothing, pressed, draggingMark, panning };
@@ -65,8 +66,7 @@ class PlanCanvas : public QWidget {
   void answersChanged();
   void viewChanged();
   template <class Make>
-  const QPixmap& layerOf(Layer& layer, Make make);
-  void paintLayer(QPainter& painter, const geometry::Drawing& drawing);
+  const Layer& layerOf(Layer& layer, Make make);
   void paintTape(QPainter& painter);
   void paintTag(QPainter& painter);
   void dragTo(QPointF px, bool free);
