@@ -211,11 +211,13 @@ void PlanCanvas::mousePressEvent(QMouseEvent* event) {
   if (event->button() != Qt::LeftButton) return;
   if (taping_) return tapeClick(view_.toPlan(pointOf(event->position())));
   doing_ = Doing::pressed;
-  dragged_.reset();
+  drag_.reset();
   const auto hit = planHit(*bridge_.answers(), bridge_.instant(), view_, pointOf(event->position()));
   if (!hit || !hit->mark) return;
   document_.select(hit->what);
-  dragged_ = hit->mark;
+  const motion::Track* track = trackOf(*hit->mark);
+  if (track && hit->mark->index < track->marks().size())
+    drag_.emplace(*hit->mark, track->marks()[hit->mark->index].pos);
 }
 
 void PlanCanvas::mouseMoveEvent(QMouseEvent* event) {
@@ -227,7 +229,7 @@ void PlanCanvas::mouseMoveEvent(QMouseEvent* event) {
     return update();
   }
   if (doing_ == Doing::pressed && QLineF(pressedAt_, at).length() > kDragStarts)
-    doing_ = dragged_ ? Doing::draggingMark : Doing::panning;
+    doing_ = drag_ ? Doing::draggingMark : Doing::panning;
   if (doing_ == Doing::draggingMark) return dragTo(at, event->modifiers().testFlag(Qt::ControlModifier));
   if (doing_ != Doing::panning) return;
   view_.centre = view_.centre - Vec{moved.x(), -moved.y()} / view_.pxPerMetre;
@@ -261,38 +263,66 @@ Point PlanCanvas::snapped(Point place, const plan::MarkRef& moving, bool free, Q
 
 void PlanCanvas::dragTo(QPointF px, bool free) {
   QString snappedTo = tr("free");
-  const Point place = snapped(view_.toPlan(pointOf(px)), *dragged_, free, &snappedTo);
-  // Always from the plan, never from the last preview: what the pointer shows is one edit.
-  const auto moved = plan::movedMark(*document_.plan(), *dragged_, place);
+  const Point place = snapped(view_.toPlan(pointOf(px)), drag_->mark(), free, &snappedTo);
+  drag_->pointTo(place, snappedTo);
+  showDrag();
+}
+
+/// Always from the plan, never from the last preview: what the pointer shows is one edit.
+void PlanCanvas::showDrag() {
+  const auto moved = plan::movedMark(*document_.plan(), drag_->mark(), drag_->place());
   if (!moved) {
     tag_ = QString::fromStdString(moved.problems().front().remedy);
     return update();
   }
   document_.setPreview(std::make_shared<const plan::Plan>(*moved));
-  tag_ = QString::fromStdString(base::fixed(place.x, 2) + ", " + base::fixed(place.y, 2)) + QStringLiteral("  ") +
-         legText(*dragged_) + QStringLiteral("  ") + snappedTo;
+  tag_ = drag_->words(document_.plan()->display) + QStringLiteral("  ") + legText(drag_->mark());
   update();
+}
+
+void PlanCanvas::finishDrag() {
+  doing_ = Doing::nothing;
+  drag_.reset();
+  tag_.clear();
+  document_.commitPreview(tr("Move mark"));
+  update();
+}
+
+/// Letters and digits are the drag's while there is one.
+bool PlanCanvas::event(QEvent* event) {
+  if (event->type() == QEvent::ShortcutOverride && doing_ == Doing::draggingMark) {
+    event->accept();
+    return true;
+  }
+  return QWidget::event(event);
+}
+
+bool PlanCanvas::focusNextPrevChild(bool next) {
+  return doing_ != Doing::draggingMark && QWidget::focusNextPrevChild(next);
+}
+
+const motion::Track* PlanCanvas::trackOf(const plan::MarkRef& mark) const {
+  const auto& people = bridge_.answers()->take->people();
+  const auto& plan = bridge_.answers()->take->plan();
+  return mark.owner == plan::Owner::camera      ? &people.camera()
+         : mark.owner == plan::Owner::performer ? people.performer(plan.performers.indexOf(mark.id))
+                                                : people.crew(plan.crew.indexOf(mark.id));
 }
 
 /// "5.0 s, 0.65 m/s": the leg that arrives at the mark, or leaves the first one.
 QString PlanCanvas::legText(const plan::MarkRef& mark) const {
-  const auto& people = bridge_.answers()->take->people();
-  const auto& plan = bridge_.answers()->take->plan();
-  const motion::Track* track = mark.owner == plan::Owner::camera ? &people.camera()
-                               : mark.owner == plan::Owner::performer
-                                   ? people.performer(plan.performers.indexOf(mark.id))
-                                   : people.crew(plan.crew.indexOf(mark.id));
+  const motion::Track* track = trackOf(mark);
   if (!track || track->legs().empty()) return {};
   const auto& leg = track->legs()[mark.index == 0 ? 0 : mark.index - 1];
   return QString::fromStdString(base::fixed(leg.time.length(), 1) + " s, " + base::fixed(leg.peakSpeed, 2) + " m/s");
 }
 
 void PlanCanvas::mouseReleaseEvent(QMouseEvent* event) {
+  if (doing_ == Doing::draggingMark) return finishDrag();
   const Doing was = doing_;
   doing_ = Doing::nothing;
   tag_.clear();
-  if (was == Doing::draggingMark) document_.commitPreview(tr("Move mark"));
-  if (was == Doing::pressed && !dragged_ && event->button() == Qt::LeftButton) clickAt(event->position());
+  if (was == Doing::pressed && !drag_ && event->button() == Qt::LeftButton) clickAt(event->position());
   update();
 }
 
@@ -385,6 +415,10 @@ void PlanCanvas::nudge(Vec by) {
 }
 
 void PlanCanvas::keyPressEvent(QKeyEvent* event) {
+  if (doing_ == Doing::draggingMark) {
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) return finishDrag();
+    if (drag_->type(*event, document_.plan()->display)) return showDrag();
+  }
   const double step = event->modifiers().testFlag(Qt::ShiftModifier) ? 0.5 : 0.05;
   switch (event->key()) {
     case Qt::Key_Left:
