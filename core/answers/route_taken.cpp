@@ -60,6 +60,7 @@ class Sheltering {
       if (!unseen(shelter.pos, {mark.at.seconds, leaves(mark)}, mark.posture == plan::Posture::crouch)) return;
       mark.pos = shelter.pos;
     }
+    if (!giveTime(from, end, shelter.pos, moved)) return;
     if (from > 0 && !walkable(marks_[from - 1], moved.front())) return;
     if (end < marks_.size() && !walkable(moved.back(), marks_[end])) return;
     for (auto& mark : moved) {
@@ -68,6 +69,29 @@ class Sheltering {
       mark.pos = {};
     }
     std::copy(moved.begin(), moved.end(), marks_.begin() + static_cast<std::ptrdiff_t>(from));
+  }
+
+  /// Of the route between two marks, m/s.
+  double paceOf(const plan::Mark& before, const plan::Mark& after) const {
+    constexpr double kSlowest = 0.1;
+    const double metres = geometry::distance(plan::placeOf(plan_, before), plan::placeOf(plan_, after));
+    return std::clamp(metres / std::max(after.at.seconds - leaves(before), kSame), kSlowest, crew_.speed);
+  }
+
+  /// Comes later and leaves sooner, by whole milliseconds, as far as the longer way asks. False where no stand is left.
+  bool giveTime(std::size_t from, std::size_t end, Point pos, std::vector<plan::Mark>& moved) const {
+    constexpr double kStep = 0.001;
+    const auto away = [&](const plan::Mark& other) { return geometry::distance(plan::placeOf(plan_, other), pos); };
+    if (from > 0) {
+      const double earliest =
+          leaves(marks_[from - 1]) + away(marks_[from - 1]) / paceOf(marks_[from - 1], marks_[from]);
+      if (earliest > moved.front().at.seconds) moved.front().at.seconds = std::ceil(earliest / kStep) * kStep;
+    }
+    if (end < marks_.size()) {
+      const double latest = marks_[end].at.seconds - away(marks_[end]) / paceOf(marks_[end - 1], marks_[end]);
+      if (latest < leaves(moved.back())) moved.back().until = plan::Moment{"", std::floor(latest / kStep) * kStep};
+    }
+    return moved.front().at.seconds < leaves(moved.front()) && moved.back().at.seconds < leaves(moved.back());
   }
 
   bool unseen(Point pos, Span span, bool crouching) const {

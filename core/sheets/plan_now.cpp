@@ -1,6 +1,8 @@
 // What is where now: the camera with its bodies, the frame's wedge with the sharp band in it, performers, crew, snags.
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <tuple>
 
 #include "core/answers/routes.h"
 #include "core/base/text.h"
@@ -256,15 +258,17 @@ class NowPainter {
   }
 
   void drawSnags() {
+    std::set<std::tuple<std::string, double, double>> told;
     for (const auto& lozenge : snagLozenges(answers_, instant_.time, view_)) {
       const snags::Snag& snag = *lozenge.snag;
       drawLozenge(drawing_, lozenge.at, 10, snag.severity);
       if (picture_.chosen == Chosen{Chosen::Kind::thing, snag.key, 0}) drawChosen(drawing_, lozenge.at, 14);
       writing_.keepFree(lozenge.at, 10);
-      addLabel({lozenge.at.x + 14, lozenge.at.y + 4},
-               cutToWidth(snag.text.substr(0, snag.text.find(',')), 12, kSnagWords), Tone::ink, LabelRank::snag, false,
-               Align::left)
-          .anchor = LabelAnchor{.at = lozenge.at, .clear = 12, .reach = kSnagReach};
+      const std::string words = cutToWidth(snag.text.substr(0, snag.text.find(',')), 12, kSnagWords);
+      // Seen directly and in a mirror are two snags of one place, told alike.
+      if (!told.emplace(words, lozenge.at.x, lozenge.at.y).second) continue;
+      addLabel({lozenge.at.x + 14, lozenge.at.y + 4}, words, Tone::ink, LabelRank::snag, false, Align::left).anchor =
+          LabelAnchor{.at = lozenge.at, .clear = 12, .reach = kSnagReach};
     }
   }
 

@@ -28,15 +28,17 @@ bool nearNow(const Span& stood, double t) {
 /// The seconds of a stand, over its place, or further up, where those of an earlier one are.
 Label timesLabel(const Span& stood, Point at, bool chosen) {
   constexpr double kRow = 15;
-  return {.text = Text{.at = {at.x, at.y - 14},
+  // Clear of the corners around what is chosen.
+  const double up = chosen ? 25 : 14;
+  return {.text = Text{.at = {at.x, at.y - up},
                        .text = base::fixed(stood.from, 1) + "\u2013" + base::fixed(stood.until, 1),
                        .size = 12,
                        .align = Align::centre,
                        .tone = Tone::ink,
                        .halo = Tone::page},
           .rank = chosen ? LabelRank::chosen : LabelRank::use,
-          .anchor = LabelAnchor{.at = at, .clear = 8, .reach = 48},
-          .others = {{at.x, at.y - 14 - kRow}, {at.x, at.y - 14 - 2 * kRow}, {at.x, at.y + 24}}};
+          .anchor = LabelAnchor{.at = at, .clear = chosen ? 20.0 : 8.0, .reach = 48},
+          .others = {{at.x, at.y - up - kRow}, {at.x, at.y - up - 2 * kRow}, {at.x, at.y + up + 10}}};
 }
 
 class WaysPainter {

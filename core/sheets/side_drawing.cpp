@@ -292,14 +292,16 @@ class SidePainter {
 }  // namespace
 
 double shownReach(const SideView& view, const SidePicture& picture) {
-  constexpr double kPast = 1;
+  // A cut that wins less than a quarter is not worth its words.
+  constexpr double kPast = 1, kWorthIt = 1.25;
   const Heights heights = heightsOf(view);
   const double legible = std::min(kLegible, roomUp(picture) / (heights.high - heights.low));
   const double far = roomAcross(picture) / legible - kBehind;
   if (picture.titled || far >= view.reach) return view.reach;
   double last = kLeast - kPast;
   for (const auto& person : view.people) last = std::max(last, person.ahead);
-  return std::min(view.reach, std::max(far, last + kPast));
+  const double shown = std::max(far, last + kPast);
+  return shown * kWorthIt < view.reach ? shown : view.reach;
 }
 
 SideFit sideFit(const SideView& view, const SidePicture& picture) {

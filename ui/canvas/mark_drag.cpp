@@ -45,7 +45,11 @@ QString MarkDrag::words(plan::LengthUnit unit) const {
   if (typing() || typed_ != kEast) {
     const QString names[] = {QObject::tr("east x"), QObject::tr("north y"), QObject::tr("moved by")};
     const QString sign = unit == plan::LengthUnit::feet ? QObject::tr("ft") : QObject::tr("m");
-    const QString entry = QStringLiteral("%1 %2_ %3").arg(names[typed_], entries_[typed_].text(), sign);
+    // What was typed before stays in sight.
+    const bool both = typed_ == kNorth && entries_[kEast].typing();
+    const QString before =
+        both ? QStringLiteral("%1 %2 %3, ").arg(names[kEast], entries_[kEast].text(), sign) : QString();
+    const QString entry = before + QStringLiteral("%1 %2_ %3").arg(names[typed_], entries_[typed_].text(), sign);
     if (!entries_[typed_].typing()) return QObject::tr("%1  Tab: the next number").arg(entry);
     return metres_[typed_] ? QObject::tr("%1  Enter takes it").arg(entry)
                            : QObject::tr("%1  no such value yet").arg(entry);
