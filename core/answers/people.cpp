@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/answers/shelter_at.h"
 #include "core/geometry/polygon.h"
 #include "core/motion/posture.h"
 #include "core/plan/rig_wobble.h"
@@ -178,6 +179,8 @@ CrewPose People::crewAt(std::size_t i, double t, const geometry::Pose& sensor) c
   pose.floor = floorAt(pose.pos);
   pose.height = geometry::lerp(heightOn(mark), heightOn(next), progress.share);
   if (!track->legAt(t) || mark.shelter == next.shelter) pose.shelter = mark.shelter;
+  // Whoever stands in a shelter's circle is in it, named or not.
+  if (!track->legAt(t) && pose.shelter.empty()) pose.shelter = shelterAt(*plan_, pose.pos);
   return pose;
 }
 

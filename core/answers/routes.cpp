@@ -9,6 +9,7 @@
 #include "core/answers/route_ground.h"
 #include "core/answers/route_needs.h"
 #include "core/answers/route_words.h"
+#include "core/answers/shelter_at.h"
 #include "core/answers/sight_steps.h"
 #include "core/crew/found_route.h"
 #include "core/crew/route_stuck.h"
@@ -257,12 +258,6 @@ class Finder {
 
   Span inTake(Span span) const { return {std::min(span.from, take_.length()), std::min(span.until, take_.length())}; }
 
-  std::string shelterAt(Point pos) const {
-    for (const auto& shelter : plan_.shelters)
-      if (geometry::distance(pos, shelter.pos) <= shelter.radius) return shelter.id.text();
-    return "";
-  }
-
   void fill(const Planned& plan, std::size_t k, const crew::Route& route, FoundRoute& out) const {
     const Search& search = *plan.who[k];
     crew::GroundTime ground = *plan.tasks[k].ground;
@@ -289,7 +284,7 @@ class Finder {
       bool crouch = false;
       for (std::size_t step = steps[i].from; step < steps[i].until; ++step)
         crouch = crouch || !ground.clear().at(route.cells[step], step);
-      out.stands.push_back({span, pos, shelterAt(pos), crouch});
+      out.stands.push_back({span, pos, shelterAt(plan_, pos), crouch});
     }
   }
 

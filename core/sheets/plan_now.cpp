@@ -1,6 +1,8 @@
 // What is where now: the camera with its bodies, the frame's wedge with the sharp band in it, performers, crew, snags.
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <tuple>
 
 #include "core/answers/routes.h"
 #include "core/base/text.h"
@@ -44,15 +46,15 @@ class NowPainter {
     return std::move(drawing_);
   }
 
-  Drawing drawn() {
+  Layer drawn() {
     if (instant_.lens) drawBand();
     drawCamera();
     drawCrewBodies();
     drawPerformers();
     drawSnags();
     if (picture_.spot) drawSpot(*picture_.spot);
-    placeLabels(drawing_, std::move(labels_));
-    return std::move(drawing_);
+    nameShelters();
+    return {std::move(drawing_), std::move(writing_)};
   }
 
  private:
@@ -119,9 +121,12 @@ class NowPainter {
 
   void arcLabel(double distance, const std::string& text, bool bold) {
     if (!std::isfinite(distance) || distance > 60) return;
-    const double bearing = instant_.camera.sensor.bearing + instant_.lens->hfov / 2 * 0.8;
-    const Point at = seen(flat(instant_.camera.sensor.at) + direction(bearing) * distance);
-    addLabel({at.x, at.y + 4}, text, Tone::ink, LabelRank::playhead, bold);
+    std::vector<Point> places;
+    for (const double share : {0.8, -0.8, 0.5, -0.5, 0.95, -0.95}) {
+      const double bearing = instant_.camera.sensor.bearing + instant_.lens->hfov / 2 * share;
+      places.push_back(seen(flat(instant_.camera.sensor.at) + direction(bearing) * distance) + Vec{0, 4});
+    }
+    addLabel(places.front(), text, Tone::ink, LabelRank::playhead, bold).others = places;
   }
 
   void drawBand() {
@@ -159,6 +164,7 @@ class NowPainter {
       const std::size_t i = plan_.crew.indexOf(body.crew);
       const Point at = seen(instant_.crew[i].pos);
       line({at, seen(flat(sensor.at))}, Tone::lens, 1.25);
+      writing_.keepFree(at, 10);
       drawing_.add(
           Circle{at, crew->radius * view_.pxPerMetre, {Tone::page}, {.tone = Tone::lens, .width = 1.25, .dash = {}}});
       drawing_.add(Text{.at = {at.x, at.y + 4.3},
@@ -176,6 +182,7 @@ class NowPainter {
     kite.fill = {Tone::page};
     kite.stroke = {.tone = Tone::lens, .width = 2, .dash = {}};
     drawing_.add(kite);
+    writing_.keepFree(at, 12);
     line({at + ahead * 12 + aside * 8, at + ahead * 12 - aside * 8}, Tone::lens, 3);
     if (picture_.chosen.kind == Chosen::Kind::camera) drawChosen(drawing_, at, 18);
   }
@@ -183,6 +190,7 @@ class NowPainter {
   void drawCrewBodies() {
     for (const auto& slab : crewSlabs(answers_, instant_, view_)) {
       const auto& crew = instant_.crew[slab.crew];
+      writing_.reserved.push_back({slab.at.x - 14, slab.at.y - 10, slab.at.x + 14, slab.at.y + 10});
       if (slab.beyond > 0) {
         drawEdgeArrow(slab, labelsOfCrew_[slab.crew]);
         continue;
@@ -219,8 +227,9 @@ class NowPainter {
     arrow.closed = true;
     arrow.fill = {Tone::crew};
     drawing_.add(arrow);
-    addLabel({place.x + 17, place.y + 4}, base::fixed(slab.beyond, 1) + " m", Tone::ink2, LabelRank::detail, false,
-             Align::left);
+    addLabel({place.x + 17, place.y + 4}, base::fixed(slab.beyond, 1) + " m", Tone::ink2, LabelRank::person, false,
+             Align::left)
+        .anchor = LabelAnchor{.at = place, .clear = 15, .reach = kPersonReach};
   }
 
   void drawPerformers() {
@@ -231,7 +240,10 @@ class NowPainter {
       if (const auto facing = facingOf(i)) line({at, at + way(*facing) * 20}, performerTone(i), 3);
       drawPerformer(drawing_, at, i, performerLetter(plan_, i), 11);
       if (picture_.chosen == Chosen{Chosen::Kind::thing, performer.id, 0}) drawChosen(drawing_, at, 18);
-      addLabel({at.x + 16, at.y + 4}, plan_.performers[i].name, Tone::ink, LabelRank::name, true, Align::left);
+      if (outside(view_, at)) continue;
+      writing_.keepFree(at, 12);
+      addLabel({at.x + 16, at.y + 4}, plan_.performers[i].name, Tone::ink, LabelRank::person, true, Align::left)
+          .anchor = LabelAnchor{.at = at, .clear = 14, .reach = kPersonReach};
     }
   }
 
@@ -246,13 +258,17 @@ class NowPainter {
   }
 
   void drawSnags() {
+    std::set<std::tuple<std::string, double, double>> told;
     for (const auto& lozenge : snagLozenges(answers_, instant_.time, view_)) {
       const snags::Snag& snag = *lozenge.snag;
       drawLozenge(drawing_, lozenge.at, 10, snag.severity);
       if (picture_.chosen == Chosen{Chosen::Kind::thing, snag.key, 0}) drawChosen(drawing_, lozenge.at, 14);
-      addLabel({lozenge.at.x + 14, lozenge.at.y + 4},
-               cutToWidth(snag.text.substr(0, snag.text.find(',')), 12, kSnagWords), Tone::ink, LabelRank::snag, false,
-               Align::left);
+      writing_.keepFree(lozenge.at, 10);
+      const std::string words = cutToWidth(snag.text.substr(0, snag.text.find(',')), 12, kSnagWords);
+      // Seen directly and in a mirror are two snags of one place, told alike.
+      if (!told.emplace(words, lozenge.at.x, lozenge.at.y).second) continue;
+      addLabel({lozenge.at.x + 14, lozenge.at.y + 4}, words, Tone::ink, LabelRank::snag, false, Align::left).anchor =
+          LabelAnchor{.at = lozenge.at, .clear = 12, .reach = kSnagReach};
     }
   }
 
@@ -264,12 +280,28 @@ class NowPainter {
     line({{at.x, at.y - 5}, {at.x, at.y + 5}}, Tone::ink, 1.6);
   }
 
-  void addLabel(Point at, const std::string& text, Tone tone, LabelRank rank, bool bold = false,
-                Align align = Align::centre) {
-    labels_.push_back(
-        {Text{.at = at, .text = text, .size = 12, .bold = bold, .align = align, .tone = tone, .halo = Tone::page},
-         rank});
+  /// Each where somebody stands now before those that are empty.
+  void nameShelters() {
+    const auto slabs = crewSlabs(answers_, instant_, view_);
+    for (const auto& shelter : plan_.shelters) {
+      const Point c = seen(shelter.pos);
+      const double half = std::max(16.0, shelter.radius * view_.pxPerMetre), word = typeWidth(shelter.id.text(), 12);
+      const bool used =
+          std::any_of(slabs.begin(), slabs.end(), [&](const auto& slab) { return distance(slab.place, c) <= half; });
+      Label& label = addLabel({c.x + half + 7, c.y + 4}, shelter.id.text(), Tone::ink2,
+                              used ? LabelRank::use : LabelRank::name, false, Align::left);
+      label.others = {{c.x - half - 7 - word, c.y + 4}, {c.x - word / 2, c.y - 15}, {c.x - word / 2, c.y + 24}};
+      label.anchor = LabelAnchor{.at = c, .clear = half, .reach = kShelterReach};
+    }
   }
+
+  Label& addLabel(Point at, const std::string& text, Tone tone, LabelRank rank, bool bold = false,
+                  Align align = Align::centre) {
+    Text label{.at = at, .text = text, .size = 12, .bold = bold, .align = align, .tone = tone, .halo = Tone::page};
+    return writing_.labels.emplace_back(Label{.text = std::move(label), .rank = rank});
+  }
+  /// How far words are led away from what they tell of, px.
+  static constexpr double kPersonReach = 240, kSnagReach = 96, kShelterReach = 48;
 
   const Answers& answers_;
   const plan::Plan& plan_;
@@ -278,7 +310,7 @@ class NowPainter {
   const PlanPicture& picture_;
   Drawing drawing_;
   std::vector<std::string> labelsOfCrew_ = crewLabels(plan_);
-  std::vector<Label> labels_;
+  Writing writing_;
 };
 
 }  // namespace
@@ -322,12 +354,14 @@ Drawing wedgeLayer(const Answers& answers, const Instant& instant, const PlanVie
   return NowPainter(answers, instant, view, picture).drawnWedges();
 }
 
-Drawing nowLayer(const Answers& answers, const Instant& instant, const PlanView& view, const PlanPicture& picture) {
-  Drawing drawing = sunLayer(answers, instant, view);
-  for (Drawing over :
-       {chosenLayer(answers.take->plan(), view, picture.chosen), NowPainter(answers, instant, view, picture).drawn()})
-    for (auto& shape : over.shapes) drawing.shapes.push_back(std::move(shape));
-  return drawing;
+Layer nowLayer(const Answers& answers, const Instant& instant, const PlanView& view, const PlanPicture& picture) {
+  Layer layer = sunLayer(answers, instant, view);
+  for (Layer over : {Layer{chosenLayer(answers.take->plan(), view, picture.chosen), {}},
+                     NowPainter(answers, instant, view, picture).drawn()}) {
+    for (auto& shape : over.drawing.shapes) layer.drawing.shapes.push_back(std::move(shape));
+    layer.writing.add(std::move(over.writing));
+  }
+  return layer;
 }
 
 }  // namespace wend::sheets

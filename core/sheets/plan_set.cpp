@@ -4,6 +4,7 @@
 #include "core/base/text.h"
 #include "core/sheets/labels.h"
 #include "core/sheets/plan_view.h"
+#include "core/sheets/text_width.h"
 #include "core/sheets/text_words.h"
 
 namespace wend::sheets {
@@ -21,7 +22,7 @@ class SetPainter {
   SetPainter(const Take& take, const PlanView& view, double t)
       : take_(take), plan_(take.plan()), view_(view), now_(take.scene().at(t)), drawing_(view.sheet()) {}
 
-  Drawing drawn() {
+  Layer drawn() {
     for (const auto& area : plan_.set.areas) drawStep(area);
     for (const auto& prism : take_.scene().prisms()) drawPrism(prism);
     for (const auto& pane : take_.scene().glass()) drawPane(pane);
@@ -32,8 +33,7 @@ class SetPainter {
     for (const auto& shelter : plan_.shelters) drawShelter(shelter);
     for (const auto& gear : plan_.gear) drawGear(gear);
     nameThings();
-    placeLabels(drawing_, std::move(labels_));
-    return std::move(drawing_);
+    return {std::move(drawing_), std::move(writing_)};
   }
 
  private:
@@ -183,8 +183,8 @@ class SetPainter {
       bracket.rings = {{{x - side * 4, c.y - 11}, {x, c.y - 11}, {x, c.y + 11}, {x - side * 4, c.y + 11}}};
       bracket.stroke = {.tone = Tone::crew, .width = 1.6, .dash = {}};
       drawing_.add(bracket);
+      writing_.reserved.push_back({x - 4, c.y - 12, x + 4, c.y + 12});
     }
-    addLabel({c.x + half + 5, c.y + 4}, shelter.id.text(), Align::left, Tone::ink2, LabelRank::name);
   }
 
   void drawGear(const plan::Gear& gear) {
@@ -193,12 +193,13 @@ class SetPainter {
                         {Tone::raise},
                         {.tone = Tone::crew, .width = 1.25, .dash = {2, 3}}});
     const Point c = view_.toPicture(gear.pos);
-    addLabel({c.x, c.y + 4}, gear.name, Align::centre, Tone::ink3, LabelRank::detail);
+    Label& label = addLabel({c.x, c.y + 4}, gear.name, Align::centre, Tone::ink3, LabelRank::detail);
+    label.anchor = LabelAnchor{.at = c, .clear = gear.radius * view_.pxPerMetre};
   }
 
-  void addLabel(Point at, const std::string& text, Align align, Tone tone, LabelRank rank, bool bold = false) {
+  Label& addLabel(Point at, const std::string& text, Align align, Tone tone, LabelRank rank, bool bold = false) {
     Text label{.at = at, .text = text, .size = 12, .bold = bold, .align = align, .tone = tone, .halo = Tone::page};
-    labels_.push_back({std::move(label), rank});
+    return writing_.labels.emplace_back(Label{.text = std::move(label), .rank = rank});
   }
 
   static std::string upper(std::string text) {
@@ -210,12 +211,7 @@ class SetPainter {
   std::string height(double metres) const { return shortLength(metres, unitOf(plan_)); }
 
   void nameThings() {
-    for (const auto& room : plan_.set.rooms) {
-      const Extent extent = extentOf(room.outline);
-      const Point corner = view_.toPicture({extent.low.x, extent.high.y});
-      const Point at{std::max(8.0, corner.x + 8), std::max(18.0, corner.y + 18)};
-      addLabel(at, upper(room.name) + " " + height(room.ceiling), Align::left, Tone::ink2, LabelRank::name, true);
-    }
+    for (const auto& room : plan_.set.rooms) nameRoom(room);
     for (const auto& piece : plan_.set.pieces) {
       if (piece.surface == plan::Surface::glass) continue;
       const auto outline = answers::outlineOf(piece.shape);
@@ -223,10 +219,27 @@ class SetPainter {
       const Point c = view_.toPicture(lerp(extent.low, extent.high, 0.5));
       const bool line = std::holds_alternative<plan::Line>(piece.shape);
       const std::string heights = line ? height(piece.bottom) + "\u2013" + height(piece.top) : height(piece.top);
-      addLabel({c.x, c.y + (line ? 18 : 4)}, piece.name + " " + heights, Align::centre, Tone::ink2, LabelRank::name);
+      Label& label = addLabel({c.x, c.y + (line ? 18 : 4)}, piece.name + " " + heights, Align::centre, Tone::ink2,
+                              LabelRank::name);
+      label.anchor = LabelAnchor{.at = c, .clear = 2, .reach = kNameReach};
     }
     for (const auto& gap : take_.scene().gaps()) nameOpening(gap);
   }
+
+  /// In the upper left corner of the part in view, else elsewhere in the room, row by row.
+  void nameRoom(const plan::Room& room) {
+    const Extent extent = extentOf(room.outline);
+    const Point high = view_.toPicture({extent.low.x, extent.high.y}),
+                low = view_.toPicture({extent.high.x, extent.low.y});
+    const std::string words = upper(room.name) + " " + height(room.ceiling);
+    const double left = std::max(8.0, high.x + 8), top = std::max(18.0, high.y + 18);
+    const double right = std::min(view_.width, low.x) - 8 - typeWidth(words, kSize);
+    Label& label = addLabel({left, top}, words, Align::left, Tone::ink2, LabelRank::area, true);
+    for (double y = top; y < std::min(view_.height, low.y) - 6; y += kRow)
+      for (const double share : {0.0, 1.0, 0.5})
+        if (right > left) label.others.push_back({lerp(left, right, share), y});
+  }
+  static constexpr double kSize = 12, kRow = 16, kNameReach = 36;
 
   void nameOpening(const sight::Gap& gap) {
     const plan::Opening& opening = plan_.set.openings[static_cast<std::size_t>(gap.tag)];
@@ -236,7 +249,8 @@ class SetPainter {
       if (key.share > 0 && plan::secondsOf(plan_, key.time.at) > 0)
         text += " " + base::fixed(plan::secondsOf(plan_, key.time.at), 1);
     if (opening.sill > 0) text += " " + height(opening.sill) + "\u2013" + height(opening.head);
-    addLabel({c.x + 10, c.y - 8}, text, Align::left, Tone::ink, LabelRank::name);
+    Label& label = addLabel({c.x + 10, c.y - 8}, text, Align::left, Tone::ink, LabelRank::name);
+    label.anchor = LabelAnchor{.at = c, .clear = 8, .reach = kNameReach};
   }
 
   const Take& take_;
@@ -244,12 +258,12 @@ class SetPainter {
   const PlanView& view_;
   sight::SceneAt now_;
   Drawing drawing_;
-  std::vector<Label> labels_;
+  Writing writing_;
 };
 
 }  // namespace
 
-Drawing setLayer(const Take& take, const PlanView& view, double t) {
+Layer setLayer(const Take& take, const PlanView& view, double t) {
   return SetPainter(take, view, t).drawn();
 }
 

@@ -39,25 +39,27 @@ void addRing(const Ring& ring, const PlanView& view, Drawing& drawing) {
 }
 
 void addLength(const answers::Take& take, const snags::PerformerAt& at, const snags::SunAt& sun, const PlanView& view,
-               Drawing& drawing) {
+               Writing& writing) {
   const double metres = light::shadowLength(at.top - take.people().floorAt(at.pos), sun.elevation);
   if (metres > kReach) return;
   const Point end = view.toPicture(at.pos - direction(sun.bearing) * metres);
-  drawing.add(Text{.at = {end.x, end.y + 4},
-                   .text = base::fixed(metres, 2) + " m",
-                   .size = 11,
-                   .align = Align::centre,
-                   .tone = Tone::ink2,
-                   .halo = Tone::page});
+  writing.labels.push_back({.text = Text{.at = {end.x, end.y + 4},
+                                         .text = base::fixed(metres, 2) + " m",
+                                         .size = 12,
+                                         .align = Align::centre,
+                                         .tone = Tone::ink2,
+                                         .halo = Tone::page},
+                            .rank = LabelRank::detail,
+                            .anchor = LabelAnchor{.at = end, .clear = 2}});
 }
 
 }  // namespace
 
-Drawing sunLayer(const Answers& answers, const Instant& instant, const PlanView& view) {
-  Drawing drawing = view.sheet();
+Layer sunLayer(const Answers& answers, const Instant& instant, const PlanView& view) {
+  Layer layer{view.sheet(), {}};
   const answers::Take& take = *answers.take;
   const auto towards = answers::towardsSun(take.plan(), instant.time);
-  if (!towards) return drawing;
+  if (!towards) return layer;
   const sight::SceneAt now = take.scene().at(instant.time);
   auto blockers = answers.evidence ? answers::gearInLight(instant, answers.evidence->boom, answers.evidence->step / 2)
                                    : answers::gearInLight(instant, {});
@@ -66,12 +68,13 @@ Drawing sunLayer(const Answers& answers, const Instant& instant, const PlanView&
   for (const auto& body : blockers.bodies) {
     const Point pos = middleOf(body);
     if (reached(pos, topOf(body)))
-      addRing(light::shadowOnFloor(*towards, body, take.people().floorAt(pos), kReach), view, drawing);
+      addRing(light::shadowOnFloor(*towards, body, take.people().floorAt(pos), kReach), view, layer.drawing);
   }
   const auto sun = answers::sunOf(take.plan(), instant.time);
   for (const auto& performer : instant.performers)
-    if (performer.present && reached(performer.pos, performer.top)) addLength(take, performer, *sun, view, drawing);
-  return drawing;
+    if (performer.present && reached(performer.pos, performer.top))
+      addLength(take, performer, *sun, view, layer.writing);
+  return layer;
 }
 
 }  // namespace wend::sheets

@@ -9,6 +9,6 @@ namespace wend::sheets {
 /// the metres of each performer's shadow at its end. Nothing where the sun is down or not known.
 ///
 /// Stops holding where ground is not level or something stands in the shadow's way: it is drawn as on an open floor.
-geometry::Drawing sunLayer(const answers::Answers& answers, const answers::Instant& instant, const PlanView& view);
+Layer sunLayer(const answers::Answers& answers, const answers::Instant& instant, const PlanView& view);
 
 }  // namespace wend::sheets

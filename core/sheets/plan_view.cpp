@@ -5,6 +5,7 @@
 
 #include "core/base/text.h"
 #include "core/sheets/text_tables.h"
+#include "core/sheets/text_width.h"
 
 namespace wend::sheets {
 
@@ -75,19 +76,77 @@ namespace {
 /// The most of the picture's width that the scale bar takes.
 constexpr double kScaleBarShare = 1.0 / 6;
 
-/// Left out where it would run into the scale bar.
-void legendEntry(Drawing& drawing, double& x, double y, const Fill& fill, const std::string& words) {
-  if (x + 56 + 6.9 * static_cast<double>(base::columns(words)) > drawing.width * (1 - kScaleBarShare) - 64) return;
-  drawing.add(geometry::Box{
-      .topLeft = {x, y - 12}, .width = 34, .height = 20, .radius = 2, .fill = {Tone::page}, .stroke = {}});
-  drawing.add(geometry::Box{.topLeft = {x, y - 12},
-                            .width = 34,
-                            .height = 20,
-                            .radius = 2,
-                            .fill = fill,
-                            .stroke = {.tone = Tone::ink2, .width = 1, .dash = {}}});
-  drawing.add(Text{.at = {x + 42, y + 3}, .text = words, .size = 12, .tone = Tone::ink2});
-  x += 56 + 6.9 * static_cast<double>(base::columns(words));
+struct LegendEntry {
+  Fill fill;
+  const char *words, *few;
+};
+
+/// How closely the legend is set.
+struct LegendSetting {
+  bool titled = true, few = false;
+  double swatch = 34, gap = 8, apart = 14;
+  const char* words(const LegendEntry& entry) const { return few ? entry.few : entry.words; }
+  double width(const LegendEntry& entry) const { return swatch + gap + typeWidth(words(entry), kWords) + apart; }
+  static constexpr double kWords = 12;
+};
+
+/// From the roomiest to the closest: no pattern is left out for the sake of words.
+constexpr LegendSetting kLegendSettings[] = {
+    {}, {true, false, 24, 5, 10}, {false, false, 22, 4, 9}, {false, true, 20, 4, 8}};
+
+std::vector<LegendEntry> legendOf(Ground ground) {
+  switch (ground) {
+    case Ground::untilSeen:
+      return {{{Tone::lit}, "now", "now"},
+              {{Tone::grain, Pattern::dots}, "in 2 s", "2 s"},
+              {{Tone::grain, Pattern::quincunx}, "in 5 s", "5 s"},
+              {{Tone::grain, Pattern::sparse}, "in 15 s", "15 s"},
+              {{}, "later", "later"},
+              {{Tone::line2, Pattern::wave}, "never again", "never"}};
+    case Ground::clearSpan:
+      return {{{Tone::grain, Pattern::quincunx}, "seen", "seen"}};
+    case Ground::light:
+      return {{{Tone::line2, Pattern::rising}, "over", "over"}, {{Tone::line2, Pattern::falling}, "under", "under"}};
+    case Ground::plain:
+      break;
+  }
+  return {};
+}
+
+void legendSwatch(Drawing& drawing, Point topLeft, double width, const Fill& fill) {
+  geometry::Box box{.topLeft = topLeft, .width = width, .height = 20, .radius = 2, .fill = {Tone::page}, .stroke = {}};
+  drawing.add(box);
+  box.fill = fill;
+  box.stroke = {.tone = Tone::ink2, .width = 1, .dash = {}};
+  drawing.add(box);
+}
+
+/// As roomy as fits between the picture's edge and the scale bar.
+void legendEntries(Drawing& drawing, const std::string& title, const std::vector<LegendEntry>& entries) {
+  constexpr double kLeft = 16;
+  const double right = drawing.width * (1 - kScaleBarShare) - 64, y = drawing.height - kLegendHeight / 2 + 2;
+  const double titleWidth = typeWidth(title, LegendSetting::kWords) + 20;
+  const auto wide = [&](const LegendSetting& setting) {
+    double width = kLeft + (setting.titled ? titleWidth : 0);
+    for (const auto& entry : entries) width += setting.width(entry);
+    return width;
+  };
+  const auto* setting = std::find_if(std::begin(kLegendSettings), std::prev(std::end(kLegendSettings)),
+                                     [&](const auto& one) { return wide(one) <= right; });
+  double x = kLeft;
+  const auto write = [&](double at, const std::string& words) {
+    drawing.add(Text{.at = {at, y + 3}, .text = words, .size = LegendSetting::kWords, .tone = Tone::ink2});
+  };
+  if (setting->titled) {
+    write(x, title);
+    x += titleWidth;
+  }
+  for (const auto& entry : entries) {
+    if (x + setting->width(entry) > drawing.width * (1 - kScaleBarShare) - 48) return;
+    legendSwatch(drawing, {x, y - 12}, setting->swatch, entry.fill);
+    write(x + setting->swatch + setting->gap, setting->words(entry));
+    x += setting->width(entry);
+  }
 }
 
 /// The longest of these that fits a quarter of the picture.
@@ -119,8 +178,13 @@ void scaleBar(Drawing& drawing, const PlanView& view, plan::LengthUnit unit) {
                    .tone = Tone::ink2});
 }
 
+/// The middle of the north arrow.
+Point northOf(const PlanView& view) {
+  return {view.width - 30, 46};
+}
+
 void northArrow(Drawing& drawing, const PlanView& view) {
-  const Point c{view.width - 30, 46};
+  const Point c = northOf(view);
   drawing.add(
       Text{.at = {c.x, c.y - 22}, .text = "N", .size = 12, .bold = true, .align = Align::centre, .tone = Tone::ink});
   Path arrow;
@@ -135,50 +199,66 @@ void northArrow(Drawing& drawing, const PlanView& view) {
 
 Drawing planLegend(const PlanView& view, const PlanPicture& picture, plan::LengthUnit unit) {
   Drawing drawing = view.sheet();
-  const double strip = kLegendHeight, y = view.height - strip / 2 + 2;
-  drawing.add(geometry::Box{.topLeft = {0, view.height - strip},
+  drawing.add(geometry::Box{.topLeft = {0, view.height - kLegendHeight},
                             .width = view.width,
-                            .height = strip,
+                            .height = kLegendHeight,
                             .radius = 0,
                             .fill = {Tone::panel},
                             .stroke = {}});
-  double x = 16;
   const char* title = picture.ground == Ground::untilSeen   ? "Lens sees this ground"
                       : picture.ground == Ground::clearSpan ? "Ground clear over the span"
                       : picture.ground == Ground::light     ? "Light against the set stop"
                                                             : "Floor";
-  drawing.add(Text{.at = {x, y + 3}, .text = title, .size = 12, .tone = Tone::ink2});
-  x += 16 + 6.6 * static_cast<double>(base::columns(title));
-  if (picture.ground == Ground::untilSeen) {
-    legendEntry(drawing, x, y, {Tone::lit}, "now");
-    legendEntry(drawing, x, y, {Tone::grain, Pattern::dots}, "in 2 s");
-    legendEntry(drawing, x, y, {Tone::grain, Pattern::quincunx}, "in 5 s");
-    legendEntry(drawing, x, y, {Tone::grain, Pattern::sparse}, "in 15 s");
-    legendEntry(drawing, x, y, {}, "later");
-    legendEntry(drawing, x, y, {Tone::line2, Pattern::wave}, "never again");
-  }
-  if (picture.ground == Ground::clearSpan) legendEntry(drawing, x, y, {Tone::grain, Pattern::quincunx}, "seen");
-  if (picture.ground == Ground::light) {
-    legendEntry(drawing, x, y, {Tone::line2, Pattern::rising}, "over");
-    legendEntry(drawing, x, y, {Tone::line2, Pattern::falling}, "under");
-  }
+  legendEntries(drawing, title, legendOf(picture.ground));
   scaleBar(drawing, view, unit);
   northArrow(drawing, view);
   return drawing;
 }
 
+Drawing labelsLayer(const PlanView& view, Writing writing) {
+  Drawing drawing = view.sheet();
+  writing.reserved.push_back({0, view.height - kLegendHeight, view.width, view.height});
+  const Point north = northOf(view);
+  writing.reserved.push_back({north.x - 9, north.y - 34, north.x + 9, north.y + 16});
+  placeLabels(drawing, std::move(writing.labels), std::move(writing.reserved));
+  return drawing;
+}
+
+namespace {
+
+/// Above the legend, or further up where somebody stands there.
+Text cautionLine(const PlanView& view, const std::vector<Reserved>& signs) {
+  std::string caution = kCaution;
+  std::replace(caution.begin(), caution.end(), '\n', ' ');
+  const Text lowest{
+      .at = {16, view.height - 38}, .text = caution, .size = 12, .tone = Tone::ink2, .halo = Tone::window};
+  for (Text line = lowest; line.at.y > 16; line.at.y -= 12)
+    if (std::none_of(signs.begin(), signs.end(), [&](const auto& sign) { return overlap(sign, boxOf(line)); }))
+      return line;
+  return lowest;
+}
+
+}  // namespace
+
 Drawing planDrawing(const answers::Answers& answers, const PlanView& view, const PlanPicture& picture) {
   Drawing drawing = view.sheet();
   const auto instant = answers::instantAt(*answers.take, picture.time, answers.evidence.get());
-  for (Drawing layer : {groundLayer(answers, view, picture), wedgeLayer(answers, instant, view),
-                        setLayer(*answers.take, view, picture.time), waysLayer(*answers.take, view, picture),
-                        foundWaysLayer(answers, view, picture), nowLayer(answers, instant, view, picture),
-                        planLegend(view, picture, answers.take->plan().display)})
+  const auto add = [&](Drawing layer) {
     for (auto& shape : layer.shapes) drawing.shapes.push_back(std::move(shape));
-  std::string caution = kCaution;
-  std::replace(caution.begin(), caution.end(), '\n', ' ');
-  drawing.add(
-      Text{.at = {16, view.height - 38}, .text = caution, .size = 12, .tone = Tone::ink2, .halo = Tone::window});
+  };
+  Writing writing;
+  add(groundLayer(answers, view, picture));
+  add(wedgeLayer(answers, instant, view));
+  for (Layer layer : {setLayer(*answers.take, view, picture.time), waysLayer(*answers.take, view, picture),
+                      foundWaysLayer(answers, view, picture), nowLayer(answers, instant, view, picture)}) {
+    add(std::move(layer.drawing));
+    writing.add(std::move(layer.writing));
+  }
+  const Text caution = cautionLine(view, writing.reserved);
+  writing.reserved.push_back(boxOf(caution));
+  add(labelsLayer(view, std::move(writing)));
+  add(planLegend(view, picture, answers.take->plan().display));
+  drawing.add(caution);
   return drawing;
 }
 

@@ -3,6 +3,7 @@
 
 #include "core/answers/answers.h"
 #include "core/geometry/drawing.h"
+#include "core/sheets/labels.h"
 
 namespace wend::sheets {
 
@@ -55,16 +56,18 @@ struct PlanPicture {
 
 /// The ground of the moment, from bottom to top of the picture in these layers. The first depends on the view, the
 /// plan and the time of the ground; the wedge on the instant; the set on view, plan and leaves; the ways on what is
-/// chosen and the time.
+/// chosen and the time. What they want written is placed together, by `labelsLayer`.
 geometry::Drawing groundLayer(const answers::Answers& answers, const PlanView& view, const PlanPicture& picture);
 geometry::Drawing wedgeLayer(const answers::Answers& answers, const answers::Instant& instant, const PlanView& view);
-geometry::Drawing setLayer(const answers::Take& take, const PlanView& view, double t);
-geometry::Drawing waysLayer(const answers::Take& take, const PlanView& view, const PlanPicture& picture);
+Layer setLayer(const answers::Take& take, const PlanView& view, double t);
+Layer waysLayer(const answers::Take& take, const PlanView& view, const PlanPicture& picture);
 /// The ways of found routes, each dashed more finely than a drawn one, with a notch every second of a walk and the
 /// seconds of each stand that is near the picture's time or whose person is chosen.
-geometry::Drawing foundWaysLayer(const answers::Answers& answers, const PlanView& view, const PlanPicture& picture);
-geometry::Drawing nowLayer(const answers::Answers& answers, const answers::Instant& instant, const PlanView& view,
-                           const PlanPicture& picture);
+Layer foundWaysLayer(const answers::Answers& answers, const PlanView& view, const PlanPicture& picture);
+Layer nowLayer(const answers::Answers& answers, const answers::Instant& instant, const PlanView& view,
+               const PlanPicture& picture);
+/// The words of all layers, clear of each other, of people, flags and snags, of the legend and the north arrow.
+geometry::Drawing labelsLayer(const PlanView& view, Writing writing);
 
 /// Where the slab of a crew member stands who does not go along with the camera: at their drawn place, or where the
 /// route leads that was found for them.

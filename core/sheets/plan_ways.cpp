@@ -25,15 +25,20 @@ bool nearNow(const Span& stood, double t) {
   return std::abs(stood.from - t) < kNear || (stood.from <= t && t <= stood.until);
 }
 
-/// The seconds of a stand, over its place.
+/// The seconds of a stand, over its place, or further up, where those of an earlier one are.
 Label timesLabel(const Span& stood, Point at, bool chosen) {
-  return {Text{.at = {at.x, at.y - 14},
-               .text = base::fixed(stood.from, 1) + "\u2013" + base::fixed(stood.until, 1),
-               .size = 12,
-               .align = Align::centre,
-               .tone = Tone::ink,
-               .halo = Tone::page},
-          chosen ? LabelRank::chosen : LabelRank::detail};
+  constexpr double kRow = 15;
+  // Clear of the corners around what is chosen.
+  const double up = chosen ? 25 : 14;
+  return {.text = Text{.at = {at.x, at.y - up},
+                       .text = base::fixed(stood.from, 1) + "\u2013" + base::fixed(stood.until, 1),
+                       .size = 12,
+                       .align = Align::centre,
+                       .tone = Tone::ink,
+                       .halo = Tone::page},
+          .rank = chosen ? LabelRank::chosen : LabelRank::use,
+          .anchor = LabelAnchor{.at = at, .clear = chosen ? 20.0 : 8.0, .reach = 48},
+          .others = {{at.x, at.y - up - kRow}, {at.x, at.y - up - 2 * kRow}, {at.x, at.y + up + 10}}};
 }
 
 class WaysPainter {
@@ -41,7 +46,7 @@ class WaysPainter {
   WaysPainter(const Take& take, const PlanView& view, const PlanPicture& picture)
       : take_(take), plan_(take.plan()), view_(view), picture_(picture), drawing_(view.sheet()) {}
 
-  Drawing drawn() {
+  Layer drawn() {
     for (std::size_t i = 0; i < plan_.crew.size(); ++i)
       if (const auto* track = take_.people().crew(i)) drawCrewWay(*track);
     for (std::size_t i = 0; i < plan_.performers.size(); ++i)
@@ -53,8 +58,7 @@ class WaysPainter {
     drawWay(camera, Tone::lens, 2.4, true);
     drawMarks(camera, Tone::lens, Chosen::Kind::cameraMark, "");
     for (const auto& beat : plan_.beats) drawBeat(beat, camera);
-    placeLabels(drawing_, std::move(labels_));
-    return std::move(drawing_);
+    return {std::move(drawing_), std::move(writing_)};
   }
 
  private:
@@ -100,13 +104,14 @@ class WaysPainter {
         {at + aside * half, at - aside * half},
         {.tone = tone, .width = second % 5 == 0 ? 1.6 : 1, .dash = {}, .strength = second < picture_.time ? 0.5 : 1.0});
     if (!numbers || second % 10 != 0) return;
-    labels_.push_back({Text{.at = at + aside * 14 + Vec{0, 4},
-                            .text = std::to_string(second),
-                            .size = 12,
-                            .align = Align::centre,
-                            .tone = Tone::ink2,
-                            .halo = Tone::page},
-                       LabelRank::name});
+    writing_.labels.push_back({.text = Text{.at = at + aside * 14 + Vec{0, 4},
+                                            .text = std::to_string(second),
+                                            .size = 12,
+                                            .align = Align::centre,
+                                            .tone = Tone::ink2,
+                                            .halo = Tone::page},
+                               .rank = LabelRank::detail,
+                               .others = {at - aside * 14 + Vec{0, 4}}});
   }
 
   void chevrons(const motion::Track& track) {
@@ -136,7 +141,7 @@ class WaysPainter {
         knot(track, mark, at, held, tone);
       const Span stood{mark.at, mark.until};
       if (kind == Chosen::Kind::performerMark && (chosen || nearNow(stood, picture_.time)) && held > 0.05)
-        labels_.push_back(timesLabel(stood, at, chosen));
+        writing_.labels.push_back(timesLabel(stood, at, chosen));
     }
   }
 
@@ -160,15 +165,26 @@ class WaysPainter {
 
   void drawBeat(const plan::Beat& beat, const motion::Track& camera) {
     const std::size_t number = plan_.beats.indexOf(beat.id.text()) + 1;
-    drawBeatFlag(drawing_, view_.toPicture(camera.place(beat.time)), std::to_string(number));
+    // Beats at one place stack, the later on top.
+    Point foot = view_.toPicture(camera.place(beat.time));
+    while (std::any_of(flags_.begin(), flags_.end(), [&](Point other) {
+      return std::abs(other.x - foot.x) < kFlagWidth && std::abs(other.y - foot.y) < kFlagHeight;
+    }))
+      foot.y -= kFlagHeight;
+    flags_.push_back(foot);
+    drawBeatFlag(drawing_, foot, std::to_string(number));
+    writing_.reserved.push_back({foot.x - 1, foot.y - 19, foot.x + kFlagWidth, foot.y - 3});
   }
+
+  static constexpr double kFlagWidth = 25, kFlagHeight = 15;
 
   const Take& take_;
   const plan::Plan& plan_;
   const PlanView& view_;
   const PlanPicture& picture_;
+  std::vector<Point> flags_;  ///< the feet of those drawn
   Drawing drawing_;
-  std::vector<Label> labels_;
+  Writing writing_;
 };
 
 /// Routes nobody has drawn, with what is needed to follow them.
@@ -177,13 +193,12 @@ class FoundWaysPainter {
   FoundWaysPainter(const PlanView& view, const PlanPicture& picture)
       : view_(view), picture_(picture), drawing_(view.sheet()) {}
 
-  Drawing drawn(const answers::FoundRoutes& routes) {
+  Layer drawn(const answers::FoundRoutes& routes) {
     for (const auto& route : routes.people) {
       for (const auto& walk : route.walks) drawWalk(route, walk);
       for (const auto& stand : route.stands) drawStand(stand, picture_.chosen == Chosen{kThing, route.id, 0});
     }
-    placeLabels(drawing_, std::move(labels_));
-    return std::move(drawing_);
+    return {std::move(drawing_), std::move(writing_)};
   }
 
  private:
@@ -217,32 +232,25 @@ class FoundWaysPainter {
                         .fill = {Tone::page},
                         .stroke = {.tone = Tone::crew, .width = 1.25, .dash = {2, 2}}});
     if (!chosen && !nearNow(stand.span, picture_.time)) return;
-    Label label = timesLabel(stand.span, at, chosen);
-    while (std::any_of(labels_.begin(), labels_.end(), [&](const Label& other) {
-      return std::abs(other.text.at.x - label.text.at.x) < kWide && std::abs(other.text.at.y - label.text.at.y) < kRow;
-    }))
-      label.text.at.y -= kRow;
-    labels_.push_back(std::move(label));
+    writing_.labels.push_back(timesLabel(stand.span, at, chosen));
   }
 
   static constexpr double kLook = 0.1, kSlow = 0.1;
-  /// Seconds of stands close by are written over one another, in their order from below.
-  static constexpr double kWide = 84, kRow = 15;
 
   const PlanView& view_;
   const PlanPicture& picture_;
   Drawing drawing_;
-  std::vector<Label> labels_;
+  Writing writing_;
 };
 
 }  // namespace
 
-Drawing waysLayer(const Take& take, const PlanView& view, const PlanPicture& picture) {
+Layer waysLayer(const Take& take, const PlanView& view, const PlanPicture& picture) {
   return WaysPainter(take, view, picture).drawn();
 }
 
-Drawing foundWaysLayer(const answers::Answers& answers, const PlanView& view, const PlanPicture& picture) {
-  if (!answers.routes) return view.sheet();
+Layer foundWaysLayer(const answers::Answers& answers, const PlanView& view, const PlanPicture& picture) {
+  if (!answers.routes) return {view.sheet(), {}};
   return FoundWaysPainter(view, picture).drawn(*answers.routes);
 }
 

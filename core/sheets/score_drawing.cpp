@@ -7,6 +7,7 @@
 #include "core/sheets/glyphs.h"
 #include "core/sheets/snag_staves.h"
 #include "core/sheets/stave.h"
+#include "core/sheets/stave_room.h"
 #include "core/sheets/text_width.h"
 #include "core/units/clock_time.h"
 
@@ -17,7 +18,6 @@ using answers::Answers;
 
 namespace {
 
-constexpr double kFolded = 16;
 constexpr double kCrewRow = 12, kSpotLane = 16;
 
 struct Stave {
@@ -50,43 +50,20 @@ const Stave& staveNamed(const std::string& name) {
 
 }  // namespace
 
-namespace {
-
-/// Height nobody needs goes to the staves with curves, up to as much again as they have.
-void growInto(double height, std::vector<StaveBox>& boxes) {
-  double left = height - (boxes.back().top + boxes.back().height);
-  const auto grows = [](const StaveBox& box) {
-    return !box.folded && (box.name == "sharp" || box.name == "iris, faces");
-  };
-  auto count = std::count_if(boxes.begin(), boxes.end(), grows);
-  double pushed = 0;
-  for (StaveBox& box : boxes) {
-    box.top += pushed;
-    if (left <= 0 || !grows(box)) continue;
-    const double more = std::min(box.height, std::floor(left / static_cast<double>(count--)));
-    box.height += more;
-    pushed += more;
-    left -= more;
-  }
-}
-
-}  // namespace
-
 std::vector<StaveBox> stavesOf(const plan::Plan& plan, const ScoreView& view) {
   std::vector<StaveBox> boxes;
-  double top = 0;
   for (const Stave& stave : kStaves) {
     const bool folded = std::find(view.folded.begin(), view.folded.end(), stave.name) != view.folded.end();
-    boxes.push_back({stave.name, top, folded ? kFolded : fullHeight(plan, stave, view), folded});
-    top += boxes.back().height;
+    boxes.push_back({stave.name, 0, folded ? kFoldedStave : fullHeight(plan, stave, view), folded});
   }
-  growInto(view.height, boxes);
+  shareRoom(view, boxes);
   return boxes;
 }
 
 double scoreHeight(const plan::Plan& plan, const ScoreView& view) {
-  const auto boxes = stavesOf(plan, view);
-  return boxes.back().top + boxes.back().height;
+  double height = 0;
+  for (const auto& box : stavesOf(plan, view)) height += box.height;
+  return height;
 }
 
 std::vector<std::string> staveNames() {
@@ -190,23 +167,29 @@ std::string StavePainter::cut(const std::string& words, double px) {
 
 namespace {
 
-void drawBeatLines(Drawing& drawing, const Answers& answers, const ScoreView& view, double height) {
+void drawBeatLines(Drawing& drawing, const Answers& answers, const ScoreView& view, double top, double height) {
   for (const auto& beat : answers.take->plan().beats) {
     if (beat.time < view.from || beat.time > view.until) continue;
     Path line;
-    line.rings = {{{view.x(beat.time), 24}, {view.x(beat.time), height}}};
+    line.rings = {{{view.x(beat.time), top}, {view.x(beat.time), height}}};
     line.stroke = {.tone = Tone::line, .width = 1, .dash = {}};
     drawing.add(line);
   }
 }
 
-void drawFrameOf(Drawing& drawing, const ScoreView& view, const StaveBox& box) {
+/// A name that something pinned would cut is left out.
+void drawFrameOf(Drawing& drawing, const ScoreView& view, const StaveBox& box, const Span& free) {
   Path rule;
   rule.rings = {{{0, box.top + box.height}, {view.width, box.top + box.height}}};
   rule.stroke = {.tone = Tone::line, .width = 1, .dash = {}};
   drawing.add(rule);
-  drawing.add(Text{
-      .at = {32, box.top + std::min(box.height / 2 + 4.5, 18.0)}, .text = box.name, .size = 12, .tone = Tone::ink2});
+  const Text name{
+      .at = {32, box.top + std::min(box.height / 2 + 4.5, 18.0)}, .text = box.name, .size = 12, .tone = Tone::ink2};
+  if (name.at.y - name.size * 0.8 >= free.from && name.at.y <= free.until) drawing.add(name);
+}
+
+void beginClip(Drawing& drawing, double left, double right, Span rows) {
+  drawing.add(BeginClip{{{left, rows.from}, {right, rows.from}, {right, rows.until}, {left, rows.until}}});
 }
 
 /// A folded stave keeps its name and the ticks of its own snags, what stops the take as thick as the rest is thin.
@@ -231,13 +214,15 @@ Drawing scoreDrawing(const Answers& answers, const ScoreView& view, bool stale) 
                             .radius = 0,
                             .fill = {Tone::page},
                             .stroke = {}});
-  drawBeatLines(drawing, answers, view, drawing.height);
-  for (const auto& box : stavesOf(plan, view)) {
-    drawFrameOf(drawing, view, box);
-    drawing.add(BeginClip{{{view.labels - 28, box.top},
-                           {view.width, box.top},
-                           {view.width, box.top + box.height},
-                           {view.labels - 28, box.top + box.height}}});
+  const auto boxes = stavesOf(plan, view);
+  drawBeatLines(drawing, answers, view, boxes.front().top + boxes.front().height, drawing.height);
+  for (const auto& box : boxes) {
+    const Span free = uncovered(boxes, box);
+    if (free.length() <= 0) continue;
+    beginClip(drawing, 0, view.width, free);
+    drawFrameOf(drawing, view, box, free);
+    drawing.add(EndClip{});
+    beginClip(drawing, view.labels - 28, view.width, free);
     StavePainter painter{drawing, answers, *answers.take, plan, view, box, stale};
     if (box.folded)
       drawFolded(painter);
@@ -252,12 +237,16 @@ Drawing scoreDrawing(const Answers& answers, const ScoreView& view, bool stale) 
     drawing.add(edge);
   }
   if (stale)
-    drawing.add(Text{.at = {8, drawing.height - 8}, .text = "stale", .size = 12, .bold = true, .tone = Tone::ink});
+    drawing.add(Text{.at = {8, boxes.back().top + boxes.back().height - 8},
+                     .text = "stale",
+                     .size = 12,
+                     .bold = true,
+                     .tone = Tone::ink});
   return drawing;
 }
 
 Drawing playheadDrawing(const plan::Plan& plan, const ScoreView& view, double t) {
-  const double height = scoreHeight(plan, view), x = view.x(t);
+  const double height = scoreHeight(plan, view), x = view.x(t), ruler = stavesOf(plan, view).front().top;
   Drawing drawing{.width = view.width, .height = height, .patternOrigin = {}, .shapes = {}};
   if (t < view.from || t > view.until) return drawing;
   Path line;
@@ -265,8 +254,8 @@ Drawing playheadDrawing(const plan::Plan& plan, const ScoreView& view, double t)
   line.stroke = {.tone = Tone::lens, .width = 2, .dash = {}};
   drawing.add(line);
   drawing.add(geometry::Box{
-      .topLeft = {x - 32, 1}, .width = 64, .height = 21, .radius = 4, .fill = {Tone::lens}, .stroke = {}});
-  drawing.add(Text{.at = {x, 16.5},
+      .topLeft = {x - 32, ruler + 1}, .width = 64, .height = 21, .radius = 4, .fill = {Tone::lens}, .stroke = {}});
+  drawing.add(Text{.at = {x, ruler + 16.5},
                    .text = units::takeTimeText(t),
                    .size = 14,
                    .bold = true,
@@ -277,6 +266,7 @@ Drawing playheadDrawing(const plan::Plan& plan, const ScoreView& view, double t)
 
 Drawing spanDrawing(const plan::Plan& plan, const ScoreView& view, Span span) {
   const double height = scoreHeight(plan, view), right = view.width - view.scales;
+  const double ruler = stavesOf(plan, view).front().top;
   Drawing drawing{.width = view.width, .height = height, .patternOrigin = {}, .shapes = {}};
   const double from = std::clamp(view.x(span.from), view.labels, right);
   const double until = std::clamp(view.x(span.until), view.labels, right);
@@ -287,11 +277,15 @@ Drawing spanDrawing(const plan::Plan& plan, const ScoreView& view, Span span) {
     edge.stroke = {.tone = Tone::ink, .width = 1.25, .dash = {6, 4}};
     drawing.add(edge);
   }
-  drawing.add(geometry::Box{
-      .topLeft = {from, 20}, .width = until - from, .height = 4, .radius = 0, .fill = {Tone::ink}, .stroke = {}});
+  drawing.add(geometry::Box{.topLeft = {from, ruler + 20},
+                            .width = until - from,
+                            .height = 4,
+                            .radius = 0,
+                            .fill = {Tone::ink},
+                            .stroke = {}});
   const std::string words = base::fixed(span.length(), 1) + " s";
   if (typeWidth(words, 12) + 8 < until - from)
-    drawing.add(Text{.at = {(from + until) / 2, 16},
+    drawing.add(Text{.at = {(from + until) / 2, ruler + 16},
                      .text = words,
                      .size = 12,
                      .bold = true,

@@ -16,12 +16,14 @@ struct ScoreView {
   double width = 1920;
   double height = 0;             ///< px there are; what the staves do not need goes to sharp and iris, up to double
   double from = 0, until = 168;  ///< seconds shown
-  double labels = 136, scales = 104;  ///< px left and right of the clock
-  std::vector<std::string> folded;    ///< names of staves shown as a line of 16 px
-  bool searching = false;             ///< routes are being looked for: who has none yet may get one
-  bool spotLane = false;              ///< room over the crew for the lane of a clicked spot
-  std::string chosenCrew;             ///< the id of the crew member who is chosen, by a mark or as a whole
-  std::string chosenKey;              ///< "focus/2", "pull/0", "zoom/1", "iris/3", "beat/b4", or a snag's key
+  double labels = 136, scales = 104;      ///< px left and right of the clock
+  std::vector<std::string> folded;        ///< names of staves shown as a line of 16 px
+  std::vector<std::string> opened;        ///< of those that do not fold when room is short
+  double shownFrom = 0, shownHeight = 0;  ///< px of the score that are in sight; no height: all of it
+  bool searching = false;                 ///< routes are being looked for: who has none yet may get one
+  bool spotLane = false;                  ///< room over the crew for the lane of a clicked spot
+  std::string chosenCrew;                 ///< the id of the crew member who is chosen, by a mark or as a whole
+  std::string chosenKey;                  ///< "focus/2", "pull/0", "zoom/1", "iris/3", "beat/b4", or a snag's key
 
   double x(double t) const { return labels + (t - from) * pxPerSecond(); }
   double time(double px) const { return from + (px - labels) / pxPerSecond(); }
@@ -33,9 +35,10 @@ struct StaveBox {
   std::string name;
   double top = 0, height = 0;
   bool folded = false;
+  bool pinned = false;  ///< at an edge of what is in sight, whatever is scrolled under it
 };
 
-/// From top to bottom.
+/// In the order in which they lie when nothing is scrolled; how they share the height is told in stave_room.h.
 std::vector<StaveBox> stavesOf(const plan::Plan& plan, const ScoreView& view);
 double scoreHeight(const plan::Plan& plan, const ScoreView& view);
 

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/sheets/stave.h"
+#include "core/sheets/stave_room.h"
 
 namespace wend::sheets {
 
@@ -11,8 +12,10 @@ namespace {
 constexpr double kLaneReach = 5, kBarReach = 3;
 
 const StaveBox* boxAt(const std::vector<StaveBox>& boxes, const std::string& name, double y) {
-  for (const auto& box : boxes)
-    if (box.name == name && !box.folded && y >= box.top && y < box.top + box.height) return &box;
+  for (const auto& box : boxes) {
+    const geometry::Span free = uncovered(boxes, box);
+    if (box.name == name && !box.folded && y >= free.from && y < free.until) return &box;
+  }
   return nullptr;
 }
 
@@ -20,6 +23,8 @@ const StaveBox* boxAt(const std::vector<StaveBox>& boxes, const std::string& nam
 
 std::optional<CrewOnScore> crewAt(const answers::Answers& answers, const ScoreView& view, geometry::Point px) {
   if (px.x < view.labels || px.x > view.width - view.scales) return std::nullopt;
+  const auto boxes = stavesOf(answers.take->plan(), view);
+  if (!boxAt(boxes, "crew", px.y)) return std::nullopt;
   for (const auto& lane : crewLanes(answers, view)) {
     if (std::abs(lane.y - px.y) > kLaneReach) continue;
     CrewOnScore found{lane.crew, std::nullopt};

@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "core/base/text.h"
 #include "core/sheets/glyphs.h"
 #include "core/sheets/labels.h"
 #include "core/sheets/text_tables.h"
+#include "core/sheets/text_width.h"
 #include "core/sheets/text_words.h"
 #include "core/sheets/theme.h"
 #include "core/snags/stretch.h"
@@ -19,9 +21,13 @@ using answers::Instant;
 
 namespace {
 
-constexpr double kSides = 56, kAbove = 56, kBelow = 48;
-/// The same with no title and little room.
-constexpr double kAboveUntitled = 12, kBelowUntitled = 28;
+/// Px around what is drawn; with no title there is little room.
+struct Margins {
+  double left, right, above, below;
+};
+constexpr Margins kTitled{56, 56, 56, 48}, kUntitled{44, 14, 12, 28};
+/// Px a metre at which people of a side elevation can be told from each other.
+constexpr double kLegible = 45;
 /// Metres under the lowest floor and over the lens that the picture shows at least.
 constexpr double kUnder = 0.2, kOver = 1.2;
 /// Of walls, metres: they end with the picture rather than make everything else small.
@@ -41,11 +47,14 @@ Heights heightsOf(const SideView& view) {
   return heights;
 }
 
-double above(const SidePicture& picture) {
-  return picture.titled ? kAbove : kAboveUntitled;
+const Margins& marginsOf(const SidePicture& picture) {
+  return picture.titled ? kTitled : kUntitled;
 }
-double below(const SidePicture& picture) {
-  return picture.titled ? kBelow : kBelowUntitled;
+double roomAcross(const SidePicture& picture) {
+  return picture.width - marginsOf(picture).left - marginsOf(picture).right;
+}
+double roomUp(const SidePicture& picture) {
+  return picture.height - marginsOf(picture).above - marginsOf(picture).below;
 }
 
 class SidePainter {
@@ -56,6 +65,7 @@ class SidePainter {
         unit_(unitOf(plan_)),
         view_(sideView(*answers.take, instant)),
         titled_(picture.titled),
+        shown_(shownReach(view_, picture)),
         fit_(sideFit(view_, picture)),
         heights_(heightsOf(view_)) {
     drawing_.width = picture.width;
@@ -65,15 +75,17 @@ class SidePainter {
 
   Drawing drawn() {
     box({0, 0}, {drawing_.width, drawing_.height}, {Tone::window}, {});
-    const Point low = px({-kBehind, heights_.low}), high = px({view_.reach, heights_.high});
+    const Point low = px({-kBehind, heights_.low}), high = px({shown_, heights_.high});
     box({low.x, high.y}, {high.x, low.y}, {Tone::page}, {});
     drawing_.add(BeginClip{{{low.x, high.y}, {high.x, high.y}, {high.x, low.y}, {low.x, low.y}}});
     for (const auto& floor : view_.floors) drawFloor(floor);
-    for (const auto& thing : view_.things) drawThing(thing);
+    for (const auto& thing : view_.things)
+      if (thing.near < shown_) drawThing(thing);
     drawEdges();
     for (const auto& graze : view_.grazes) drawGraze(graze);
     for (const auto& person : view_.people) drawPerson(person);
-    for (const auto& lamp : view_.lamps) drawLamp(lamp);
+    for (const auto& lamp : view_.lamps)
+      if (lamp.ahead < shown_) drawLamp(lamp);
     drawLens();
     drawing_.add(EndClip{});
     drawScales();
@@ -168,7 +180,7 @@ class SidePainter {
   void drawGraze(const SideGraze& graze) {
     const double until = std::min(view_.reach, graze.floorFrom.value_or(view_.reach));
     line({px(graze.corner), alongSlope(graze.slope, until)}, Tone::ink2, stroke::kTag, {6, 4});
-    if (!graze.floorFrom) return;
+    if (!graze.floorFrom || *graze.floorFrom > shown_) return;
     const Point foot = alongSlope(graze.slope, *graze.floorFrom);
     label({foot.x, foot.y + 16}, "floor from " + lengthText(plan_, *graze.floorFrom), LabelRank::snag, Align::centre,
           Tone::ink);
@@ -228,20 +240,32 @@ class SidePainter {
     const double one = feet ? units::kMetresPerFoot : 1, step = feet ? one : 0.5;
     const double bottom = px({0, heights_.low}).y, left = px({-kBehind, 0}).x;
     const int every = fit_.pxPerMetre * one >= 40 ? 1 : 5;
-    for (int n = 0; n * one <= view_.reach; n += every) {
+    const double written = sayCut(bottom);
+    for (int n = 0; n * one <= shown_; n += every) {
       const double x = px({n * one, 0}).x;
       line({{x, bottom}, {x, bottom + 6}}, Tone::line2, stroke::kHairline);
-      scaleText({x, bottom + 20}, std::to_string(n) + (n == 0 ? feet ? " ft ahead" : " m ahead" : ""), Align::centre);
+      if (n == 0 || x + type::kLabel < written)
+        scaleText({x, bottom + 20}, std::to_string(n) + (n == 0 ? feet ? " ft ahead" : " m ahead" : ""), Align::centre);
     }
     // As many heights are written as lie a line of type apart.
-    double written = bottom + type::kLabel;
+    double lowest = bottom + type::kLabel;
     for (double n = std::ceil(heights_.low / step); n * step <= heights_.high; ++n) {
       const double height = n * step, y = px({0, height}).y;
       line({{left - 6, y}, {left, y}}, Tone::line2, stroke::kHairline);
-      if (written - y < type::kLabel + 4 || (!feet && fit_.pxPerMetre < 40 && height != std::floor(height))) continue;
-      written = y;
+      if (lowest - y < type::kLabel + 4 || (!feet && fit_.pxPerMetre < 40 && height != std::floor(height))) continue;
+      lowest = y;
       scaleText({left - 9, y + 4}, feet ? base::fixed(n, 0) + "'" : base::fixed(height, 1), Align::right);
     }
+  }
+
+  /// Where the view goes on past the picture: a dashed edge, and how far it goes. Where those words begin, px.
+  double sayCut(double bottom) {
+    const double right = px({shown_, 0}).x;
+    if (shown_ >= view_.reach) return std::numeric_limits<double>::infinity();
+    line({{right, px({0, heights_.high}).y}, {right, bottom}}, Tone::ink2, stroke::kTag, {4, 4});
+    const std::string words = "cut at " + lengthText(plan_, shown_) + " of " + lengthText(plan_, view_.reach);
+    scaleText({right, bottom + 20}, words, Align::right);
+    return right - typeWidth(words, type::kLabel);
   }
 
   void scaleText(Point at, const std::string& text, Align align) {
@@ -258,6 +282,7 @@ class SidePainter {
   units::LengthUnit unit_;
   SideView view_;
   bool titled_;
+  double shown_;  ///< metres ahead
   SideFit fit_;
   Heights heights_;
   Drawing drawing_;
@@ -266,15 +291,29 @@ class SidePainter {
 
 }  // namespace
 
+double shownReach(const SideView& view, const SidePicture& picture) {
+  // A cut that wins less than a quarter is not worth its words.
+  constexpr double kPast = 1, kWorthIt = 1.25;
+  const Heights heights = heightsOf(view);
+  const double legible = std::min(kLegible, roomUp(picture) / (heights.high - heights.low));
+  const double far = roomAcross(picture) / legible - kBehind;
+  if (picture.titled || far >= view.reach) return view.reach;
+  double last = kLeast - kPast;
+  for (const auto& person : view.people) last = std::max(last, person.ahead);
+  const double shown = std::max(far, last + kPast);
+  return shown * kWorthIt < view.reach ? shown : view.reach;
+}
+
 SideFit sideFit(const SideView& view, const SidePicture& picture) {
   const Heights heights = heightsOf(view);
-  const double room = picture.height - above(picture) - below(picture);
+  const double room = roomUp(picture);
   SideFit fit;
-  fit.pxPerMetre = std::min((picture.width - 2 * kSides) / (view.reach + kBehind), room / (heights.high - heights.low));
+  fit.pxPerMetre =
+      std::min(roomAcross(picture) / (shownReach(view, picture) + kBehind), room / (heights.high - heights.low));
   // In the middle where the width is what limits.
   const double spare = room - (heights.high - heights.low) * fit.pxPerMetre;
-  fit.origin = {kSides + kBehind * fit.pxPerMetre,
-                picture.height - below(picture) - spare / 2 + heights.low * fit.pxPerMetre};
+  fit.origin = {marginsOf(picture).left + kBehind * fit.pxPerMetre,
+                picture.height - marginsOf(picture).below - spare / 2 + heights.low * fit.pxPerMetre};
   return fit;
 }
 

@@ -24,7 +24,12 @@ struct SidePicture {
   bool titled = true;            ///< over the picture stand time, lens and where it looks
 };
 
-/// Everything of the view is inside the drawing, clear of its margins.
+/// How far ahead the drawing shows, metres: as far as the view reaches; in a small one without a title that would be
+/// drawn too small to read, no further than needed to read it, and still a metre past everybody in the view. The
+/// drawing says where it was cut.
+double shownReach(const SideView& view, const SidePicture& picture);
+
+/// Everything of the view that is shown is inside the drawing, clear of its margins.
 SideFit sideFit(const SideView& view, const SidePicture& picture);
 
 /// "28 mm, 28.1° high, bearing 90°, tilt 0.0°". Requires an instant with a lens.

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "core/answers/routes.h"
+#include "core/answers/shelter_at.h"
 #include "core/sheets/glyphs.h"
 #include "core/sheets/stave.h"
 #include "core/sheets/text_width.h"
@@ -29,6 +30,7 @@ void drawUnmet(StavePainter& p, Span span, double y) {
 void drawLane(StavePainter& p, const motion::Track& track, const plan::Crew& crew, double y) {
   std::vector<Point> line;
   std::vector<std::pair<double, std::string>> names;
+  std::string in;
   for (std::size_t k = 0; k < track.marks().size(); ++k) {
     const motion::TrackMark& mark = track.marks()[k];
     const double until = k + 1 == track.marks().size() ? p.take.length() : mark.until;
@@ -40,8 +42,11 @@ void drawLane(StavePainter& p, const motion::Track& track, const plan::Crew& cre
     }
     line.push_back({x, y});
     line.push_back({p.view.x(until), y});
-    const std::string& shelter = crew.marks[k].shelter;
-    if (!shelter.empty() && (k == 0 || crew.marks[k - 1].shelter != shelter)) names.emplace_back(x + 10, shelter);
+    const bool stands = until > mark.at;
+    const std::string& named = crew.marks[k].shelter;
+    const std::string shelter = named.empty() && stands ? answers::shelterAt(p.plan, mark.pos) : named;
+    if (!shelter.empty() && shelter != in) names.emplace_back(x + 10, shelter);
+    in = shelter;
   }
   p.line(line, Tone::crew, 2);
   // Over the line, which the halo cuts: a name that is struck through is no name.

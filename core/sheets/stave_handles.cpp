@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "core/sheets/stave.h"
+#include "core/sheets/stave_room.h"
 
 namespace wend::sheets {
 
@@ -13,8 +14,10 @@ class HandleFinder {
       : answers_(answers), take_(*answers.take), plan_(take_.plan()), view_(view) {}
 
   std::vector<ScoreHandle> found() {
-    for (const auto& box : stavesOf(plan_, view_)) {
+    const auto boxes = stavesOf(plan_, view_);
+    for (const auto& box : boxes) {
       if (box.folded) continue;
+      free_ = uncovered(boxes, box);
       if (box.name == "beats")
         for (const auto& beat : plan_.beats) add("beat/" + beat.id.text(), beat.time, box.top + 12, {});
       if (box.name == "sharp") sharp(box);
@@ -32,7 +35,7 @@ class HandleFinder {
   };
 
   void add(const std::string& key, double time, double y, Worth worth) {
-    if (time < view_.from || time > view_.until) return;
+    if (time < view_.from || time > view_.until || y < free_.from || y > free_.until) return;
     handles_.push_back({key, time, view_.x(time), y, worth.value, worth.perPx, worth.cut});
   }
 
@@ -89,6 +92,7 @@ class HandleFinder {
   const answers::Take& take_;
   const plan::Plan& plan_;
   const ScoreView& view_;
+  geometry::Span free_;  ///< rows of the stave that are in sight
   std::vector<ScoreHandle> handles_;
 };
 

@@ -120,16 +120,18 @@ void PlanCanvas::answersChanged() {
 }
 
 template <class Make>
-const QPixmap& PlanCanvas::layerOf(Layer& layer, Make make) {
-  if (layer.current && !layer.pixmap.isNull()) return layer.pixmap;
+const PlanCanvas::Layer& PlanCanvas::layerOf(Layer& layer, Make make) {
+  if (layer.current && !layer.pixmap.isNull()) return layer;
   const double ratio = devicePixelRatioF();
   layer.pixmap = QPixmap(size() * ratio);
   layer.pixmap.setDevicePixelRatio(ratio);
   layer.pixmap.fill(Qt::transparent);
   QPainter painter(&layer.pixmap);
-  painter_.paint(painter, make());
+  sheets::Layer made = make();
+  painter_.paint(painter, made.drawing);
+  layer.writing = std::move(made.writing);
   layer.current = true;
-  return layer.pixmap;
+  return layer;
 }
 
 void PlanCanvas::paintEvent(QPaintEvent*) {
@@ -140,12 +142,22 @@ void PlanCanvas::paintEvent(QPaintEvent*) {
   picture_.time = bridge_.instant().time;
   picture_.chosen = chosenOf(document_.selection());
   if (!ground_.current) groundTime_ = picture_.time;
-  painter.drawPixmap(0, 0, layerOf(ground_, [&] { return sheets::groundLayer(answers, view_, picture_); }));
+  sheets::Writing writing;
+  const auto paintKept = [&](const Layer& layer) {
+    painter.drawPixmap(0, 0, layer.pixmap);
+    writing.add(layer.writing);
+  };
+  const auto paintNew = [&](sheets::Layer layer) {
+    painter_.paint(painter, layer.drawing);
+    writing.add(std::move(layer.writing));
+  };
+  paintKept(layerOf(ground_, [&] { return sheets::Layer{sheets::groundLayer(answers, view_, picture_), {}}; }));
   painter_.paint(painter, sheets::wedgeLayer(answers, bridge_.instant(), view_));
-  painter.drawPixmap(0, 0, layerOf(set_, [&] { return sheets::setLayer(*answers.take, view_, picture_.time); }));
-  painter.drawPixmap(0, 0, layerOf(ways_, [&] { return sheets::waysLayer(*answers.take, view_, picture_); }));
-  painter_.paint(painter, sheets::foundWaysLayer(answers, view_, picture_));
-  painter_.paint(painter, sheets::nowLayer(answers, bridge_.instant(), view_, picture_));
+  paintKept(layerOf(set_, [&] { return sheets::setLayer(*answers.take, view_, picture_.time); }));
+  paintKept(layerOf(ways_, [&] { return sheets::waysLayer(*answers.take, view_, picture_); }));
+  paintNew(sheets::foundWaysLayer(answers, view_, picture_));
+  paintNew(sheets::nowLayer(answers, bridge_.instant(), view_, picture_));
+  painter_.paint(painter, sheets::labelsLayer(view_, std::move(writing)));
   painter_.paint(painter, sheets::planLegend(view_, picture_, answers.take->plan().display));
   paintTape(painter);
   paintTag(painter);
@@ -199,11 +211,13 @@ void PlanCanvas::mousePressEvent(QMouseEvent* event) {
   if (event->button() != Qt::LeftButton) return;
   if (taping_) return tapeClick(view_.toPlan(pointOf(event->position())));
   doing_ = Doing::pressed;
-  dragged_.reset();
+  drag_.reset();
   const auto hit = planHit(*bridge_.answers(), bridge_.instant(), view_, pointOf(event->position()));
   if (!hit || !hit->mark) return;
   document_.select(hit->what);
-  dragged_ = hit->mark;
+  const motion::Track* track = trackOf(*hit->mark);
+  if (track && hit->mark->index < track->marks().size())
+    drag_.emplace(*hit->mark, track->marks()[hit->mark->index].pos);
 }
 
 void PlanCanvas::mouseMoveEvent(QMouseEvent* event) {
@@ -215,7 +229,7 @@ void PlanCanvas::mouseMoveEvent(QMouseEvent* event) {
     return update();
   }
   if (doing_ == Doing::pressed && QLineF(pressedAt_, at).length() > kDragStarts)
-    doing_ = dragged_ ? Doing::draggingMark : Doing::panning;
+    doing_ = drag_ ? Doing::draggingMark : Doing::panning;
   if (doing_ == Doing::draggingMark) return dragTo(at, event->modifiers().testFlag(Qt::ControlModifier));
   if (doing_ != Doing::panning) return;
   view_.centre = view_.centre - Vec{moved.x(), -moved.y()} / view_.pxPerMetre;
@@ -249,38 +263,66 @@ Point PlanCanvas::snapped(Point place, const plan::MarkRef& moving, bool free, Q
 
 void PlanCanvas::dragTo(QPointF px, bool free) {
   QString snappedTo = tr("free");
-  const Point place = snapped(view_.toPlan(pointOf(px)), *dragged_, free, &snappedTo);
-  // Always from the plan, never from the last preview: what the pointer shows is one edit.
-  const auto moved = plan::movedMark(*document_.plan(), *dragged_, place);
+  const Point place = snapped(view_.toPlan(pointOf(px)), drag_->mark(), free, &snappedTo);
+  drag_->pointTo(place, snappedTo);
+  showDrag();
+}
+
+/// Always from the plan, never from the last preview: what the pointer shows is one edit.
+void PlanCanvas::showDrag() {
+  const auto moved = plan::movedMark(*document_.plan(), drag_->mark(), drag_->place());
   if (!moved) {
     tag_ = QString::fromStdString(moved.problems().front().remedy);
     return update();
   }
   document_.setPreview(std::make_shared<const plan::Plan>(*moved));
-  tag_ = QString::fromStdString(base::fixed(place.x, 2) + ", " + base::fixed(place.y, 2)) + QStringLiteral("  ") +
-         legText(*dragged_) + QStringLiteral("  ") + snappedTo;
+  tag_ = drag_->words(document_.plan()->display) + QStringLiteral("  ") + legText(drag_->mark());
   update();
+}
+
+void PlanCanvas::finishDrag() {
+  doing_ = Doing::nothing;
+  drag_.reset();
+  tag_.clear();
+  document_.commitPreview(tr("Move mark"));
+  update();
+}
+
+/// Letters and digits are the drag's while there is one.
+bool PlanCanvas::event(QEvent* event) {
+  if (event->type() == QEvent::ShortcutOverride && doing_ == Doing::draggingMark) {
+    event->accept();
+    return true;
+  }
+  return QWidget::event(event);
+}
+
+bool PlanCanvas::focusNextPrevChild(bool next) {
+  return doing_ != Doing::draggingMark && QWidget::focusNextPrevChild(next);
+}
+
+const motion::Track* PlanCanvas::trackOf(const plan::MarkRef& mark) const {
+  const auto& people = bridge_.answers()->take->people();
+  const auto& plan = bridge_.answers()->take->plan();
+  return mark.owner == plan::Owner::camera      ? &people.camera()
+         : mark.owner == plan::Owner::performer ? people.performer(plan.performers.indexOf(mark.id))
+                                                : people.crew(plan.crew.indexOf(mark.id));
 }
 
 /// "5.0 s, 0.65 m/s": the leg that arrives at the mark, or leaves the first one.
 QString PlanCanvas::legText(const plan::MarkRef& mark) const {
-  const auto& people = bridge_.answers()->take->people();
-  const auto& plan = bridge_.answers()->take->plan();
-  const motion::Track* track = mark.owner == plan::Owner::camera ? &people.camera()
-                               : mark.owner == plan::Owner::performer
-                                   ? people.performer(plan.performers.indexOf(mark.id))
-                                   : people.crew(plan.crew.indexOf(mark.id));
+  const motion::Track* track = trackOf(mark);
   if (!track || track->legs().empty()) return {};
   const auto& leg = track->legs()[mark.index == 0 ? 0 : mark.index - 1];
   return QString::fromStdString(base::fixed(leg.time.length(), 1) + " s, " + base::fixed(leg.peakSpeed, 2) + " m/s");
 }
 
 void PlanCanvas::mouseReleaseEvent(QMouseEvent* event) {
+  if (doing_ == Doing::draggingMark) return finishDrag();
   const Doing was = doing_;
   doing_ = Doing::nothing;
   tag_.clear();
-  if (was == Doing::draggingMark) document_.commitPreview(tr("Move mark"));
-  if (was == Doing::pressed && !dragged_ && event->button() == Qt::LeftButton) clickAt(event->position());
+  if (was == Doing::pressed && !drag_ && event->button() == Qt::LeftButton) clickAt(event->position());
   update();
 }
 
@@ -373,6 +415,10 @@ void PlanCanvas::nudge(Vec by) {
 }
 
 void PlanCanvas::keyPressEvent(QKeyEvent* event) {
+  if (doing_ == Doing::draggingMark) {
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) return finishDrag();
+    if (drag_->type(*event, document_.plan()->display)) return showDrag();
+  }
   const double step = event->modifiers().testFlag(Qt::ShiftModifier) ? 0.5 : 0.05;
   switch (event->key()) {
     case Qt::Key_Left:

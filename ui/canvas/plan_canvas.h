@@ -2,7 +2,8 @@
 /// windows; lay a tape between two points.
 ///
 /// Keys      arrows nudge the chosen mark 5 cm, with Shift 50 cm; Escape drops what is going on; Ctrl breaks the snap;
-///           Home or 0 shows the whole take again, and so does a double click.
+///           Home or 0 shows the whole take again, and so does a double click. While a mark is dragged digits are its
+///           number (mark_drag.h), Enter takes it.
 #pragma once
 
 #include <QPixmap>
@@ -11,6 +12,7 @@
 
 #include "core/sheets/plan_view.h"
 #include "ui/canvas/drawing_painter.h"
+#include "ui/canvas/mark_drag.h"
 #include "ui/canvas/plan_hit.h"
 #include "ui/document/answers_bridge.h"
 
@@ -45,6 +47,8 @@ class PlanCanvas : public QWidget {
   void snagChosen(const QString& key);
 
  protected:
+  bool event(QEvent* event) override;
+  bool focusNextPrevChild(bool next) override;
   void paintEvent(QPaintEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
   void mousePressEvent(QMouseEvent* event) override;
@@ -55,9 +59,10 @@ class PlanCanvas : public QWidget {
   void keyPressEvent(QKeyEvent* event) override;
 
  private:
-  /// A finished layer as it was last drawn.
+  /// A finished layer as it was last drawn, and what it wants written.
   struct Layer {
     QPixmap pixmap;
+    sheets::Writing writing;
     bool current = false;
   };
   enum class Doing { nothing, pressed, draggingMark, panning };
@@ -65,11 +70,13 @@ class PlanCanvas : public QWidget {
   void answersChanged();
   void viewChanged();
   template <class Make>
-  const QPixmap& layerOf(Layer& layer, Make make);
-  void paintLayer(QPainter& painter, const geometry::Drawing& drawing);
+  const Layer& layerOf(Layer& layer, Make make);
   void paintTape(QPainter& painter);
   void paintTag(QPainter& painter);
   void dragTo(QPointF px, bool free);
+  void showDrag();
+  void finishDrag();
+  const motion::Track* trackOf(const plan::MarkRef& mark) const;
   void clickAt(QPointF px);
   void pickSpot(geometry::Point place);
   QString spotWords(geometry::Point place) const;
@@ -93,7 +100,7 @@ class PlanCanvas : public QWidget {
 
   Doing doing_ = Doing::nothing;
   QPointF pressedAt_, lastAt_;
-  std::optional<plan::MarkRef> dragged_;
+  std::optional<MarkDrag> drag_;  ///< of the mark that was pressed on
   QString tag_;
   bool taping_ = false;
   std::optional<geometry::Point> tapeFrom_, tapeTo_;

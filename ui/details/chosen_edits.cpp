@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "core/answers/on_found_routes.h"
+#include "core/answers/route_taken.h"
 #include "core/plan/edits_beats.h"
 #include "core/plan/edits_camera.h"
 #include "core/plan/edits_entities.h"
@@ -212,10 +212,12 @@ std::optional<ChosenEdit> routeTakenOver(const Subject& subject) {
   const plan::Crew* crew = subject.plan.crew.find(id);
   const auto* route = subject.answers->routes->find(id);
   if (!crew || !crew->marks.empty() || !route || !route->found) return std::nullopt;
-  plan::Crew goes = *crew;
-  goes.marks = answers::marksOf(*route, subject.answers->take->length());
-  return ChosenEdit{"Take this route over", [&plan = subject.plan, goes] { return plan::replaced(plan, goes); },
-                    Selection{Kind::crew, id, -1}};
+  const auto taken = [&plan = subject.plan, crew, route, answers = subject.answers] {
+    plan::Crew goes = *crew;
+    goes.marks = answers::takenOver(*answers, *route);
+    return plan::replaced(plan, goes);
+  };
+  return ChosenEdit{"Take this route over", taken, Selection{Kind::crew, id, -1}};
 }
 
 }  // namespace wend::ui

@@ -85,7 +85,7 @@ DetailsPanel::DetailsPanel(Document& document, AnswersBridge& bridge, QWidget* p
 DetailsPanel::~DetailsPanel() = default;
 
 void DetailsPanel::layOut() {
-  auto* rows = new QVBoxLayout(this);
+  auto* rows = rows_ = new QVBoxLayout(this);
   rows->setContentsMargins(16, 8, 16, 8);
   rows->setSpacing(4);
   auto* top = new QHBoxLayout;
@@ -105,11 +105,13 @@ void DetailsPanel::layOut() {
   buttons->addStretch(1);
   buttons->addWidget(new_);
   rows->addLayout(buttons);
-  auto* wayButtons = new QHBoxLayout;
+  wayButtons_ = new QWidget(this);
+  auto* wayButtons = new QHBoxLayout(wayButtons_);
+  wayButtons->setContentsMargins(0, 0, 0, 0);
   wayButtons->addWidget(route_);
   wayButtons->addWidget(way_);
   wayButtons->addStretch(1);
-  rows->addLayout(wayButtons);
+  rows->addWidget(wayButtons_);
   rows->addWidget(change_);
   rows->addStretch(1);
   remove_->setText(tr("Remove"));
@@ -169,8 +171,21 @@ void DetailsPanel::refreshButtons(const Subject& about) {
   const auto removes = removedChosen(about);
   remove_->setVisible(removes.has_value());
   if (removes) remove_->setToolTip(QString::fromStdString(removes->label));
-  way_->setVisible(removedWay(about).has_value());
-  route_->setVisible(routeTakenOver(about).has_value());
+  const bool way = removedWay(about).has_value(), route = routeTakenOver(about).has_value();
+  way_->setVisible(way);
+  route_->setVisible(route);
+  wayButtons_->setVisible(way || route);
+  placeRoute(route);
+}
+
+/// A route that was found is why somebody without marks is looked at: it stands over their fields, where a low window
+/// shows it; everything else that is computed stands under the fields that it follows from.
+void DetailsPanel::placeRoute(bool first) {
+  if (first == (rows_->indexOf(computed_) < rows_->indexOf(grid_))) return;
+  for (QWidget* part : {static_cast<QWidget*>(computed_), wayButtons_}) rows_->removeWidget(part);
+  const int at = first ? rows_->indexOf(grid_) : rows_->indexOf(problem_) + 1;
+  rows_->insertWidget(at, computed_);
+  rows_->insertWidget(first ? at + 1 : rows_->indexOf(change_), wayButtons_);
 }
 
 void DetailsPanel::refreshChange() {

@@ -8,6 +8,7 @@
 
 #include <QLabel>
 #include <QPushButton>
+#include <QVBoxLayout>
 #include <QWidget>
 
 #include "core/sheets/theme.h"
@@ -66,6 +67,7 @@ class DetailsPanel : public QWidget {
   void refresh();
   void refreshComputed(const Subject& subject);
   void refreshButtons(const Subject& subject);
+  void placeRoute(bool first);
   void refreshChange();
   void offerNewThings();
   void commit(int field);
@@ -89,6 +91,8 @@ class DetailsPanel : public QWidget {
   FieldGrid* grid_;
   LensMarksTable* lensMarks_;
   QPushButton *add_, *remove_, *way_, *route_, *new_;
+  QVBoxLayout* rows_ = nullptr;
+  QWidget* wayButtons_ = nullptr;
 };
 
 }  // namespace wend::ui

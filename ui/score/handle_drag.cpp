@@ -70,24 +70,15 @@ bool HandleDrag::type(const QKeyEvent& event, const plan::Plan& plan) {
     take(plan);
     return true;
   }
-  if (event.key() == Qt::Key_Backspace) {
-    typed_.chop(1);
-    take(plan);
-    return true;
-  }
-  const QString text = event.text();
-  if (text.size() != 1 || event.modifiers().testFlag(Qt::ControlModifier)) return false;
-  const bool first = QStringLiteral("0123456789.,'").contains(text);
-  const bool later = typing() && QStringLiteral("-/\" mft").contains(text);
-  if (!first && !later) return false;
-  if (!typing() && value() == Value::none) typesTime_ = true;
-  typed_ += text;
+  const bool began = !typing();
+  if (!typed_.type(event)) return false;
+  if (began && typing() && value() == Value::none) typesTime_ = true;
   take(plan);
   return true;
 }
 
 std::optional<double> HandleDrag::typedMeasure(const plan::Plan& plan) const {
-  const std::string text = typed_.toStdString();
+  const std::string text = typed_.text().toStdString();
   if (value() == Value::distance) {
     const auto metres = units::lengthFrom(text, plan.display);
     return metres.ok() && *metres > 0 ? std::optional(1 / *metres) : std::nullopt;
@@ -105,7 +96,7 @@ void HandleDrag::take(const plan::Plan& plan) {
   understood_ = true;
   if (!typing()) return;
   snappedTo_.clear();
-  const auto read = typesTime_ ? units::typedNumber(typed_.toStdString()) : typedMeasure(plan);
+  const auto read = typesTime_ ? units::typedNumber(typed_.text().toStdString()) : typedMeasure(plan);
   understood_ = read.has_value();
   if (!read) return;
   if (typesTime_)
@@ -129,7 +120,7 @@ QString HandleDrag::words(const plan::Plan& plan) const {
                          : value() == Value::stop                 ? QObject::tr("T")
                          : plan.display == plan::LengthUnit::feet ? QObject::tr("ft")
                                                                   : QObject::tr("m");
-    const QString entry = typed_ + QStringLiteral("_ ") + unit;
+    const QString entry = typed_.text() + QStringLiteral("_ ") + unit;
     return understood_ ? QObject::tr("%1  Enter takes it").arg(entry) : QObject::tr("%1  no such value yet").arg(entry);
   }
   QStringList parts;

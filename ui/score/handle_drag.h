@@ -11,6 +11,7 @@
 
 #include "core/plan/plan.h"
 #include "core/sheets/score_drawing.h"
+#include "ui/canvas/typed_entry.h"
 #include "ui/score/handle_edits.h"
 
 namespace wend::ui {
@@ -26,7 +27,7 @@ class HandleDrag {
 
   /// Takes a key into the number that is being typed. False for keys that are no part of a number.
   bool type(const QKeyEvent& event, const plan::Plan& plan);
-  bool typing() const { return !typed_.isEmpty(); }
+  bool typing() const { return typed_.typing(); }
 
   /// Ensures   (1) a pointer that moved along one axis alone leaves the other as it is
   HandleMove move() const { return move_; }
@@ -44,7 +45,8 @@ class HandleDrag {
   sheets::ScoreHandle handle_;
   QPointF pressedAt_;
   HandleMove move_;
-  QString typed_, snappedTo_;
+  TypedEntry typed_;
+  QString snappedTo_;
   bool typesTime_ = false;
   bool understood_ = true;
 };

@@ -3,11 +3,13 @@
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
+#include <QScrollArea>
 #include <algorithm>
 #include <cmath>
 
 #include "core/answers/routes.h"
 #include "core/sheets/stave.h"
+#include "core/sheets/stave_room.h"
 #include "ui/score/handle_edits.h"
 #include "ui/style/fonts.h"
 #include "ui/style/icons.h"
@@ -20,7 +22,7 @@ using geometry::Tone;
 namespace {
 
 constexpr double kReachPx = 8, kDragStartsPx = 3;
-constexpr double kSnapSeconds = 0.1, kRulerPx = 24;
+constexpr double kSnapSeconds = 0.1;
 /// What handles of things that can be nudged begin with.
 constexpr const char* kHandles[] = {"beat/", "focus/", "pull/", "zoom/", "iris/"};
 
@@ -44,7 +46,29 @@ void ScoreView::setTheme(sheets::Theme theme) {
 
 void ScoreView::setFolded(std::vector<std::string> names) {
   view_.folded = std::move(names);
+  view_.opened.clear();
+  if (!view_.folded.empty()) {
+    view_.opened = sheets::staveNames();
+    std::erase_if(view_.opened, [this](const auto& name) {
+      return std::find(view_.folded.begin(), view_.folded.end(), name) != view_.folded.end();
+    });
+  }
   planChanged();
+}
+
+void ScoreView::toggleStave(const std::string& name) {
+  const auto boxes = staves();
+  const bool open =
+      std::any_of(boxes.begin(), boxes.end(), [&](const auto& box) { return box.name == name && !box.folded; });
+  std::erase(view_.folded, name);
+  std::erase(view_.opened, name);
+  (open ? view_.folded : view_.opened).push_back(name);
+  planChanged();
+}
+
+std::vector<sheets::StaveBox> ScoreView::staves() const {
+  if (!bridge_.answers()) return {};
+  return sheets::stavesOf(bridge_.answers()->take->plan(), view_);
 }
 
 void ScoreView::setSpot(std::optional<snags::SightOf> spot) {
@@ -68,6 +92,27 @@ void ScoreView::planChanged() {
   redraw();
 }
 
+/// What the scroll area around it shows of it.
+void ScoreView::shownChanged() {
+  const QWidget* port = parentWidget();
+  const bool scrolled = port && qobject_cast<const QAbstractScrollArea*>(port->parentWidget());
+  const double from = scrolled ? -y() : 0, height = scrolled ? port->height() : 0;
+  if (from == view_.shownFrom && height == view_.shownHeight) return;
+  const bool taller = height != view_.shownHeight;
+  view_.shownFrom = from;
+  view_.shownHeight = height;
+  taller ? planChanged() : redraw();
+}
+
+void ScoreView::moveEvent(QMoveEvent*) {
+  shownChanged();
+}
+
+bool ScoreView::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == parentWidget() && event->type() == QEvent::Resize) shownChanged();
+  return QWidget::eventFilter(watched, event);
+}
+
 void ScoreView::redraw() {
   current_ = false;
   update();
@@ -76,6 +121,7 @@ void ScoreView::redraw() {
 void ScoreView::resizeEvent(QResizeEvent*) {
   view_.width = width();
   view_.height = height();
+  shownChanged();
   redraw();
 }
 
@@ -94,7 +140,7 @@ void ScoreView::paintEvent(QPaintEvent*) {
     QPainter onto(&drawn_);
     geometry::Drawing drawing = sheets::scoreDrawing(*bridge_.answers(), view_, bridge_.stale());
     if (spot_)
-      for (const auto& box : sheets::stavesOf(bridge_.answers()->take->plan(), view_))
+      for (const auto& box : staves())
         if (box.name == "crew") sheets::drawSpotLane(drawing, view_, box.top, *spot_);
     painter_.paint(onto, drawing);
     paintIcons(onto);
@@ -116,9 +162,11 @@ void ScoreView::paintIcons(QPainter& painter) {
       {"beats", "beat"},        {"in frame", "performer"}, {"sharp", "focus"},
       {"zoom", "zoom"},         {"iris, faces", "iris"},   {"crew", "crew"},
       {"pan, speed", "camera"}, {"doors, lights", "door"}, {"snags", "snag"}};
-  for (const auto& box : sheets::stavesOf(bridge_.answers()->take->plan(), view_))
+  const auto boxes = staves();
+  for (const auto& box : boxes)
     for (const auto& [stave, icon] : kIcons) {
-      if (box.name != stave) continue;
+      const geometry::Span free = sheets::uncovered(boxes, box);
+      if (box.name != stave || free.length() < std::min(box.height, 18.0) || free.from > box.top) continue;
       const int size = box.folded ? 14 : 18;
       const int top =
           int(box.top) + (box.folded ? 1 : std::max(1, std::min(int(box.height) - size, 9 + 8 - size / 2) - 4));
@@ -158,21 +206,26 @@ std::optional<sheets::ScoreHandle> ScoreView::handleAt(QPointF px) const {
   return best;
 }
 
-const sheets::StaveBox* ScoreView::staveAt(double y) {
-  staves_ = sheets::stavesOf(bridge_.answers()->take->plan(), view_);
-  for (const auto& box : staves_)
-    if (y >= box.top && y < box.top + box.height) return &box;
-  return nullptr;
+std::optional<sheets::StaveBox> ScoreView::staveAt(double y) const {
+  const auto boxes = staves();
+  for (const auto& box : boxes) {
+    const geometry::Span free = sheets::uncovered(boxes, box);
+    if (y >= free.from && y < free.until) return box;
+  }
+  return std::nullopt;
+}
+
+bool ScoreView::onRuler(QPointF px) const {
+  const auto box = staveAt(px.y());
+  return box && box->name == "clock";
 }
 
 /// A click on a stave's name folds it, or opens it again. The ruler and the beats are what everything is read against.
 bool ScoreView::foldedByName(QPointF px) {
   if (px.x() >= view_.labels - kReachPx) return false;
-  const auto* box = staveAt(px.y());
+  const auto box = staveAt(px.y());
   if (!box || box->name == "clock" || box->name == "beats") return false;
-  auto folded = view_.folded;
-  if (std::erase(folded, box->name) == 0) folded.push_back(box->name);
-  setFolded(std::move(folded));
+  toggleStave(box->name);
   return true;
 }
 
@@ -187,7 +240,7 @@ double ScoreView::snappedTime(double px, Qt::KeyboardModifiers keys) const {
 /// Squares of a planned focus look like what can be dragged: a press on one says how it can be.
 void ScoreView::tellPlanned(QPointF px) {
   const answers::Take& take = *bridge_.answers()->take;
-  const auto* box = staveAt(px.y());
+  const auto box = staveAt(px.y());
   if (!take.plan().focus.pulls.empty() || !box || box->folded || box->name != "sharp") return;
   const auto scale = sheets::focusStaveScale(take, *box);
   for (const auto& move : take.lens().focus().moves)
@@ -220,7 +273,7 @@ void ScoreView::mousePressEvent(QMouseEvent* event) {
   const QPointF at = event->position();
   pressedAt_ = lastAt_ = at;
   if (foldedByName(at)) return;
-  if (event->modifiers().testFlag(Qt::ShiftModifier) && at.y() < kRulerPx) {
+  if (event->modifiers().testFlag(Qt::ShiftModifier) && onRuler(at)) {
     const double t = snappedTime(at.x(), event->modifiers()), from = document_.playhead();
     return setSpan(geometry::Span{std::min(t, from), std::max(t, from)});
   }
@@ -233,7 +286,7 @@ void ScoreView::mousePressEvent(QMouseEvent* event) {
   if (choseSnag(at)) return;
   chooseCrew(at);
   tellPlanned(at);
-  doing_ = at.y() < kRulerPx ? Doing::pressedRuler : Doing::scrubbing;
+  doing_ = onRuler(at) ? Doing::pressedRuler : Doing::scrubbing;
   document_.setPlayhead(view_.time(at.x()));
 }
 
@@ -343,6 +396,10 @@ void ScoreView::nudge(double seconds, double steps) {
 
 /// Letters and digits are the drag's while there is one.
 bool ScoreView::event(QEvent* event) {
+  if (event->type() == QEvent::ParentChange && parentWidget()) {
+    parentWidget()->installEventFilter(this);
+    shownChanged();
+  }
   if (event->type() == QEvent::ShortcutOverride && dragging()) {
     event->accept();
     return true;

@@ -1,5 +1,6 @@
 /// The score: the take along the clock. Click or drag to scrub; drag a beat's flag or either end of a key and
-/// everything moves with it; drag along the ruler to choose a span; click a stave's name to fold it.
+/// everything moves with it; drag along the ruler to choose a span; click a stave's name to fold it. In a scroll area
+/// that is lower than its staves they fold by need, and clock, beats, crew and snags keep in sight (stave_room.h).
 ///
 /// Keys      left and right nudge the chosen beat or key 0.1 s, with Shift 1 s; without one they move the playhead a
 ///           frame, with Shift a second; up and down change a key's value; [ and ] set the ends of the span at the
@@ -26,7 +27,11 @@ class ScoreView : public QWidget {
   ScoreView(Document& document, AnswersBridge& bridge, QWidget* parent = nullptr);
 
   void setTheme(sheets::Theme theme);
+  /// Everything else stays open however short room is; with no names staves fold as room asks.
   void setFolded(std::vector<std::string> names);
+  /// Folds a stave or opens it again.
+  void toggleStave(const std::string& name);
+  std::vector<sheets::StaveBox> staves() const;
   /// The windows of clicked ground, as a lane over the crew; nothing takes it away.
   void setSpot(std::optional<snags::SightOf> spot);
   /// The chosen span of the take; nothing chooses none. It is held within the take.
@@ -44,6 +49,8 @@ class ScoreView : public QWidget {
 
  protected:
   bool event(QEvent* event) override;
+  bool eventFilter(QObject* watched, QEvent* event) override;
+  void moveEvent(QMoveEvent* event) override;
   bool focusNextPrevChild(bool next) override;
   void paintEvent(QPaintEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
@@ -62,7 +69,9 @@ class ScoreView : public QWidget {
   void paintIcons(QPainter& painter);
   void paintTag(QPainter& painter);
   std::optional<sheets::ScoreHandle> handleAt(QPointF px) const;
-  const sheets::StaveBox* staveAt(double y);
+  std::optional<sheets::StaveBox> staveAt(double y) const;
+  bool onRuler(QPointF px) const;
+  void shownChanged();
   bool foldedByName(QPointF px);
   void tellPlanned(QPointF px);
   bool choseSnag(QPointF px);
@@ -80,7 +89,6 @@ class ScoreView : public QWidget {
   AnswersBridge& bridge_;
   DrawingPainter painter_;
   sheets::ScoreView view_;
-  std::vector<sheets::StaveBox> staves_;
   QPixmap drawn_;
   bool current_ = false;
   Doing doing_ = Doing::nothing;

@@ -330,20 +330,12 @@ void MainWindow::showStaves(QPoint at) {
   for (const Entry& entry : roles)
     menu.addAction(entry.words, this, [this, role = entry.role] { score_->setFolded(sheets::foldedFor(role)); });
   menu.addSeparator();
-  const auto folded = score_->view().folded;
-  for (const auto& name : sheets::staveNames()) {
-    if (name == "clock" || name == "beats") continue;
-    const bool open = std::find(folded.begin(), folded.end(), name) == folded.end();
-    auto* action = menu.addAction(QString::fromStdString(name), this, [this, name, open, folded] {
-      auto now = folded;
-      if (open)
-        now.push_back(name);
-      else
-        std::erase(now, name);
-      score_->setFolded(std::move(now));
-    });
+  for (const auto& box : score_->staves()) {
+    if (box.name == "clock" || box.name == "beats") continue;
+    auto* action =
+        menu.addAction(QString::fromStdString(box.name), this, [this, name = box.name] { score_->toggleStave(name); });
     action->setCheckable(true);
-    action->setChecked(open);
+    action->setChecked(!box.folded);
   }
   menu.exec(at);
 }

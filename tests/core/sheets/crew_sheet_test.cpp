@@ -45,7 +45,7 @@ TEST(CrewSheet, AFoundRouteDrawnOutHoldsAsADrawnOne) {
   for (const auto& stop : drawn.breaks) ADD_FAILURE() << stop.why << " " << stop.span.from << " " << stop.span.until;
   EXPECT_EQ(drawn.walks.size(), found.walks.size());
   const PlanView view = wholeSet(*answers->take, 800, 600);
-  EXPECT_GE(foundWaysLayer(*answers, view, {}).shapes.size(), found.walks.size() + found.stands.size());
+  EXPECT_GE(foundWaysLayer(*answers, view, {}).drawing.shapes.size(), found.walks.size() + found.stands.size());
   EXPECT_NE(routesText({found}).find("found, not drawn"), std::string::npos);
 }
 

@@ -13,7 +13,9 @@ using namespace answers;
 geometry::Drawing drawn(const plan::Plan& plan, const PlanView& view) {
   const auto answers = answersOf(takeOf(plan));
   EXPECT_TRUE(answers.ok());
-  return sunLayer(**answers, instantAt(*(*answers)->take, 0), view);
+  Layer layer = sunLayer(**answers, instantAt(*(*answers)->take, 0), view);
+  placeLabels(layer.drawing, std::move(layer.writing.labels));
+  return layer.drawing;
 }
 
 template <class Shape>

@@ -60,6 +60,27 @@ TEST_P(OpeningView, IsNoSmallerThanItHasToBe) {
       << right - left << " by " << foot - top;
 }
 
+/// Six patterns, each a swatch on a page of its own: six outlined boxes besides the four of the scale bar.
+TEST(PlanLegend, ShowsEveryPatternClearOfTheScaleBarFromSmallScreensOn) {
+  for (double width = 480; width < 2400; width += 7) {
+    PlanView view;
+    view.width = width;
+    view.height = 416;
+    const auto drawing = planLegend(view, {}, plan::LengthUnit::metres);
+    std::vector<geometry::Box> swatches;
+    std::vector<geometry::Text> words;
+    for (const auto& shape : drawing.shapes) {
+      if (const auto* box = std::get_if<geometry::Box>(&shape); box && box->height == 20) swatches.push_back(*box);
+      if (const auto* text = std::get_if<geometry::Text>(&shape); text && text->text != "N") words.push_back(*text);
+    }
+    EXPECT_EQ(swatches.size(), 2u * 6) << width;
+    for (std::size_t i = 0; i < words.size(); ++i)
+      for (std::size_t k = i + 1; k < words.size(); ++k)
+        EXPECT_FALSE(overlap(boxOf(words[i]), boxOf(words[k])))
+            << words[i].text << " and " << words[k].text << " at " << width;
+  }
+}
+
 INSTANTIATE_TEST_SUITE_P(Samples, OpeningView,
                          ::testing::Values("first-batch.wend", "one-room.wend", "links-and-booms.wend"));
 

@@ -35,6 +35,10 @@ class FoundRoute : public ::testing::Test {
     const auto found = std::find_if(slabs_.begin(), slabs_.end(), [](const auto& s) { return s.crew == index(); });
     return found == slabs_.end() ? nullptr : &*found;
   }
+  static bool says(const Layer& layer, const std::string& words) {
+    return says(layer.drawing, words) || std::any_of(layer.writing.labels.begin(), layer.writing.labels.end(),
+                                                     [&](const Label& label) { return label.text.text == words; });
+  }
   static bool says(const Drawing& drawing, const std::string& words) {
     return std::any_of(drawing.shapes.begin(), drawing.shapes.end(), [&](const auto& shape) {
       const auto* text = std::get_if<geometry::Text>(&shape);

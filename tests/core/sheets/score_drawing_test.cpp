@@ -8,6 +8,7 @@
 
 #include "core/answers/routes.h"
 #include "core/sheets/stave.h"
+#include "core/sheets/stave_room.h"
 #include "core/sheets/text_width.h"
 #include "tests/samples.h"
 
@@ -59,6 +60,66 @@ TEST(ScoreStaves, GiveSpareHeightToTheCurvesUpToDouble) {
   }
   EXPECT_DOUBLE_EQ(boxOf(plan, huge, "crew").height, boxOf(plan, least, "crew").height);
 }
+
+class ScoreInSight : public ::testing::TestWithParam<double> {
+ protected:
+  ScoreView scrolledTo(double from) const {
+    ScoreView view;
+    view.shownHeight = GetParam();
+    view.shownFrom = from;
+    view.height = std::max(GetParam(), scoreHeight(plan_, view));
+    return view;
+  }
+  const plan::Plan plan_ = samplePlan("first-batch.wend");
+};
+
+TEST_P(ScoreInSight, KeepsClockBeatsCrewAndSnagsWhole) {
+  const double most = scrolledTo(0).height - GetParam();
+  for (const double from : {0.0, most / 2, most}) {
+    const ScoreView view = scrolledTo(from);
+    for (const auto* name : {"clock", "beats", "crew", "snags"}) {
+      const StaveBox box = boxOf(plan_, view, name);
+      EXPECT_FALSE(box.folded) << name;
+      EXPECT_GE(box.top, from - 1e-9) << name;
+      EXPECT_LE(box.top + box.height, from + GetParam() + 1e-9) << name;
+      EXPECT_GE(box.height, boxOf(plan_, ScoreView{}, name).height) << name;
+    }
+    EXPECT_GE(boxOf(plan_, view, "sharp").height, 64);
+  }
+}
+
+TEST_P(ScoreInSight, ShowsAPxOfOneStaveOnly) {
+  const double most = scrolledTo(0).height - GetParam();
+  for (const double from : {0.0, most / 2, most}) {
+    const auto boxes = stavesOf(plan_, scrolledTo(from));
+    for (double y = from + 0.5; y < std::min(from + GetParam(), scoreHeight(plan_, scrolledTo(from))); ++y)
+      EXPECT_EQ(std::count_if(boxes.begin(), boxes.end(),
+                              [&](const StaveBox& box) {
+                                const auto free = uncovered(boxes, box);
+                                return y >= free.from && y < free.until;
+                              }),
+                1)
+          << y << " from " << from;
+  }
+}
+
+TEST_P(ScoreInSight, ScrollsToEveryStave) {
+  std::set<std::string> seen;
+  for (double from = 0; from <= scrolledTo(0).height - GetParam(); from += 4) {
+    const auto boxes = stavesOf(plan_, scrolledTo(from));
+    for (const auto& box : boxes)
+      if (uncovered(boxes, box).length() > box.height - 4.5) seen.insert(box.name);
+  }
+  EXPECT_EQ(seen.size(), staveNames().size());
+}
+
+TEST_P(ScoreInSight, FoldsNoStaveThatWasOpened) {
+  ScoreView view = scrolledTo(0);
+  view.opened = {"zoom", "speech"};
+  for (const auto& name : view.opened) EXPECT_FALSE(boxOf(plan_, view, name).folded) << name;
+}
+
+INSTANTIATE_TEST_SUITE_P(Laptop, ScoreInSight, ::testing::Values(274.0, 304.0, 420.0, 500.0, 512.0, 900.0));
 
 TEST(ScoreStaves, OfARoleKeepClockBeatsAndSnags) {
   const auto names = staveNames();

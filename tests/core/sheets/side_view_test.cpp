@@ -5,6 +5,7 @@
 
 #include <random>
 
+#include "core/base/text.h"
 #include "core/sheets/side_drawing.h"
 #include "core/sight/ray.h"
 #include "tests/core/answers/small_plan.h"
@@ -245,6 +246,42 @@ TEST(SideDrawing, IsToOneScaleAndDrawsTheFrameEdgesThroughTheLens) {
   }
   EXPECT_GE(counters, 1);
   EXPECT_EQ(edges, 2);
+}
+
+/// 20 m of open ground in the small picture of the window.
+TEST(SideDrawing, IsCutPastEverybodyWhereItWouldBeTooSmallAndSaysSo) {
+  constexpr SidePicture kSmall{344, 190, false};
+  plan::Plan plan = smallPlan();
+  plan::Performer nora = plan.performers[0];
+  const auto drawnAt = [&](double ahead) {
+    nora.marks[0].pos = {0, ahead};
+    plan.performers.replace(0, nora);
+    const auto take = takeOf(plan);
+    const auto instant = answers::instantAt(*take, 0);
+    return std::pair(sideView(*take, instant), sideDrawing(**answers::answersOf(take), instant, kSmall));
+  };
+  const auto words = [](const geometry::Drawing& drawing) {
+    std::string all;
+    for (const auto& shape : drawing.shapes)
+      if (const auto* text = std::get_if<geometry::Text>(&shape)) all += text->text + "\n";
+    return all;
+  };
+  for (const double ahead : {2.0, 5.0, 11.0}) {
+    const auto [view, drawing] = drawnAt(ahead);
+    ASSERT_EQ(view.reach, kMost);
+    const double shown = shownReach(view, kSmall);
+    EXPECT_GE(shown, ahead + 1);
+    EXPECT_LT(shown, kMost);
+    const SideFit fit = sideFit(view, kSmall);
+    EXPECT_TRUE(ahead > 3 || 1.7 * fit.pxPerMetre >= 70) << "who is near is read: " << fit.pxPerMetre;
+    EXPECT_LE(fit.toPicture({shown, 0}).x, kSmall.width);
+    EXPECT_NE(words(drawing).find("cut at " + base::fixed(shown, 2) + " m of 20.00 m"), std::string::npos)
+        << words(drawing);
+    EXPECT_EQ(shownReach(view, {1600, 700, true}), kMost) << "paper has room";
+  }
+  const auto [near, whole] = drawnAt(19.5);
+  EXPECT_EQ(shownReach(near, kSmall), kMost);
+  EXPECT_EQ(words(whole).find("cut at"), std::string::npos);
 }
 
 }  // namespace

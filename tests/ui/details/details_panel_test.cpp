@@ -396,6 +396,9 @@ TEST_F(Details, AFoundRouteIsReadAndTakenOverAsOneStep) {
   const geometry::Point ends = route->at(plan().clock.length);
   const int before = steps();
   ASSERT_TRUE(panel.routeButton()->isVisible());
+  const auto top = [&](const QWidget* part) { return part->mapTo(&panel, QPoint(0, 0)).y(); };
+  panel.layout()->activate();
+  EXPECT_LT(top(panel.routeButton()), top(panel.findChild<FieldGrid*>())) << "over the fields, where it is seen";
   QTest::mouseClick(panel.routeButton(), Qt::LeftButton);
   ASSERT_FALSE(plan().crew.find("boom")->marks.empty())
       << (problems.isEmpty() ? "" : problems.last().first().toString().toStdString());

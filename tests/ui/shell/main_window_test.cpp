@@ -87,6 +87,79 @@ TEST_F(Window, WhileDraggingTheShownInstantIsOfThePreviewAndEscapeDropsIt) {
   EXPECT_EQ(document().undoStack().count(), 0);
 }
 
+class TypedOnThePlan : public Window {
+ protected:
+  void SetUp() override {
+    Window::SetUp();
+    zoomAt(mark().pos);
+    at_ = onCanvas(mark().pos);
+    QTest::mousePress(&window_->canvas(), Qt::LeftButton, {}, at_);
+    QTest::mouseMove(&window_->canvas(), at_ + QPoint(30, 0));
+    QTest::mouseMove(&window_->canvas(), at_ + QPoint(60, 0));
+    window_->canvas().setFocus();
+  }
+  const plan::Mark& mark(bool shown = false) {
+    return (shown ? *document().shown() : plan()).performers.find("ilse")->marks[2];
+  }
+  void type(const QString& keys) { QTest::keyClicks(&window_->canvas(), keys); }
+  void key(Qt::Key key) { QTest::keyClick(&window_->canvas(), key); }
+
+  QPoint at_;
+};
+
+TEST_F(TypedOnThePlan, DigitsAreEastAndTabGoesOnToNorth) {
+  const double dragged = mark(true).pos.y;
+  type(QStringLiteral("2.345"));
+  EXPECT_DOUBLE_EQ(mark(true).pos.x, 2.345);
+  EXPECT_DOUBLE_EQ(mark(true).pos.y, dragged);
+  QTest::mouseMove(&window_->canvas(), at_ + QPoint(90, 40));
+  EXPECT_DOUBLE_EQ(mark(true).pos.x, 2.345) << "what is typed wins over the pointer";
+  key(Qt::Key_Tab);
+  type(QStringLiteral("4.12"));
+  EXPECT_EQ(document().undoStack().count(), 0) << "nothing is taken yet";
+  key(Qt::Key_Return);
+  EXPECT_DOUBLE_EQ(mark().pos.x, 2.345);
+  EXPECT_DOUBLE_EQ(mark().pos.y, 4.12);
+  QTest::mouseRelease(&window_->canvas(), Qt::LeftButton, {}, at_ + QPoint(90, 40));
+  EXPECT_EQ(document().undoStack().count(), 1);
+}
+
+TEST_F(TypedOnThePlan, TheThirdNumberIsHowFarItIsMovedTowardsThePointer) {
+  const geometry::Point before = mark().pos;
+  key(Qt::Key_Tab);
+  key(Qt::Key_Tab);
+  type(QStringLiteral("35cm"));
+  EXPECT_NEAR(geometry::distance(mark(true).pos, before), 0.35, 1e-4);
+  EXPECT_GT(mark(true).pos.x, before.x + 0.34);
+  QTest::mouseRelease(&window_->canvas(), Qt::LeftButton, {}, at_);
+  EXPECT_NEAR(geometry::distance(mark().pos, before), 0.35, 1e-4);
+}
+
+TEST_F(TypedOnThePlan, HalfANumberChangesNothingAndEscapeDropsAll) {
+  const auto before = document().plan();
+  type(QStringLiteral("-"));
+  const geometry::Point shown = mark(true).pos;
+  EXPECT_GT(shown.x, mark().pos.x) << "where the pointer had it";
+  type(QStringLiteral("1"));
+  EXPECT_DOUBLE_EQ(mark(true).pos.x, -1);
+  key(Qt::Key_Backspace);
+  EXPECT_DOUBLE_EQ(mark(true).pos.x, shown.x);
+  key(Qt::Key_Escape);
+  QTest::mouseRelease(&window_->canvas(), Qt::LeftButton, {}, at_);
+  EXPECT_EQ(document().plan(), before);
+}
+
+TEST_F(TypedOnThePlan, KeysOfTheWindowAreSilent) {
+  QKeyEvent home(QEvent::ShortcutOverride, Qt::Key_F, {}, QStringLiteral("f"));
+  home.ignore();
+  QCoreApplication::sendEvent(&window_->canvas(), &home);
+  EXPECT_TRUE(home.isAccepted());
+  const double scale = window_->canvas().view().pxPerMetre;
+  type(QStringLiteral("0"));
+  EXPECT_DOUBLE_EQ(window_->canvas().view().pxPerMetre, scale) << "0 is a digit now";
+  EXPECT_DOUBLE_EQ(mark(true).pos.x, 0);
+}
+
 TEST_F(Window, DraggingACameraMarkMovesTheLens) {
   document().setPlayhead(168);
   const geometry::Point from = plan().camera.marks.back().pos;
@@ -207,6 +280,29 @@ TEST_F(Window, FitsALaptopsScreenWithNothingCutOff) {
   }
   // The plan is what crew is planned on: it keeps the largest share.
   EXPECT_GT(window_->canvas().width(), 600);
+}
+
+TEST_F(Window, OnALaptopsScreenShowsCrewAndSnagsOfTheScoreWhereverItIsScrolled) {
+  window_->resize(1366, 768);
+  QTest::qWait(20);
+  auto& score = window_->score();
+  for (const int turns : {0, -1, -30}) {
+    QWheelEvent wheel({300, 100}, score.mapToGlobal(QPoint(300, 100)), {}, {0, 120 * turns}, {}, {}, Qt::NoScrollPhase,
+                      false);
+    // What the score leaves alone goes to the area around it.
+    if (turns != 0) QCoreApplication::sendEvent(score.parentWidget(), &wheel);
+    int found = 0;
+    for (const auto& box : score.staves()) {
+      if (box.name != "clock" && box.name != "beats" && box.name != "crew" && box.name != "snags") continue;
+      ++found;
+      const QRegion sight = score.visibleRegion();
+      EXPECT_TRUE(sight.contains(QRect(10, int(box.top) + 1, 100, int(box.height) - 2)) &&
+                  sight.boundingRect().contains(QRect(10, int(box.top) + 1, 100, int(box.height) - 2)))
+          << box.name << " after " << turns;
+    }
+    EXPECT_EQ(found, 4);
+  }
+  EXPECT_LT(score.pos().y(), 0) << "there is something to scroll";
 }
 
 TEST_F(Window, StaysAsWideAsItIsHoweverMuchASnagSays) {
