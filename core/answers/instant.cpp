@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/answers/answers.h"
+#include "core/answers/colour_at.h"
 #include "core/answers/panes.h"
 #include "core/answers/reuse.h"
 #include "core/answers/shot_sizes.h"
@@ -41,6 +42,7 @@ struct InstantMaker {
   PerformerAt performer(std::size_t i, const Instant& instant) const;
   void showing(std::size_t i, const Instant& instant, PerformerAt& at) const;
   void framing(const optics::Figure& figure, const Instant& instant, PerformerAt& at) const;
+  void colour(PerformerAt& at) const;
   void exposure(std::size_t i, const Instant& instant, PerformerAt& at) const;
   CrewAt crew(std::size_t i) const;
 };
@@ -150,6 +152,13 @@ void InstantMaker::showing(std::size_t i, const Instant& instant, PerformerAt& a
   at.inFrame = optics::showing(figure, instant.camera.pupil, instant.lens->half, hides);
 }
 
+void InstantMaker::colour(PerformerAt& at) const {
+  const auto light = colourAt(plan, at.pos, t);
+  if (!light) return;
+  at.litBy = light->area;
+  at.kelvin = light->kelvin;
+}
+
 void InstantMaker::exposure(std::size_t i, const Instant& instant, PerformerAt& at) const {
   const geometry::Point3 eyes = optics::eyesOf(*figures[i]);
   const geometry::Vec3 towards = instant.camera.pupil.at - eyes;
@@ -173,6 +182,7 @@ PerformerAt InstantMaker::performer(std::size_t i, const Instant& instant) const
   at.floor = pose.floor;
   at.speed = pose.speed;
   at.distances = optics::distancesOf(geometry::at(pose.pos, pose.eyes), sensor);
+  colour(at);
   exposure(i, instant, at);
   if (!instant.lens) return at;
   const double fromPupil = std::max(0.01, optics::fromPupil(at.distances.slant, pupilAheadOf(plan)));

@@ -85,7 +85,7 @@ light::Area areaOf(const plan::Plan& plan, const plan::Area& area) {
     for (const auto& reading : state.readings) resolvedState.readings.push_back({reading.pos, reading.stop});
     in.states.push_back(std::move(resolvedState));
   }
-  for (const auto& reading : area.byClock) in.byClock.push_back({reading.timeOfDay, reading.stop});
+  in.byClock = clockReadingsOf(area);
   return in;
 }
 
@@ -143,6 +143,12 @@ light::Lighting lightingOf(const plan::Plan& plan, const sight::Scene& scene, co
             return !sight::openBetween(*set, lamp, face);
           },
           densityKeys(plan)};
+}
+
+std::vector<light::ClockReading> clockReadingsOf(const plan::Area& area) {
+  std::vector<light::ClockReading> readings;
+  for (const auto& reading : area.byClock) readings.push_back({reading.timeOfDay, reading.stop, reading.kelvin});
+  return readings;
 }
 
 std::vector<std::string> unknownFixtures(const plan::Plan& plan, const light::Luminaires& luminaires) {

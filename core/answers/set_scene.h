@@ -23,6 +23,9 @@ light::Lighting lightingOf(const plan::Plan& plan, const sight::Scene& scene, co
 std::vector<light::DensityKey> densityKeys(const plan::Plan& plan);
 std::vector<std::string> unknownFixtures(const plan::Plan& plan, const light::Luminaires& luminaires = {});
 
+/// What an area reads by the clock; empty where it goes by states.
+std::vector<light::ClockReading> clockReadingsOf(const plan::Area& area);
+
 /// The id of what a sight result points at.
 std::string idOf(const plan::Plan& plan, const sight::Source& source);
 

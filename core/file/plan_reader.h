@@ -41,7 +41,8 @@
 /// Links     links[]: `kind` control, picture, sound or talk; `from` and `to` each crew, gear, a performer or
 ///           "camera"; `mhz`, the `budget` of decibels it bears and its `delay`. walls[].radioLoss and
 ///           openings[].radioLoss (shut) are decibels lost on the way through.
-/// Light     gear[].glows, crew[].glows; areas[].states[].kelvin; clock.mainsHz 50 or 60. site {latitude, longitude,
+/// Light     gear[].glows, crew[].glows; areas[].states[].kelvin; areas[].byClock rows ["HH:MM",
+///           stop] or ["HH:MM", stop, {"kelvin"}]; clock.mainsHz 50 or 60. site {latitude, longitude,
 ///           date "YYYY-MM-DD", utcOffset, north} and clock.timeOfDay say where the sun stands; `north` is the true
 ///           bearing of the plan's own. rooms[].openAbove lets it in from above. clock.cycleMinutes lie from one take's
 ///           start to the next.

@@ -217,20 +217,32 @@ std::optional<plan::Date> dateFrom(ReadContext& context, JsonValue value) {
   return date;
 }
 
+/// {"kelvin": 5600} and nothing else: a row of a list keeps no keys that nobody knows.
+static std::optional<double> clockColourFrom(ReadContext& context, JsonValue value) {
+  if (!context.expectObject(value)) return std::nullopt;
+  KeyReader keys(context, value);
+  const auto kelvin = keys.require("kelvin");
+  if (kelvin && value.count() != 1) context.problem("wrong-type", value, "the kelvin alone", "take the other keys out");
+  return kelvin ? context.number(*kelvin, kKelvin) : std::nullopt;
+}
+
 std::vector<plan::ClockReading> clockReadingsFrom(ReadContext& context, JsonValue value) {
   std::vector<plan::ClockReading> readings;
   if (!context.expectList(value)) return readings;
   for (auto row = value.first(); row; row = row->next()) {
-    if (!row->isList() || row->count() != 2) {
-      context.problem("wrong-type", *row, "a time of day and a stop", "write [\"HH:MM\", stop]");
+    if (!row->isList() || row->count() < 2 || row->count() > 3) {
+      context.problem("wrong-type", *row, "a time of day, a stop and, where known, a colour",
+                      "write [\"HH:MM\", stop] or [\"HH:MM\", stop, {\"kelvin\": 5600}]");
       continue;
     }
     const auto time = context.timeOfDay(*row->first());
-    const auto stop = context.number(*row->first()->next(), kStop);
+    const auto second = row->first()->next();
+    const auto stop = context.number(*second, kStop);
+    const auto kelvin = row->count() == 3 ? clockColourFrom(context, *second->next()) : std::nullopt;
     if (!time || !stop) continue;
     if (!readings.empty() && *time <= readings.back().timeOfDay)
       context.problem("time-order", *row->first(), "a later time of day than the row before", "put the rows in order");
-    readings.push_back({*time, *stop});
+    readings.push_back({*time, *stop, kelvin});
   }
   return readings;
 }

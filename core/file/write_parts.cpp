@@ -140,6 +140,11 @@ Written writtenClockReadings(const std::vector<plan::ClockReading>& readings) {
     Written row = Written::list();
     row.add(Written::text(hoursAndMinutes(reading.timeOfDay)));
     row.add(Written::number(reading.stop));
+    if (reading.kelvin) {
+      Written colour = Written::object();
+      colour.add("kelvin", Written::number(*reading.kelvin));
+      row.add(std::move(colour));
+    }
     list.add(std::move(row));
   }
   return list;

@@ -5,6 +5,7 @@
 #include "core/base/check.h"
 #include "core/geometry/nearest.h"
 #include "core/geometry/tolerance.h"
+#include "core/light/colour.h"
 #include "core/light/exposure.h"
 
 namespace wend::light {
@@ -50,6 +51,21 @@ std::optional<double> stopByClock(const std::vector<ClockReading>& readings, dou
   if (i + 1 == readings.size()) return readings[i].stop;
   const ClockReading &from = readings[i], &to = readings[i + 1];
   return blendedStop(from.stop, to.stop, (timeOfDay - from.timeOfDay) / (to.timeOfDay - from.timeOfDay));
+}
+
+std::optional<double> kelvinByClock(const std::vector<ClockReading>& readings, double timeOfDay) {
+  const ClockReading* before = nullptr;
+  for (const ClockReading& reading : readings) {
+    if (!reading.kelvin) continue;
+    if (reading.timeOfDay == timeOfDay) return reading.kelvin;
+    if (reading.timeOfDay > timeOfDay) {
+      if (!before) return std::nullopt;
+      const double share = (timeOfDay - before->timeOfDay) / (reading.timeOfDay - before->timeOfDay);
+      return blendedKelvin(*before->kelvin, *reading.kelvin, share);
+    }
+    before = &reading;
+  }
+  return std::nullopt;
 }
 
 /// What one area shows at a place and a time, its edge apart.

@@ -45,6 +45,7 @@ struct AreaState {
 struct ClockReading {
   double timeOfDay = 0;
   double stop = 0;
+  std::optional<double> kelvin{};  ///< colour temperature; absent: not metered then
 };
 
 /// One area of light. `byClock`, when there is any, stands in the place of the states. An area with neither is
@@ -73,6 +74,11 @@ double blendOfReadings(const std::vector<Reading>& readings, Point p);
 /// The stop at a time of day: linear in stops between the entries; nothing before the first and after the last.
 /// Requires  times of day increasing, stops positive.
 std::optional<double> stopByClock(const std::vector<ClockReading>& readings, double timeOfDay);
+
+/// The colour temperature at a time of day, in kelvin: linear in mired (colour.h) between the entries that tell one, as
+/// filters are reckoned; common practice, no source. Nothing before the first of them and after the last.
+/// Requires  times of day increasing, kelvins positive.
+std::optional<double> kelvinByClock(const std::vector<ClockReading>& readings, double timeOfDay);
 
 /// What the areas say about a place.
 struct AreaLight {

@@ -134,6 +134,7 @@ void eachNumber(Area& area, F&& f) {
   for (ClockReading& reading : area.byClock) {
     f(reading.timeOfDay, kinds::kMinuteOfDay, "byClock");
     f(reading.stop, kinds::kStop, "byClock");
+    eachNumber(reading.kelvin, f, kinds::kKelvin, "byClock/kelvin");
   }
   eachNumber(area.step, f, kinds::kExtent, "step");
   eachNumber(area.floor, f, kinds::kHeight, "floor");

@@ -142,6 +142,7 @@ struct AreaState {
 struct ClockReading {
   double timeOfDay = 0;  ///< seconds after midnight
   double stop = 0;
+  std::optional<double> kelvin{};  ///< colour temperature of the light then
   bool operator==(const ClockReading&) const = default;
 };
 

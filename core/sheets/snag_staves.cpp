@@ -24,6 +24,7 @@ const std::map<std::string, std::string>& staveByRule() {
                                                         {"exposure", "iris, faces"},
                                                         {"faces-apart", "iris, faces"},
                                                         {"opens-at-hot-pull", "iris, faces"},
+                                                        {"distances-apart", "sharp"},
                                                         {"pan-fast", "pan, speed"},
                                                         {"jump", "pan, speed"},
                                                         {"backwards", "pan, speed"},

@@ -86,6 +86,8 @@ struct PerformerAt {
   std::optional<double> needed;                                         ///< stop its face asks for
   std::optional<double> lux;
   std::optional<double> offset;  ///< of the face, in stops, + over
+  std::string litBy;             ///< the topmost area of light it stands in whose colour is told; empty: none
+  std::optional<double> kelvin;  ///< colour temperature of that light then
   double blur = 0;               ///< of its eyes, in blur circles
 };
 

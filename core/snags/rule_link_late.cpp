@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/base/text.h"
+#include "core/snags/distances_apart.h"
 #include "core/snags/rule_list.h"
 #include "core/snags/stretch.h"
 
@@ -19,10 +20,6 @@ std::optional<double> goneMeanwhile(const Evidence& evidence, std::size_t index,
   const double apart = now.time - before.time;
   if (apart <= 0 || before.focus.on != now.focus.on) return std::nullopt;
   return std::abs(now.focus.wantedDistance - before.focus.wantedDistance) / apart * delay;
-}
-
-double nearerHalf(const FocusAt& focus) {
-  return std::min(focus.wantedDistance - focus.wantedBand.near, focus.wantedBand.far - focus.wantedDistance);
 }
 
 }  // namespace

@@ -49,5 +49,6 @@ Findings sunInLens(const Evidence& evidence);
 Findings sunShadow(const Evidence& evidence);
 Findings facesApart(const Evidence& evidence);
 Findings opensAtHotPull(const Evidence& evidence);
+Findings distancesApart(const Evidence& evidence);
 
 }  // namespace wend::snags

@@ -56,6 +56,7 @@ const std::vector<Rule>& rules() {
       {"sun-shadow", sunShadow},
       {"faces-apart", facesApart},
       {"opens-at-hot-pull", opensAtHotPull},
+      {"distances-apart", distancesApart},
   };
   return list;
 }

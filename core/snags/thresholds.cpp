@@ -59,6 +59,7 @@ const std::vector<Threshold>& thresholdTable() {
       {"sun-shadow", 0, "s in frame", 0.2, Severity::risks, kPractice},
       {"faces-apart", 2, "stops between two faces in frame", 0.5, Severity::risks, kPractice},
       {"opens-at-hot-pull", 0.5, "s between an iris that opens and hot focus", 0, Severity::risks, kPractice},
+      {"distances-apart", 0.5, "of the sharp band's nearer half", 0.5, Severity::note, kPractice},
       {"boom-lamp", 0.3, "m from the pole to a lamp", 0, Severity::risks, kPractice},
   };
   return table;

@@ -233,7 +233,18 @@ TEST(SmallerKeys, AreRefusedWhereTheyCannotBeMeant) {
                                           "states": [{"at": 0, "kelvin": )" +
                     kelvin + "}]}]}");
   };
+  const auto byClock = [](const std::string& rest) {
+    return equipped(R"("set": {"areas": [{"id": "a", "disc": {"centre": [0, 0], "radius": 1},
+                                          "byClock": [["06:00", 4)" +
+                    rest + "]]}]}");
+  };
   expectEach({
+      {byClock(R"(, {"kelvin": 20001})"), "out-of-range /set/areas/0/byClock/0/2/kelvin"},
+      {byClock(R"(, {"kelvin": "warm"})"), "wrong-type /set/areas/0/byClock/0/2/kelvin"},
+      {byClock(R"(, {"colour": 5600})"), "missing-key /set/areas/0/byClock/0/2/kelvin"},
+      {byClock(R"(, {"kelvin": 5600, "tint": 3})"), "wrong-type /set/areas/0/byClock/0/2"},
+      {byClock(", 5600"), "wrong-type /set/areas/0/byClock/0/2"},
+      {byClock(R"(, {"kelvin": 5600}, 1)"), "wrong-type /set/areas/0/byClock/0"},
       {equipped(R"("sightRules": {"bodiesHide": "actors"})"), "unknown-word /sightRules/bodiesHide"},
       {equipped(R"("sizes": [])"), "wrong-type /sizes"},
       {equipped(R"("sizes": {"knees": 0})"), "out-of-range /sizes/knees"},

@@ -34,6 +34,7 @@ TEST(PlanReader, PutsValuesWhereTheyBelong) {
   EXPECT_EQ(std::get<plan::Disc>(plan.set.pieces[0].shape).radius, 0.35);
   EXPECT_EQ(plan.set.pieces[2].reflects, plan::WallSide::right);
   EXPECT_EQ(plan.set.areas[0].states[1].time.at, (plan::Moment{"b2", -0.5}));
+  EXPECT_EQ(plan.set.areas[1].byClock[0], (plan::ClockReading{21000, 3.14, 9500}));
   EXPECT_EQ(plan.set.areas[1].byClock[1], (plan::ClockReading{22470, 11}));
   EXPECT_EQ(plan.props[0].track[1].by, "ada");
   EXPECT_EQ(plan.performers[0].marks[0].leg.shape, plan::LegShape::smooth);

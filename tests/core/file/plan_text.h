@@ -91,7 +91,7 @@ inline const char* const kEveryKey = R"({
        "states": [{"at": 0, "readings": []}, {"at": {"beat": "b2", "plus": -0.5}, "over": 2, "name": "up", "by": "gaffer",
                    "readings": [{"pos": [4.5, 3.7], "stop": 4.49}], "kelvin": 3200}]},
       {"id": "a2", "outline": [[18, -10], [28, -10], [28, 20]], "use": ["hazard", "keepOut", "exitLane", "outside"],
-       "byClock": [["05:50", 3.14], ["06:14:30", 11]], "step": 0.12, "floor": -0.12}]
+       "byClock": [["05:50", 3.14, {"kelvin": 9500}], ["06:14:30", 11]], "step": 0.12, "floor": -0.12}]
   },
   "props": [{"id": "hands", "name": "hands", "wobble": 0.06, "track": [{"at": 0, "pos": [-0.3, 2.5], "height": 1.05},
              {"at": "b1", "by": "ada", "height": 1.1}]}],

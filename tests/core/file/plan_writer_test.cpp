@@ -39,7 +39,7 @@ TEST(PlanWriter, LosesNoValueOfTheEveryKeyPlan) {
                            "\"06:14:00.250\"",
                            "\"drawings/hall.png\"",
                            "[\"06:14:30\", 11]",
-                           "[\"05:50\", 3.14]",
+                           "[\"05:50\", 3.14, {\"kelvin\": 9500}]",
                            "{\"beat\": \"b2\", \"plus\": -0.5}",
                            "\"until\": \"end\"",
                            "{\"distance\": null, \"deg\": 0}",

@@ -192,6 +192,24 @@ TEST(Areas, ByTheClockNeedATimeOfDayWithinTheList) {
   EXPECT_FALSE(Areas({street}, {}, noWall).stopAt({5, 5}, 210));
 }
 
+TEST(KelvinByClock, RunsEvenlyInMiredBetweenTheReadingsThatTellOne) {
+  // 10000 K is 100 mired and 5000 K is 200: halfway is 150 mired, 6666.7 K, and not 7500 K.
+  const std::vector<ClockReading> dusk = {{100, 8, 5000}, {150, 5.6}, {300, 2.8, 10000}};
+  EXPECT_EQ(kelvinByClock(dusk, 100), 5000);
+  EXPECT_EQ(kelvinByClock(dusk, 300), 10000);
+  EXPECT_NEAR(kelvinByClock(dusk, 200).value(), 1e6 / 150, 1e-9);
+  EXPECT_NEAR(kelvinByClock(dusk, 150).value(), 1e6 / 175, 1e-9) << "a reading without a colour is passed over";
+}
+
+TEST(KelvinByClock, IsUnknownOutsideOfWhatWasMetered) {
+  const std::vector<ClockReading> dusk = {{50, 8}, {100, 8, 5000}, {300, 2.8, 10000}, {400, 2}};
+  EXPECT_FALSE(kelvinByClock(dusk, 99.9));
+  EXPECT_FALSE(kelvinByClock(dusk, 300.1));
+  EXPECT_EQ(kelvinByClock({{100, 8, 5000}}, 100), 5000);
+  EXPECT_FALSE(kelvinByClock({{100, 8}, {200, 4}}, 150));
+  EXPECT_FALSE(kelvinByClock({}, 150));
+}
+
 TEST(AreasByClock, FollowTheCourseOfTheDayThroughAllThatCounts) {
   const Area street{box(0, 0, 9, 9), {}, {{22000, 4}, {22400, 8}, {23000, 11}}};
   const Area yard{box(-9, 0, 9, 9), {}, {{21000, 2}, {22600, 2.8}}};
