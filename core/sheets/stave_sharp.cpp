@@ -157,17 +157,6 @@ void drawSubjects(StavePainter& p, const StaveScale& scale) {
   flush("");
 }
 
-/// Name of a subject: a performer's, a prop's, both of a split; what is no person by its kind.
-std::string subjectName(const plan::Plan& plan, const std::string& on) {
-  std::string words;
-  for (const auto& id : base::split(on, '+')) {
-    const auto* performer = plan.performers.find(id);
-    const auto* prop = plan.props.find(id);
-    words += (words.empty() ? "" : " + ") + (performer ? performer->name : prop ? prop->name : std::string(id));
-  }
-  return words;
-}
-
 void drawWhoBlock(StavePainter& p, double from, double until, const std::string& on) {
   const double top = p.box.top + p.box.height - kWho, left = p.view.x(std::max(from, p.view.from));
   const std::size_t who = p.plan.performers.indexOf(on);

@@ -50,5 +50,7 @@ Findings sunShadow(const Evidence& evidence);
 Findings facesApart(const Evidence& evidence);
 Findings opensAtHotPull(const Evidence& evidence);
 Findings distancesApart(const Evidence& evidence);
+Findings flicker(const Evidence& evidence);
+Findings lightUnknown(const Evidence& evidence);
 
 }  // namespace wend::snags

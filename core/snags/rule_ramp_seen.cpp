@@ -15,8 +15,11 @@ std::string rateText(const Move& move, double rate) {
   return move.axis == Move::Axis::zoom ? base::fixed(rate, 1) + " %/s" : base::fixed(rate, 2) + " stop/s";
 }
 
-std::string allowedText(const Move& move) {
+std::string allowedText(const Evidence& evidence, const Move& move) {
+  const double unnoticed = threshold(*evidence.plan, "ramp-unnoticed").value;
   if (move.exposed->allowed <= 0) return "nothing hides it: the frame stands still";
+  if (move.axis != Move::Axis::zoom && move.exposed->allowed <= unnoticed)
+    return "nothing hides it: the frame stands still, and over " + rateText(move, unnoticed) + " is noticed";
   return "the fastest that hides there is " + rateText(move, move.exposed->allowed);
 }
 
@@ -26,19 +29,27 @@ std::string mendText(const Move& move) {
          " all of it would hide: " + move.betterCover + ", at " + rateText(move, move.better->rate);
 }
 
+std::string changeText(const Evidence& evidence, const Move& move) {
+  const std::string axis = wordOf(move.axis);
+  if (move.cut())
+    return axis + " cut shows: in no time at all at " + seconds(move.from) + ", and " + allowedText(evidence, move);
+  return axis + (move.axis == Move::Axis::zoom ? "" : " ramp") + " shows: " + rateText(move, move.exposed->rate) +
+         " at " + seconds(move.exposed->at) + ", and " + allowedText(evidence, move) + "; " +
+         seconds(move.exposed->seconds) + " of it over that";
+}
+
 }  // namespace
 
 Findings rampSeen(const Evidence& evidence) {
   Findings findings;
   const Threshold some = threshold(*evidence.plan, "ramp-seen"), much = threshold(*evidence.plan, "ramp-seen-twice");
   for (const Move& move : evidence.moves) {
-    if (!move.exposed || move.exposed->worst <= some.value || move.exposed->seconds < some.hold) continue;
+    // A cut is over before anybody has held it, and seen all the same.
+    if (!move.exposed || move.exposed->worst <= some.value) continue;
+    if (!move.cut() && move.exposed->seconds < some.hold) continue;
     if (pulls::hidesInFlow(move.flowShare)) continue;
     findings.push_back({wordOf(move.axis), "", move.from, move.until, std::nullopt,
-                        move.exposed->worst > much.value ? much.severity : some.severity,
-                        std::string(wordOf(move.axis)) + (move.axis == Move::Axis::zoom ? "" : " ramp") +
-                            " shows: " + rateText(move, move.exposed->rate) + " at " + seconds(move.exposed->at) +
-                            ", and " + allowedText(move) + "; " + seconds(move.exposed->seconds) + " of it over that",
+                        move.exposed->worst > much.value ? much.severity : some.severity, changeText(evidence, move),
                         mendText(move)});
   }
   return findings;

@@ -57,6 +57,8 @@ const std::vector<Rule>& rules() {
       {"faces-apart", facesApart},
       {"opens-at-hot-pull", opensAtHotPull},
       {"distances-apart", distancesApart},
+      {"flicker", flicker},
+      {"light-unknown", lightUnknown},
   };
   return list;
 }
