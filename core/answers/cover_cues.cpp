@@ -41,8 +41,7 @@ std::vector<geometry::Point3> placesInFrame(const Take& take, const Instant& ins
   std::vector<geometry::Point3> places;
   if (!instant.lens) return places;
   for (const auto& at : instant.performers)
-    if (at.present && (at.inFrame == optics::Showing::whole || at.inFrame == optics::Showing::part))
-      places.push_back(geometry::at(at.pos, at.eyes));
+    if (at.present && optics::shows(at.inFrame)) places.push_back(geometry::at(at.pos, at.eyes));
   for (const auto& area : take.plan().set.areas)
     for (const auto& state : area.states)
       for (const auto& reading : state.readings) {

@@ -3,8 +3,7 @@
 ///
 /// Source    the kinds and their least strengths are in core/pulls/cover.h: common practice, no source.
 /// Stops     knowing what the eye looks at. A frame's sample stands for half a frame on either side of it, so no edge
-/// is
-///           truer than that.
+///           is truer than that.
 #pragma once
 
 #include <vector>

@@ -37,7 +37,7 @@ std::optional<geometry::Spans> lightWindow(const Take& take, double step, const 
     const double t = std::min(i * step, take.length());
     const Instant instant = sampleAt(take, t);
     for (const auto& performer : instant.performers) {
-      const bool shows = performer.inFrame == optics::Showing::whole || performer.inFrame == optics::Showing::part;
+      const bool shows = optics::shows(performer.inFrame);
       if (!performer.present || !shows) continue;
       if (auto need = needOf(take, performer, instant.camera, t, tolerance)) needs.push_back(std::move(*need));
     }

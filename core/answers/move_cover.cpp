@@ -162,7 +162,7 @@ bool facesStand(const std::vector<Instant>& samples, const plan::Plan& plan, con
     if (instant.time < from || instant.time > until) continue;
     const double lighter = stops * (doneAt({move.from, move.until}, instant.time) - doneAt(slot, instant.time));
     for (const PerformerAt& face : instant.performers) {
-      const bool shown = face.inFrame == optics::Showing::whole || face.inFrame == optics::Showing::part;
+      const bool shown = optics::shows(face.inFrame);
       if (!shown || !face.offset) continue;
       if (std::abs(*face.offset + lighter) > std::max(std::abs(*face.offset), allowed) + kRounding) return false;
     }

@@ -27,11 +27,9 @@ crew::StepClock clockOf(const Take& take, const geometry::Grid& grid, std::size_
 /// Requires  a map for bodies at least as wide and as tall as the member.
 crew::GroundTime memberGround(const Take& take, const sight::GroundMap& map, std::size_t member, double room = 0);
 
-/// Where a member may crouch unseen: `ground`'s low map is Yes in the shelters,
-/// wherever and whenever `low` does not see somebody there who is as tall as
-/// they crouch, but for the spans in which they have to be upright. Requires  a
-/// map for bodies at least as wide as the member and as tall as they crouch, on
-/// the ground's grid.
+/// Where a member may crouch unseen: `ground`'s low map is Yes in the shelters, wherever and whenever `low` does not
+/// see somebody there who is as tall as they crouch, but for the spans in which they have to be upright.
+/// Requires  a map for bodies at least as wide as the member and as tall as they crouch, on the ground's grid.
 void letCrouch(const Take& take, const sight::GroundMap& low, std::size_t member, const std::vector<Span>& upright,
                crew::GroundTime& ground);
 

@@ -23,7 +23,7 @@ using ShadowLog = SpanLog<Way, ShadowOn>;
 void addCuts(const Take& take, const Instant& instant, const light::Lighting& lighting, const LightBlockers& blockers,
              double least, ShadowLog& log) {
   for (const auto& at : instant.performers) {
-    const bool shows = at.inFrame == optics::Showing::whole || at.inFrame == optics::Showing::part;
+    const bool shows = optics::shows(at.inFrame);
     if (!at.present || !shows) continue;
     const Point3 eyes = geometry::at(at.pos, at.eyes);
     const light::Face face{eyes, instant.camera.pupil.at - eyes};

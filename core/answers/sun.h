@@ -2,8 +2,7 @@
 ///
 /// Frame     plan bearings: those of the sky less the true bearing of plan north.
 /// Stops holding where houses, hills, trees or clouds that the plan does not draw stand before it; the sun is taken as
-/// a
-///           point.
+///           a point.
 #pragma once
 
 #include <optional>

@@ -44,7 +44,7 @@ using SunLog = SpanLog<Key, SunShadow>;
 void addFaces(const Take& take, const Instant& instant, const sight::SceneAt& now, Vec3 towards,
               const LightBlockers& blockers, SunLog& log) {
   for (const auto& at : instant.performers) {
-    const bool shows = at.inFrame == optics::Showing::whole || at.inFrame == optics::Showing::part;
+    const bool shows = optics::shows(at.inFrame);
     const Point3 eyes = geometry::at(at.pos, at.eyes);
     if (!at.present || !shows || !sunReaches(take, now, towards, eyes)) continue;
     for (std::size_t i = 0; i < blockers.bodies.size(); ++i)

@@ -14,8 +14,7 @@ using namespace snags;
 namespace {
 
 bool eyesInFrame(const PerformerAt& at) {
-  return at.present && (at.inFrame == optics::Showing::whole || at.inFrame == optics::Showing::part) &&
-         std::abs(at.place.x) <= 1 && std::abs(at.place.y) <= 1;
+  return at.present && optics::shows(at.inFrame) && std::abs(at.place.x) <= 1 && std::abs(at.place.y) <= 1;
 }
 
 /// From the pupil, by the plan's focus distance.

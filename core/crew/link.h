@@ -2,8 +2,7 @@
 ///
 /// Frame     metres, heights above the datum; megahertz; decibels, a loss being positive.
 /// Source    free space: Recommendation ITU-R P.525, "Calculation of free-space attenuation", L = 32.4 + 20 log f(MHz)
-/// +
-///           20 log d(km). What walls, leaves and bodies take is common practice, no source.
+///           + 20 log d(km). What walls, leaves and bodies take is common practice, no source.
 /// Stops holding indoors as a figure to lean on: reflections, pieces of metal, other people's radios and how a body
 ///           wears its aerial move the level by ten decibels and more. It ranks paths; only a walk with the real
 ///           aerials says whether a link holds.

@@ -44,9 +44,8 @@ struct Stuck {
 
 /// Requires  a task without a route.
 /// Ensures   (1) everything said to free has been tried and has a route; (2) `early` and `late` are the fewest steps
-/// that
-///           do; (3) `speed` is within 1 % of one that does not, and no more is promised, for a faster walker's slowest
-///           brisk pace is faster too; (4) bars moved as an exposure says leave its stretch clear.
+///           that do; (3) `speed` is within 1 % of one that does not, and no more is promised, for a faster walker's
+///           slowest brisk pace is faster too; (4) bars moved as an exposure says leave its stretch clear.
 /// Error     where sights nearer together than the allowances were joined into one bar, giving up some of them may free
 ///           more than is said: bars shrink at their own two ends.
 /// Fails     when cancelled: nothing.

@@ -26,8 +26,7 @@ struct CrewRoutes {
 /// What was answered before, so that planning some of the same people again searches no question twice.
 ///
 /// Requires  the same shelters and limits each time, and a name to stand for the same task each time: the ground
-/// without
-///           the others, the speed and all else of it.
+///           without the others, the speed and all else of it.
 class RouteMemory {
  public:
   /// Somebody to be got past.

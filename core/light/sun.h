@@ -3,13 +3,11 @@
 /// Frame     degrees; latitude north and longitude east positive; bearings clockwise from TRUE north. A plan whose own
 ///           north bears b from true north has the sun at bearing - b; a compass needs its declination as well.
 /// Source    Jean Meeus, "Astronomical Algorithms", 2nd ed.: chapter 25, low accuracy; 12 for sidereal time; 16,
-/// formula
-///           16.4 (Saemundsson), for the air. The same series as the solar calculator of NOAA's Global Monitoring
-///           Laboratory.
+///           formula 16.4 (Saemundsson), for the air. The same series as the solar calculator of NOAA's Global
+///           Monitoring Laboratory.
 /// Error     0.01 degrees in the sky within some centuries of 2000 (stated by Meeus), checked to 0.01 against the
-/// worked
-///           example of NREL/TP-560-34302; near the zenith the bearing errs by more. The air near the horizon differs
-///           from day to day by a tenth of a degree and more.
+///           worked example of NREL/TP-560-34302; near the zenith the bearing errs by more. The air near the horizon
+///           differs from day to day by a tenth of a degree and more.
 /// Stops holding where hills and houses stand before the horizon: they are not in it.
 #pragma once
 

@@ -39,6 +39,10 @@ std::optional<geometry::Point> placeInFrame(geometry::Point3 point, const geomet
 bool inFrame(geometry::Point3 point, const geometry::Pose& pupil, HalfTangents half);
 
 enum class Showing { whole, part, hidden, out };
+/// Whether anything of somebody is to be seen.
+constexpr bool shows(Showing showing) {
+  return showing == Showing::whole || showing == Showing::part;
+}
 
 /// Ensures   (1) out: no point in frame; hidden: none of those in frame is seen; whole: the eyes are in frame and every
 ///               point in frame is seen; part: all else

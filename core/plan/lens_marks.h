@@ -18,8 +18,7 @@ double markValue(const ZoomMark& mark);
 
 /// The first row that does not go on the way the rows before it go, in value or in degrees, or the number of rows.
 /// Ensures   (1) none for fewer than two rows  (2) rows that run one way do so in reverse order too  (3) two rows of
-/// one
-///           value, or of one place, count as turning back
+///           one value, or of one place, count as turning back
 std::size_t firstTurningBack(const std::vector<FocusMark>& marks);
 std::size_t firstTurningBack(const std::vector<IrisMark>& marks);
 std::size_t firstTurningBack(const std::vector<ZoomMark>& marks);

@@ -45,7 +45,7 @@ std::optional<Light> lightAt(const plan::Plan& plan, geometry::Point pos, double
 }
 
 bool shows(const PerformerAt& at) {
-  return at.inFrame == optics::Showing::whole || at.inFrame == optics::Showing::part;
+  return optics::shows(at.inFrame);
 }
 
 std::string lightText(const Light& light) {

@@ -197,7 +197,7 @@ TextTable faceOffsets(const Answers& answers) {
     const auto instant = answers::instantAt(*answers.take, std::min(beat.time, answers.take->length()));
     const auto& behind = instant.background;
     for (const auto& at : instant.performers) {
-      if (at.inFrame != optics::Showing::whole && at.inFrame != optics::Showing::part) continue;
+      if (!optics::shows(at.inFrame)) continue;
       table.add({beatText(plan, beat.id.text(), 0), secondsText(beat.time), nameOf(plan, at.id), wordOf(at.inFrame),
                  stopOr(at.needed), units::stopText(instant.iris.set), signedStops(at.offset),
                  behind ? units::stopsText(behind->brightest) : "unknown",

@@ -48,9 +48,7 @@ class Overlay {
   double top() const { return fit_.centre.y - fit_.halfHeight; }
   double bottom() const { return fit_.centre.y + fit_.halfHeight; }
 
-  static bool shown(const snags::PerformerAt& at) {
-    return at.present && (at.inFrame == optics::Showing::whole || at.inFrame == optics::Showing::part);
-  }
+  static bool shown(const snags::PerformerAt& at) { return at.present && optics::shows(at.inFrame); }
 
   void addFace(std::size_t i) {
     const auto figure = shown(instant_.performers[i]) ? take_.figureAt(i, instant_.time) : std::nullopt;

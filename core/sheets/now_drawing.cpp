@@ -217,7 +217,7 @@ class NowPainter {
       for (auto& part : base::split(subject, '+')) split.emplace_back(part);
     for (std::size_t i = 0; i < instant_.performers.size(); ++i) {
       const auto& at = instant_.performers[i];
-      const bool inFrame = at.inFrame == optics::Showing::whole || at.inFrame == optics::Showing::part;
+      const bool inFrame = optics::shows(at.inFrame);
       const bool other = std::find(split.begin(), split.end(), at.id) == split.end();
       if (at.present && inFrame && other && at.blur <= 1) others.push_back(i);
     }
@@ -259,7 +259,7 @@ class NowPainter {
     bar(x(set) - 1.5, y - 9, 3, 18, Tone::ink);
     for (std::size_t i = 0; i < instant_.performers.size(); ++i) {
       const auto& at = instant_.performers[i];
-      if (!at.present || (at.inFrame != optics::Showing::whole && at.inFrame != optics::Showing::part)) continue;
+      if (!at.present || !optics::shows(at.inFrame)) continue;
       const double away = answers::driving(plan_, at.distances);
       drawPerformer(drawing_, {x(1 / std::max(0.1, away)), y}, i, performerLetter(plan_, i), 8);
     }

@@ -219,7 +219,7 @@ void drawFaces(StavePainter& p, const StaveScale& scale) {
     };
     for (std::size_t i = 0; i < samples.size(); i += stride) {
       const auto& face = samples[i].performers[who];
-      const bool shown = face.inFrame == optics::Showing::whole || face.inFrame == optics::Showing::part;
+      const bool shown = optics::shows(face.inFrame);
       if (!shown || !face.needed) {
         flush();
         continue;

@@ -1,9 +1,8 @@
 /// The ground a low or hanging piece hides: where a whole body, feet to crown, is behind it.
 ///
 /// Frame     plan metres; heights above the datum. A sheet from `bottom` to `top` is crossed at a share 1 / k of the
-/// way
-///           to the body, k >= 1. It hides the height z there when z lies between eye + (bottom - eye) k and
-///           eye + (top - eye) k.
+///           way to the body, k >= 1. It hides the height z there when z lies between eye + (bottom - eye) k and eye +
+///           (top - eye) k.
 /// Stops holding for bodies hidden by two pieces together: each piece is asked alone.
 #pragma once
 
@@ -23,8 +22,8 @@ struct Heights {
 };
 
 /// The ratios k at which a sheet hides a body whole from an eye of that height; `until` may be infinite, and the span
-/// is empty (until < from) when there is none. Ensures   (1) k is listed exactly when the body's floor and crown are
-/// both hidden; (2) for one k the heights of the
+/// is empty (until < from) when there is none.
+/// Ensures   (1) k is listed exactly when the body's floor and crown are both hidden; (2) for one k the heights of the
 ///           eye that list it are one interval, so that what both ends of a rise list, every height between lists.
 Span hidingRatios(double eye, Heights sheet, Heights body);
 

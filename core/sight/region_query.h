@@ -17,8 +17,7 @@ bool ringHolds(const SweptRegion& region, Point p);
 /// Metres from the seen ground to the nearest point of a straight way; 0 when the way touches it.
 ///
 /// Ensures   (1) 0 for a way that has a point in a ring or a slice; (2) otherwise the least distance to a widened edge
-/// or
-///           a slice, infinite when there is none; (3) a way of no length is a point.
+///           or a slice, infinite when there is none; (3) a way of no length is a point.
 /// Cost      edges and slices.
 double distance(const SweptRegion& region, geometry::Segment way);
 

@@ -43,8 +43,7 @@ class RegionRaster {
   ///
   /// Requires  rings closed, end point equal to start point to the last bit; slices convex, counter-clockwise.
   /// Ensures   (1) every cell whose centre lies in a ring, or nearer than the radius to an edge it widens or a slice,
-  /// is
-  ///           set: at an edge that is not widened, a centre within the slack may go either way; (2) no cell further
+  ///           is set: at an edge that is not widened, a centre within the slack may go either way; (2) no cell further
   ///           than radius and slack is.
   /// Cost      a stretch for every row of every shape, and a word for every 64 cells of the rings' box.
   WordBox add(const SweptRegion& region, CellBits& out);

@@ -19,8 +19,7 @@
 /// of the sides passed only the last corner on the far side is remembered. Both add ground, never lose it.
 ///
 /// Error     the walls are those of the triangles: drawn to 61 micrometres, and joined where they come within a
-/// millimetre.
-///           A slit a millimetre wider or narrower near the lens is a beam centimetres wider far from it.
+///           millimetre. A slit a millimetre wider or narrower near the lens is a beam centimetres wider far from it.
 ///
 /// Rejected: to slide what is looked at along with the lens, which fails where a line grazes a wall; to slide the lens
 /// and keep what is looked at, which needs the lens to stay clear of walls by far more than it moves; to sample

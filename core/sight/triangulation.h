@@ -39,8 +39,7 @@ class Triangulation {
   ///
   /// Requires  finite coordinates.
   /// Ensures   (1) the triangles are counter-clockwise, have area, and tile the box; (2) every wall longer than kJoin
-  /// is
-  ///           a chain of closed sides from end to end, no point of it further than 2 kJoin from where it was drawn,
+  ///           is a chain of closed sides from end to end, no point of it further than 2 kJoin from where it was drawn,
   ///           and no other side is closed but those of the box: crossings, T-joints, overlaps and repeats share
   ///           corners; (3) where no wall forbids it no corner lies inside the circle through a triangle's corners; (4)
   ///           the same input gives the same triangles.

@@ -41,10 +41,9 @@ struct WaysSeen {
 /// Keeps its memory from instant to instant.
 ///
 /// How it looks   along one ray between any two neighbouring turns at which something begins or ends on the plan: a
-/// side
-///                of the frame, an end of an opening, a corner of what stands or of a room, the side of a disc; and
-///                along more where those are further apart than `sectorDegrees`. Between two of them every ray crosses
-///                the same edges in the same order. Only rays through openings are asked.
+///                side of the frame, an end of an opening, a corner of what stands or of a room, the side of a disc;
+///                and along more where those are further apart than `sectorDegrees`. Between two of them every ray
+///                crosses the same edges in the same order. Only rays through openings are asked.
 /// Ensures   (1) where all that stands hides whoever is behind it, a way is told that is seen over `narrowest` and
 ///           `shallowest` without a break, and none that is not; (2) along a ray distances are exact: what is seen of a
 ///           room is told by the places where the ray passes outlines and openings.

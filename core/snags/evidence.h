@@ -157,10 +157,10 @@ struct ThroughSight {
   std::vector<std::string> openings;
 };
 
-/// A body meets a leaf that is shut or moving.
+/// The camera meets a leaf that is shut or moving.
 struct LeafMet {
   double time = 0;
-  std::string who;  ///< "camera" or a crew id
+  std::string who;  ///< "camera"; what crew walk into is among the clearances
   std::string opening;
   Point pos;
 };

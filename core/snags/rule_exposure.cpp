@@ -10,7 +10,7 @@ namespace {
 
 std::optional<double> offsetOf(const Instant& instant, std::size_t performer) {
   const PerformerAt& face = instant.performers[performer];
-  const bool shown = face.inFrame == optics::Showing::whole || face.inFrame == optics::Showing::part;
+  const bool shown = optics::shows(face.inFrame);
   return shown ? face.offset : std::nullopt;
 }
 

@@ -13,7 +13,7 @@ namespace {
 
 std::optional<double> neededOf(const Instant& instant, std::size_t performer) {
   const PerformerAt& face = instant.performers[performer];
-  const bool shown = face.inFrame == optics::Showing::whole || face.inFrame == optics::Showing::part;
+  const bool shown = optics::shows(face.inFrame);
   return face.present && shown ? face.needed : std::nullopt;
 }
 

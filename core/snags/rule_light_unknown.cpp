@@ -11,7 +11,7 @@ namespace wend::snags {
 namespace {
 
 bool unknownLight(const PerformerAt& face) {
-  const bool shown = face.inFrame == optics::Showing::whole || face.inFrame == optics::Showing::part;
+  const bool shown = optics::shows(face.inFrame);
   return face.present && shown && !face.needed && !face.offset;
 }
 

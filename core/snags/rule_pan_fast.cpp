@@ -18,7 +18,7 @@ bool subjectHeld(const Evidence& evidence, std::size_t i, double held) {
   if (span <= 0) return true;
   for (std::size_t k = 0; k < evidence.samples[i].performers.size(); ++k) {
     const PerformerAt& now = evidence.samples[i].performers[k];
-    if (now.inFrame != optics::Showing::whole && now.inFrame != optics::Showing::part) continue;
+    if (!optics::shows(now.inFrame)) continue;
     const double moved = evidence.samples[after].performers[k].place.x - evidence.samples[before].performers[k].place.x;
     if (std::abs(moved) / 2 / span < held) return true;
   }

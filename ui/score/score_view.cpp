@@ -10,6 +10,7 @@
 #include "core/answers/routes.h"
 #include "core/sheets/stave.h"
 #include "core/sheets/stave_room.h"
+#include "core/units/length.h"
 #include "ui/score/handle_edits.h"
 #include "ui/style/fonts.h"
 #include "ui/style/icons.h"
@@ -366,7 +367,7 @@ void ScoreView::wheelEvent(QWheelEvent* event) {
   if (!event->modifiers().testFlag(Qt::ControlModifier) || !bridge_.answers()) return QWidget::wheelEvent(event);
   const double length = bridge_.answers()->take->length();
   const double at = view_.time(event->position().x()), factor = std::pow(1.0015, -event->angleDelta().y());
-  const double span = std::clamp((view_.until - view_.from) * factor, 4.0, length);
+  const double span = std::clamp((view_.until - view_.from) * factor, std::min(4.0, length), length);
   const double share = (at - view_.from) / (view_.until - view_.from);
   view_.from = std::clamp(at - share * span, 0.0, length - span);
   view_.until = view_.from + span;
@@ -383,9 +384,10 @@ void ScoreView::nudge(double seconds, double steps) {
     // A third of a stop, a twelfth of an octave of focal length, a tape's step towards the lens.
     if (steps == 0) continue;
     const double metres = 1 / std::max(handle.value, 1e-3);
-    move.measure = key.starts_with("iris/")   ? handle.value + steps / 3
-                   : key.starts_with("zoom/") ? handle.value + steps / 12
-                                              : sheets::focusMeasure(metres - steps * 0.05);
+    move.measure = key.starts_with("iris/") ? handle.value + steps / 3
+                   : key.starts_with("zoom/")
+                       ? handle.value + steps / 12
+                       : sheets::focusMeasure(metres - steps * units::tapeStep(metres, document_.plan()->display));
   }
   const auto moved = movedHandle(*document_.plan(), key, move);
   if (!moved) return Q_EMIT refused(QString::fromStdString(moved.problems().front().remedy));

@@ -2,9 +2,8 @@
 /// snags.
 ///
 /// Ensures   (1) however long the words, they ask for no width: what does not fit is cut with an ellipsis, and the
-/// whole
-///           stands in the tool tip and is what is read aloud
-///           (2) a refusal goes with the next edit that succeeds; other words stay until there are new ones
+///           whole stands in the tool tip and is what is read aloud; (2) a refusal goes with the next edit that
+///           succeeds; other words stay until there are new ones
 #pragma once
 
 #include <QLabel>
