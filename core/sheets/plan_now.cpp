@@ -212,10 +212,18 @@ class NowPainter {
                                    .fill = {Tone::grain, Pattern::seen},
                                    .stroke = {.tone = Tone::ink, .width = 1.25, .dash = {}}});
       }
+      if (distance(slab.at, slab.place) > kAside) drawPlaceOf(slab);
       drawCrew(drawing_, slab.at, labelsOfCrew_[slab.crew], slab.dashed);
       if (chosenPerson(crew.id)) drawChosen(drawing_, slab.at, 18);
     }
   }
+
+  /// A slab that made room for another says where its person is.
+  void drawPlaceOf(const CrewSlab& slab) {
+    line({slab.place, slab.at}, Tone::crew, 1);
+    drawing_.add(Circle{slab.place, 2.5, {Tone::crew}, {}});
+  }
+  static constexpr double kAside = 14;
 
   /// Chosen as a whole, or by one of their marks.
   bool chosenPerson(const std::string& id) const {
