@@ -21,10 +21,6 @@ constexpr double kTagWidth = 104, kTagHeight = 40;
 /// Somebody seen within so many seconds is announced.
 constexpr double kSoon = 5;
 
-bool meet(const Reserved& a, const Reserved& b) {
-  return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
-}
-
 class Overlay {
  public:
   Overlay(Drawing& drawing, const FrameFit& fit, const Answers& answers, const Instant& instant)
@@ -74,12 +70,10 @@ class Overlay {
     drawing_.add(path);
   }
 
-  bool free(const Reserved& place) const {
-    const auto clear = [&](const auto& boxes) {
-      return std::none_of(boxes.begin(), boxes.end(), [&](const Reserved& other) { return meet(other, place); });
-    };
-    return clear(faces_) && clear(taken_);
+  static bool clear(const std::vector<Reserved>& boxes, const Reserved& place) {
+    return std::none_of(boxes.begin(), boxes.end(), [&](const Reserved& other) { return overlap(other, place); });
   }
+  bool free(const Reserved& place) const { return clear(faces_, place) && clear(taken_, place); }
 
   void word(Point at, const std::string& text, bool bold, Align align) {
     const double width = typeWidth(text, 12);
@@ -155,7 +149,10 @@ class Overlay {
     }
   }
 
-  /// The first place for a tag that covers no face and no other tag: on the chest, lower, beside, at the frame's foot.
+  static Reserved aroundTag(Point p) { return {p.x - 4, p.y - 4, p.x + kTagWidth + 2, p.y + kTagHeight + 2}; }
+
+  /// The first place for a tag that covers no face and no other tag: on the chest, lower, beside, at the frame's foot,
+  /// then anywhere, the nearest in the lowest row first. Where there is none, one that covers no other tag.
   Point tagPlace(const snags::PerformerAt& at) const {
     const double middle = fit_.toPicture({std::clamp((at.frameLeft + at.frameRight) / 2, -1.0, 1.0), 0}).x;
     const double chest = fit_.toPicture({0, at.frameTop - 0.36 * (at.frameTop - at.frameBottom)}).y;
@@ -168,8 +165,15 @@ class Overlay {
     };
     for (const Point wish : wishes) {
       const Point p = held(wish);
-      if (free({p.x - 4, p.y - 4, p.x + kTagWidth + 2, p.y + kTagHeight + 2})) return p;
+      if (free(aroundTag(p))) return p;
     }
+    for (const bool overFaces : {false, true})
+      for (double y = low; y > top(); y -= kTagHeight / 4)
+        for (double aside = 0; aside < 2 * fit_.halfWidth; aside += kTagWidth / 8)
+          for (const double side : {-1.0, 1.0}) {
+            const Point p = held({middle + side * aside, y});
+            if (overFaces ? clear(taken_, aroundTag(p)) : free(aroundTag(p))) return p;
+          }
     return held({middle, low});
   }
 

@@ -157,7 +157,9 @@ class NowPainter {
   }
 
   void drawCamera() {
+    constexpr double kWordApart = 21;
     const Pose& sensor = instant_.camera.sensor;
+    std::optional<Point> before;
     for (const auto& body : plan_.camera.bodies) {
       const plan::Crew* crew = plan_.crew.find(body.crew);
       if (!crew) continue;
@@ -167,7 +169,13 @@ class NowPainter {
       writing_.keepFree(at, 10);
       drawing_.add(
           Circle{at, crew->radius * view_.pxPerMetre, {Tone::page}, {.tone = Tone::lens, .width = 1.25, .dash = {}}});
-      drawing_.add(Text{.at = {at.x, at.y + 4.3},
+      // Those who stand close behind one another keep their letters apart.
+      Point word = at;
+      if (before && distance(*before, at) < kWordApart)
+        word = *before + (distance(*before, at) > 1 ? unit(at - *before) : Vec{0, 1}) * kWordApart;
+      before = word;
+      writing_.keepFree(word, 10);
+      drawing_.add(Text{.at = {word.x, word.y + 4.3},
                         .text = labelsOfCrew_[i],
                         .size = 12,
                         .bold = true,
@@ -204,10 +212,18 @@ class NowPainter {
                                    .fill = {Tone::grain, Pattern::seen},
                                    .stroke = {.tone = Tone::ink, .width = 1.25, .dash = {}}});
       }
+      if (distance(slab.at, slab.place) > kAside) drawPlaceOf(slab);
       drawCrew(drawing_, slab.at, labelsOfCrew_[slab.crew], slab.dashed);
       if (chosenPerson(crew.id)) drawChosen(drawing_, slab.at, 18);
     }
   }
+
+  /// A slab that made room for another says where its person is.
+  void drawPlaceOf(const CrewSlab& slab) {
+    line({slab.place, slab.at}, Tone::crew, 1);
+    drawing_.add(Circle{slab.place, 2.5, {Tone::crew}, {}});
+  }
+  static constexpr double kAside = 14;
 
   /// Chosen as a whole, or by one of their marks.
   bool chosenPerson(const std::string& id) const {
@@ -315,8 +331,34 @@ class NowPainter {
 
 }  // namespace
 
+namespace {
+
+/// The nearest place of its row, right before left, at which a slab covers no other and no performer.
+Point besideOthers(Point at, const std::vector<CrewSlab>& slabs, const std::vector<Point>& figures, double width) {
+  constexpr double kStep = 4, kSlabWide = 28, kSlabHigh = 18, kFigureWide = 25, kFigureHigh = 20;
+  const auto covers = [](Point a, Point b, double wide, double high) {
+    return std::abs(a.x - b.x) < wide && std::abs(a.y - b.y) < high;
+  };
+  const auto free = [&](Point p) {
+    return p.x >= kSlabWide / 2 && p.x <= width - kSlabWide / 2 &&
+           std::none_of(slabs.begin(), slabs.end(),
+                        [&](const CrewSlab& other) { return covers(other.at, p, kSlabWide, kSlabHigh); }) &&
+           std::none_of(figures.begin(), figures.end(),
+                        [&](Point other) { return covers(other, p, kFigureWide, kFigureHigh); });
+  };
+  for (double aside = 0; aside < width; aside += kStep)
+    for (const double x : {at.x + aside, at.x - aside})
+      if (free({x, at.y})) return {x, at.y};
+  return at;
+}
+
+}  // namespace
+
 std::vector<CrewSlab> crewSlabs(const Answers& answers, const Instant& instant, const PlanView& view) {
   std::vector<CrewSlab> slabs;
+  std::vector<Point> figures;
+  for (const auto& performer : instant.performers)
+    if (performer.present) figures.push_back(view.toPicture(performer.pos));
   for (std::size_t i = 0; i < instant.crew.size(); ++i) {
     const auto& crew = instant.crew[i];
     const auto* found = crew.present || !answers.routes ? nullptr : answers.routes->find(crew.id);
@@ -329,10 +371,7 @@ std::vector<CrewSlab> crewSlabs(const Answers& answers, const Instant& instant, 
                  std::clamp(slab.place.y, 14.0, view.height - kLegendHeight - 14)};
       slab.beyond = distance(slab.place, slab.at) / view.pxPerMetre;
     }
-    while (std::any_of(slabs.begin(), slabs.end(), [&](const CrewSlab& other) {
-      return std::abs(other.at.x - slab.at.x) < 28 && std::abs(other.at.y - slab.at.y) < 18;
-    }))
-      slab.at.x += 28;
+    slab.at = besideOthers(slab.at, slabs, figures, view.width);
     slabs.push_back(slab);
   }
   return slabs;

@@ -73,7 +73,7 @@ geometry::Drawing labelsLayer(const PlanView& view, Writing writing);
 /// route leads that was found for them.
 struct CrewSlab {
   std::size_t crew = 0;   ///< in the plan's order
-  geometry::Point at;     ///< the slab's middle, px: people at one place stand side by side on the picture
+  geometry::Point at;     ///< the slab's middle, px: beside performers and crew who are at the same place
   geometry::Point place;  ///< where they are, px
   double beyond = 0;      ///< metres outside the picture: the slab lies on its edge then
   bool dashed = false;    ///< walking, or where nobody has drawn them

@@ -113,10 +113,13 @@ class SidePainter {
     drawing_.add(path);
   }
 
-  void label(Point at, const std::string& text, LabelRank rank, Align align = Align::left, Tone tone = Tone::ink2) {
-    labels_.push_back(
-        {Text{.at = at, .text = text, .size = type::kLabel, .align = align, .tone = tone, .halo = Tone::page}, rank});
+  Label& label(Point at, const std::string& text, LabelRank rank, Align align = Align::left, Tone tone = Tone::ink2) {
+    return labels_.emplace_back(Label{
+        .text = Text{.at = at, .text = text, .size = type::kLabel, .align = align, .tone = tone, .halo = Tone::page},
+        .rank = rank});
   }
+
+  static constexpr double kRow = 15;
 
   void drawFloor(const SideFloor& floor) {
     const Point from = px({floor.along.from, floor.height}), until = px({floor.along.until, heights_.low});
@@ -206,9 +209,11 @@ class SidePainter {
       drawCrew(drawing_, {middle, high.y + 22}, crewLabels(plan_)[person.index], false);
     }
     const std::string height = person.eyes ? "eyes " + lengthText(plan_, *person.eyes) : lengthText(plan_, person.top);
-    label({middle, high.y - 6},
-          lengthText(plan_, std::abs(person.ahead)) + besideText(plan_, person.aside) + ", " + height,
-          LabelRank::chosen, Align::centre, Tone::ink);
+    Label& told = label({middle, high.y - 6},
+                        lengthText(plan_, std::abs(person.ahead)) + besideText(plan_, person.aside) + ", " + height,
+                        LabelRank::chosen, Align::centre, Tone::ink);
+    // People close behind one another are told in rows, higher up.
+    for (const double up : {kRow, 2 * kRow, 3 * kRow}) told.others.push_back({middle, high.y - 6 - up});
   }
 
   void drawLamp(const SideLamp& lamp) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace wend::sheets {
 
@@ -45,13 +46,21 @@ void shrinkCurves(double over, std::vector<StaveBox>& boxes) {
       box.height -= std::ceil(std::min(1.0, over / give) * std::max(0.0, box.height - least->height));
 }
 
+/// Folds until all is in sight, then opens again what room was left for, the most wanted first.
 void foldByNeed(const ScoreView& view, std::vector<StaveBox>& boxes) {
+  std::vector<std::pair<StaveBox*, double>> folded;
   for (const char* name : kFoldFirst) {
-    if (heightOf(boxes) <= view.shownHeight) return;
+    if (heightOf(boxes) <= view.shownHeight) break;
     StaveBox* box = named(boxes, name);
     if (!box || box->folded || std::find(view.opened.begin(), view.opened.end(), name) != view.opened.end()) continue;
+    folded.emplace_back(box, box->height);
     box->folded = true;
     box->height = kFoldedStave;
+  }
+  for (auto at = folded.rbegin(); at != folded.rend(); ++at) {
+    if (heightOf(boxes) + at->second - kFoldedStave > view.shownHeight) continue;
+    at->first->folded = false;
+    at->first->height = at->second;
   }
 }
 

@@ -80,8 +80,8 @@ void drawSnagsStave(StavePainter& p) {
     }
     if (p.view.chosenKey == snag.key) drawChosen(p.drawing, {x, p.box.top + kSnagLozenge}, 10);
   }
-  p.scale(p.box.top + 9, "stops the take");
-  p.scale(p.box.top + 21, "risks, notes");
+  p.scale(p.box.top + 8, "stops the take");
+  p.scale(p.box.top + 19, "risks, notes");
 }
 
 }  // namespace wend::sheets

@@ -9,7 +9,7 @@
 
 #include "core/plan/plan.h"
 #include "core/plan/references.h"
-#include "ui/canvas/typed_entry.h"
+#include "ui/document/typed_entry.h"
 
 namespace wend::ui {
 

@@ -157,7 +157,8 @@ void SnagList::refresh() {
     }
   }
   list_->verticalScrollBar()->setValue(scrolled);
-  QString count = known ? tr("%1 snags, %2 accepted").arg(all).arg(accepted) : tr("being computed");
+  QString count = known ? (all == 1 ? tr("1 snag, %1 accepted") : tr("%1 snags, %2 accepted").arg(all)).arg(accepted)
+                        : tr("being computed");
   if (known && bridge_.stale()) count += tr(", stale");
   count_->setText(count);
   if (currentKey() != current) closeEntry();

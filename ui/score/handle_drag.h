@@ -11,7 +11,7 @@
 
 #include "core/plan/plan.h"
 #include "core/sheets/score_drawing.h"
-#include "ui/canvas/typed_entry.h"
+#include "ui/document/typed_entry.h"
 #include "ui/score/handle_edits.h"
 
 namespace wend::ui {

@@ -164,7 +164,8 @@ void TopBar::refresh() {
                                           [](const snags::Snag& snag) { return !snag.accepted; })
                           : 0;
   snags_->setText(!known            ? tr("snags \u2026")
-                  : bridge_.stale() ? tr("%1 snags, stale").arg(open)
+                  : bridge_.stale() ? (open == 1 ? tr("1 snag, stale") : tr("%1 snags, stale").arg(open))
+                  : open == 1       ? tr("1 snag")
                                     : tr("%1 snags").arg(open));
 }
 

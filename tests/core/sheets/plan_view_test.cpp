@@ -81,6 +81,28 @@ TEST(PlanLegend, ShowsEveryPatternClearOfTheScaleBarFromSmallScreensOn) {
   }
 }
 
+TEST(CrewSlabs, LieBesidePerformersAndEachOtherInThePicture) {
+  answers::Answers answers;
+  answers.take = *answers::Take::of(sharedSample("first-batch.wend"));
+  for (const double scale : {10.0, 21.0, 60.0})
+    for (double t = 0; t < answers.take->length(); t += 7) {
+      PlanView view = wholeTake(*answers.take, 690, 416);
+      view.pxPerMetre = scale;
+      const auto instant = answers::instantAt(*answers.take, t);
+      const auto slabs = crewSlabs(answers, instant, view);
+      for (std::size_t i = 0; i < slabs.size(); ++i) {
+        const auto apart = [&](geometry::Point other, double wide, double high) {
+          return std::abs(slabs[i].at.x - other.x) >= wide || std::abs(slabs[i].at.y - other.y) >= high;
+        };
+        EXPECT_GE(slabs[i].at.x, 14);
+        EXPECT_LE(slabs[i].at.x, view.width - 14);
+        for (std::size_t k = 0; k < i; ++k) EXPECT_TRUE(apart(slabs[k].at, 26, 18)) << i << " " << k << " at " << t;
+        for (const auto& performer : instant.performers)
+          EXPECT_TRUE(!performer.present || apart(view.toPicture(performer.pos), 23, 18)) << performer.id << " " << t;
+      }
+    }
+}
+
 INSTANTIATE_TEST_SUITE_P(Samples, OpeningView,
                          ::testing::Values("first-batch.wend", "one-room.wend", "links-and-booms.wend"));
 

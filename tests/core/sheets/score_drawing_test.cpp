@@ -119,6 +119,22 @@ TEST_P(ScoreInSight, FoldsNoStaveThatWasOpened) {
   for (const auto& name : view.opened) EXPECT_FALSE(boxOf(plan_, view, name).folded) << name;
 }
 
+/// A take with little to show leaves room for more than its folded names.
+TEST(ScoreStaves, FoldNoMoreThanRoomAsks) {
+  const plan::Plan plan = samplePlan("one-room.wend");
+  ScoreView view;
+  view.shownHeight = view.height = 274;
+  const auto boxes = stavesOf(plan, view);
+  double height = 0;
+  for (const auto& box : boxes) height += box.height;
+  EXPECT_LE(height, 274);
+  for (const auto& box : boxes) {
+    if (!box.folded) continue;
+    const double curves = boxOf(plan, view, "sharp").height - 64;
+    EXPECT_GT(height - curves + boxOf(plan, ScoreView{}, box.name).height - 16, 274) << box.name << " would fit";
+  }
+}
+
 INSTANTIATE_TEST_SUITE_P(Laptop, ScoreInSight, ::testing::Values(274.0, 304.0, 420.0, 500.0, 512.0, 900.0));
 
 TEST(ScoreStaves, OfARoleKeepClockBeatsAndSnags) {

@@ -1,4 +1,4 @@
-#include "ui/canvas/typed_entry.h"
+#include "ui/document/typed_entry.h"
 
 namespace wend::ui {
 
