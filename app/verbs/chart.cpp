@@ -5,34 +5,40 @@
 #include "core/file/plan_reader.h"
 #include "core/sheets/chart_text.h"
 #include "core/sheets/text_tables.h"
+#include "core/snags/stretch.h"
 
 namespace wend::app {
 
 namespace {
 
-/// Of a chart, or of the lens of a plan.
-base::Result<file::ChartRead> chartAt(const std::string& path) {
+/// A chart on its own, in metres, or the lens of a plan, in the plan's unit.
+struct ChartAt {
+  file::ChartRead read;
+  units::LengthUnit unit = units::LengthUnit::metres;
+};
+
+base::Result<ChartAt> chartAt(const std::string& path) {
   const auto bytes = bytesAt(path);
   if (!bytes) return bytes.problems();
-  const auto chart = file::readChart(*bytes);
-  if (chart) return chart;
+  auto chart = file::readChart(*bytes);
+  if (chart) return ChartAt{std::move(chart).value()};
   if (chart.problems().front().code != "wrong-format") return inFile(path, chart.problems());
   const auto read = file::readPlan(*bytes);
   if (!read) return inFile(path, read.problems().front().code == "wrong-format" ? chart.problems() : read.problems());
   if (!read->plan.lens) return noLens();
-  return file::ChartRead{{*read->plan.lens, {}, {}}, {}};
+  return ChartAt{{{*read->plan.lens, {}, {}}, {}}, snags::unitOf(read->plan)};
 }
 
 Exit chart(const Arguments& arguments) {
   if (const auto fits = endingFits(arguments, {".txt", ".wendchart"}); !fits) return refused(fits.problems());
-  const auto read = chartAt(arguments.operands()[0]);
-  if (!read) return refused(read.problems());
-  const plan::LensChart& chart = read->chart;
+  const auto at = chartAt(arguments.operands()[0]);
+  if (!at) return refused(at.problems());
+  const plan::LensChart& chart = at->read.chart;
   if (arguments.text("--output").value_or("").ends_with(".wendchart"))
     return handedOut(arguments, file::writeChart(chart));
   if (arguments.has("--json")) return handedOut(arguments, exchange::chartJson(chart));
-  const auto unit = arguments.has("--feet") ? units::LengthUnit::feet : units::LengthUnit::metres;
-  return handedOut(arguments, sheets::problemsText(read->notes) + sheets::chartText(chart, unit));
+  const auto unit = arguments.has("--feet") ? units::LengthUnit::feet : at->unit;
+  return handedOut(arguments, sheets::problemsText(at->read.notes) + sheets::chartText(chart, unit));
 }
 
 }  // namespace
@@ -42,7 +48,7 @@ const Verb kChart{
     "CHART",
     "a lens chart, or a plan's lens: what its marks are worth, and which to add",
     "wend chart samples/first-batch.wend",
-    {{"--feet", "", "distances in feet and inches"},
+    {{"--feet", "", "distances in feet and inches; else in the plan's unit"},
      kJson,
      {"--output", "FILE", "write there instead of printing; .wendchart saves the lens on its own (also -o)"},
      kQuiet},

@@ -63,17 +63,22 @@ double strengthOf(const Take& take, const Cue& cue, const std::vector<geometry::
   return most;
 }
 
+/// The first sample from t on; one of its own where t lies outside them.
+Instant sampleFrom(const Take& take, const std::vector<Instant>& samples, double t) {
+  const auto then = std::lower_bound(samples.begin(), samples.end(), t,
+                                     [](const Instant& instant, double time) { return instant.time < time; });
+  return then == samples.end() || t < samples.front().time ? sampleAt(take, t) : *then;
+}
+
 }  // namespace
 
 void addCues(const Take& take, const std::vector<Instant>& samples, std::vector<CoverSpan>& covers) {
   for (const Cue& cue : cuesOf(take.plan())) {
-    const auto then = std::lower_bound(samples.begin(), samples.end(), cue.at,
-                                       [](const Instant& instant, double t) { return instant.time < t; });
-    if (then == samples.end()) continue;
-    const double strength = strengthOf(take, cue, placesInFrame(take, *then));
-    if (strength < pulls::kLightCue) continue;
     const Span span{std::max(cue.at - pulls::kCueLead, 0.0),
                     std::min(cue.at + cue.over + pulls::kCueLinger, take.length())};
+    if (cue.at > take.length() || span.until < samples.front().time || span.from > samples.back().time) continue;
+    const double strength = strengthOf(take, cue, placesInFrame(take, sampleFrom(take, samples, cue.at)));
+    if (strength < pulls::kLightCue) continue;
     covers.push_back({CoverKind::lightCue, span, strength, cue.name});
   }
 }

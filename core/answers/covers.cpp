@@ -82,7 +82,7 @@ void addCrossings(const Take& take, const std::vector<Instant>& samples, std::ve
 
 std::vector<CoverSpan> coversOf(const Take& take, const std::vector<Instant>& samples) {
   std::vector<CoverSpan> all;
-  if (!take.plan().lens) return all;
+  if (!take.plan().lens || samples.empty()) return all;
   covers::addCameraMoves(samples, all);
   covers::addCrossings(take, samples, all);
   covers::addOpenings(take, samples, all);

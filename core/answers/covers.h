@@ -14,7 +14,8 @@
 namespace wend::answers {
 
 /// In order of their starts. Empty without a lens.
-/// Requires  samples of the whole take, in order
+/// Requires  samples in order, of the whole take or of every frame of a stretch of it
+/// Ensures   of a stretch: what of the take's covers lies in it, cut off at its first and last sample; cues whole
 std::vector<pulls::CoverSpan> coversOf(const Take& take, const std::vector<Instant>& samples);
 
 /// A doorway counts for no longer than this before somebody passes it, seconds: a camera that stands before an open

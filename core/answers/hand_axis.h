@@ -10,6 +10,7 @@
 #include <string>
 #include <vector>
 
+#include "core/answers/iris_cover.h"
 #include "core/answers/take.h"
 #include "core/plan/edits_camera.h"
 #include "core/plan/edits_keys.h"
@@ -32,6 +33,8 @@ class HandFocus {
   std::string unit() const { return "degrees of barrel"; }
   pulls::MoveRules rules() const { return focusRules(plan()); }
   const pulls::Tube& tube() const { return take_.lens().focusTube(); }
+  /// The track as planned in that tube: nothing is gained by another time.
+  static pulls::Track laid(pulls::Track planned, const pulls::Tube&, const pulls::MoveRules&) { return planned; }
 
   double startOf(const Entry& entry) const { return plan::secondsOf(plan(), entry.at); }
   double overOf(const Entry& entry) const { return entry.over; }
@@ -73,6 +76,10 @@ class HandIris {
   std::string unit() const { return "stops"; }
   pulls::MoveRules rules() const { return irisRules(plan()); }
   const pulls::Tube& tube() const { return tube_; }
+  /// Its moves where they hide.
+  pulls::Track laid(pulls::Track planned, const pulls::Tube& tube, const pulls::MoveRules& rules) const {
+    return underCover(take_, std::move(planned), tube, rules);
+  }
 
   double startOf(const Entry& entry) const { return plan::secondsOf(plan(), entry.time.at); }
   double overOf(const Entry& entry) const { return entry.time.over; }
@@ -117,6 +124,8 @@ class HandZoom {
   std::string unit() const { return "doublings of the focal length"; }
   pulls::MoveRules rules() const { return zoomRules(plan()); }
   const pulls::Tube& tube() const { return tube_; }
+  /// The track as planned in that tube: nothing is gained by another time.
+  static pulls::Track laid(pulls::Track planned, const pulls::Tube&, const pulls::MoveRules&) { return planned; }
 
   double startOf(const Entry& entry) const { return plan::secondsOf(plan(), entry.time.at); }
   double overOf(const Entry& entry) const { return entry.time.over; }

@@ -305,6 +305,19 @@ LensTracks LensTracks::of(const plan::PlanPtr& plan, const Subjects& subjects, c
   return tracks;
 }
 
+LensTracks LensTracks::withIris(pulls::Track iris, const plan::PlanPtr& plan, const Subjects& subjects,
+                                const CameraView& view, const light::Lighting& lighting,
+                                const std::vector<double>& times) const {
+  LensTracks tracks = *this;
+  tracks.iris_ = std::move(iris);
+  tracks.focusTube_.clear(), tracks.focusKeys_.clear(), tracks.focusDegrees_.clear(), tracks.tooFast_.clear();
+  Maker maker{*plan, subjects, view, lighting, times, tracks};
+  maker.lookAtSlack();
+  maker.setFocus();
+  maker.lookAtRates();
+  return tracks;
+}
+
 double LensTracks::irisAt(double t) const {
   return tNumberOf(irisKeys_.empty() ? iris_.valueAt(t) : blendedAt(irisKeys_, irisStops_, t));
 }

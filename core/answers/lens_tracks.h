@@ -39,6 +39,11 @@ class LensTracks {
   static LensTracks of(const plan::PlanPtr& plan, const Subjects& subjects, const CameraView& view,
                        const light::Lighting& lighting, const std::vector<double>& times);
 
+  /// The same with another iris planned, and the focus planned for it: another stop has another slack.
+  /// Requires  a planned iris, and what `of` was given
+  LensTracks withIris(pulls::Track iris, const plan::PlanPtr& plan, const Subjects& subjects, const CameraView& view,
+                      const light::Lighting& lighting, const std::vector<double>& times) const;
+
   /// T-number set at t. Without keys and without a need, the lens wide open.
   double irisAt(double t) const;
   /// T-number the exposed face needs; between the looked-at times blended in stops.

@@ -101,19 +101,6 @@ double rateAt(const Take& take, const Move& move, double t) {
   return rate * ringShare(move);
 }
 
-std::vector<pulls::RateAt> ratesOf(const Take& take, const Move& move) {
-  if (move.cut()) return {{move.from, peakSeen(take, move)}};
-  std::vector<pulls::RateAt> rates;
-  const double half = 0.5 / take.rate();
-  for (double t = std::ceil((move.from + half) * take.rate()) / take.rate(); t <= move.until - half;
-       t += 1 / take.rate())
-    rates.push_back({t, rateAt(take, move, t)});
-  // Between two frames a change is as fast as in its middle.
-  const double middle = (move.from + move.until) / 2;
-  if (rates.empty()) rates.push_back({middle, rateAt(take, move, middle)});
-  return rates;
-}
-
 /// Up to when the value before the move would still do, and from when the value after it does; open where the value
 /// does not do even then, as with a move set by hand.
 Span mustSpan(const pulls::Tube& tube, const Move& move) {
@@ -137,50 +124,9 @@ Span mustSpan(const pulls::Tube& tube, const Move& move) {
   return must;
 }
 
-pulls::SlotQuestion questionOf(const Move& move, Span free) {
-  pulls::SlotQuestion question;
-  question.axis = hiddenOf(move);
-  question.change = changeOf(move);
-  question.free = {free};
-  question.near = (move.from + move.until) / 2;
-  question.feather = move.axis == Move::Axis::zoom ? pulls::kZoomFeather : 0;
-  return question;
-}
-
 /// How much of a change is done when it runs over a span.
 double doneAt(const Span& span, double t) {
   return span.length() > 0 ? std::clamp((t - span.from) / span.length(), 0.0, 1.0) : t < span.from ? 0.0 : 1.0;
-}
-
-/// Whether no face in frame is further off than it is now, or than the threshold "exposure" lets pass, once the change
-/// of brightness runs over another span.
-bool facesStand(const std::vector<Instant>& samples, const plan::Plan& plan, const Move& move, const Span& slot) {
-  constexpr double kRounding = 1e-9;
-  const double allowed = threshold(plan, "exposure").value, stops = darkening(move);
-  const double from = std::min(slot.from, move.from), until = std::max(slot.until, move.until);
-  for (const Instant& instant : samples) {
-    if (instant.time < from || instant.time > until) continue;
-    const double lighter = stops * (doneAt({move.from, move.until}, instant.time) - doneAt(slot, instant.time));
-    for (const PerformerAt& face : instant.performers) {
-      const bool shown = optics::shows(face.inFrame);
-      if (!shown || !face.offset) continue;
-      if (std::abs(*face.offset + lighter) > std::max(std::abs(*face.offset), allowed) + kRounding) return false;
-    }
-  }
-  return true;
-}
-
-std::optional<pulls::Slot> betterSlot(const Take& take, const std::vector<Instant>& samples,
-                                      const std::vector<CoverSpan>& covers, Span free, const Move& move) {
-  const pulls::SlotQuestion question = questionOf(move, free);
-  if (question.change == 0 || free.length() <= 0) return std::nullopt;
-  const Span must =
-      move.axis == Move::Axis::iris ? mustSpan(take.lens().irisTube(), move) : Span{kInfinity, -kInfinity};
-  for (const auto& slot : pulls::slotsFor(covers, question))
-    if (slot.span.from <= must.from && slot.span.until >= must.until &&
-        (move.axis == Move::Axis::zoom || facesStand(samples, take.plan(), move, slot.span)))
-      return slot;
-  return std::nullopt;
 }
 
 }  // namespace
@@ -213,13 +159,70 @@ std::string wordsOf(const CoverSpan& cover) {
   return "";
 }
 
+std::vector<pulls::RateAt> ratesOf(double frameRate, const Move& move, const std::function<double(double)>& rateAt) {
+  std::vector<pulls::RateAt> rates;
+  const double half = 0.5 / frameRate;
+  for (double t = std::ceil((move.from + half) * frameRate) / frameRate; t <= move.until - half; t += 1 / frameRate)
+    rates.push_back({t, rateAt(t)});
+  // Between two frames a change is as fast as in its middle.
+  const double middle = (move.from + move.until) / 2;
+  if (rates.empty()) rates.push_back({middle, rateAt(middle)});
+  return rates;
+}
+
+pulls::SlotQuestion slotQuestionOf(const Move& move, Span free) {
+  pulls::SlotQuestion question;
+  question.axis = hiddenOf(move);
+  question.change = changeOf(move);
+  question.free = {free};
+  question.near = (move.from + move.until) / 2;
+  question.feather = move.axis == Move::Axis::zoom ? pulls::kZoomFeather : 0;
+  return question;
+}
+
+bool facesStand(const std::vector<Instant>& samples, const plan::Plan& plan,
+                const std::function<double(double)>& lighter) {
+  constexpr double kRounding = 1e-9;
+  const double allowed = threshold(plan, "exposure").value;
+  for (const Instant& instant : samples)
+    for (const PerformerAt& face : instant.performers) {
+      if (!optics::shows(face.inFrame) || !face.offset) continue;
+      const double then = *face.offset + lighter(instant.time);
+      if (std::abs(then) > std::max(std::abs(*face.offset), allowed) + kRounding) return false;
+    }
+  return true;
+}
+
+namespace {
+
+std::optional<pulls::Slot> betterSlot(const Take& take, const std::vector<Instant>& samples,
+                                      const std::vector<CoverSpan>& covers, Span free, const Move& move) {
+  const pulls::SlotQuestion question = slotQuestionOf(move, free);
+  if (question.change == 0 || free.length() <= 0) return std::nullopt;
+  const Span must =
+      move.axis == Move::Axis::iris ? mustSpan(take.lens().irisTube(), move) : Span{kInfinity, -kInfinity};
+  for (const auto& slot : pulls::slotsFor(covers, question)) {
+    const auto lighter = [&](double t) {
+      return darkening(move) * (doneAt({move.from, move.until}, t) - doneAt(slot.span, t));
+    };
+    if (slot.span.from <= must.from && slot.span.until >= must.until &&
+        (move.axis == Move::Axis::zoom || facesStand(samples, take.plan(), lighter)))
+      return slot;
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
 void coverMove(const Take& take, const std::vector<Instant>& samples, const std::vector<CoverSpan>& covers, Span free,
                Move& move) {
   move.coveredBy = coveringOf(take, covers, move);
   move.cover.clear();
   for (const auto& cover : move.coveredBy) move.cover += (move.cover.empty() ? "" : ", ") + wordsOf(cover);
   const double unnoticed = move.axis == Move::Axis::zoom ? 0 : threshold(take.plan(), "ramp-unnoticed").value;
-  move.exposed = pulls::exposedIn(covers, hiddenOf(move), ratesOf(take, move), {1 / take.rate(), unnoticed});
+  const auto rates = move.cut() ? std::vector<pulls::RateAt>{{move.from, peakSeen(take, move)}}
+                                : ratesOf(take.rate(), move, [&](double t) { return rateAt(take, move, t); });
+  move.exposed = pulls::exposedIn(covers, hiddenOf(move), rates, {1 / take.rate(), unnoticed});
   if (move.exposed->worst <= 1 || pulls::hidesInFlow(move.flowShare)) return;
   move.better = betterSlot(take, samples, covers, free, move);
   if (!move.better) return;

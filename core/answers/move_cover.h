@@ -4,8 +4,11 @@
 /// Source    core/pulls/cover.h and core/pulls/slot.h: common practice, no source.
 #pragma once
 
+#include <functional>
+
 #include "core/answers/answers.h"
 #include "core/pulls/cover.h"
+#include "core/pulls/slot.h"
 
 namespace wend::answers {
 
@@ -25,6 +28,18 @@ double ringShare(const snags::Move& move);
 ///               further off than it is, or than the threshold "exposure" lets pass
 void coverMove(const Take& take, const std::vector<Instant>& samples, const std::vector<pulls::CoverSpan>& covers,
                geometry::Span free, snags::Move& move);
+
+/// How fast a move is, frame by frame, its ends left out; of one shorter than a frame in its middle.
+std::vector<pulls::RateAt> ratesOf(double frameRate, const snags::Move& move,
+                                   const std::function<double(double)>& rateAt);
+
+/// Where the change of a move would hide in `free`, near to where it is.
+pulls::SlotQuestion slotQuestionOf(const snags::Move& move, geometry::Span free);
+
+/// Whether no face in frame gets further off than it is, or than the threshold "exposure" lets pass, once the picture
+/// is `lighter` by so many stops at a time.
+bool facesStand(const std::vector<Instant>& samples, const plan::Plan& plan,
+                const std::function<double(double)>& lighter);
 
 /// What covers, in words: "D2", "pan 51°/s", "ILSE crosses".
 std::string wordsOf(const pulls::CoverSpan& cover);

@@ -154,8 +154,9 @@ template <class Axis>
 std::vector<Written> plannedMoves(const Axis& axis, const pulls::Tube& tube, const Kept& kept, Span span) {
   const pulls::MoveRules rules = axis.rules();
   const auto trackFor = [&](const pulls::Tube& asked, double rate) {
-    return pulls::fewestMoves(pulls::pinned(asked, kept.pins, rate),
-                              {rate, std::min(rate, rules.easyRate), rules.shortestHold, rules.easySeconds});
+    const pulls::Tube held = pulls::pinned(asked, kept.pins, rate);
+    const pulls::MoveRules at{rate, std::min(rate, rules.easyRate), rules.shortestHold, rules.easySeconds};
+    return axis.laid(pulls::fewestMoves(held, at), held, at);
   };
   const pulls::Track meant = trackFor(tube, rules.rate);
   std::vector<Written> best = writtenOf(axis, meant, kept);

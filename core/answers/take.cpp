@@ -1,5 +1,6 @@
 #include "core/answers/take.h"
 
+#include "core/answers/iris_cover.h"
 #include "core/answers/light_blockers.h"
 #include "core/answers/shot_sizes.h"
 #include "core/optics/figure.h"
@@ -26,9 +27,15 @@ Result<TakePtr> Take::of(const plan::PlanPtr& plan, light::Luminaires luminaires
   take->view_ = std::make_unique<CameraView>(std::move(view).value());
   take->lighting_ = std::make_unique<light::Lighting>(lightingOf(*plan, take->scene_, take->luminaires_));
   if (plan->performers.size() > 0 && plan->fixtures.size() > 0) take->lighting_->bodies = performersInLight(*take);
-  take->lens_ = std::make_unique<LensTracks>(
-      LensTracks::of(plan, *take->subjects_, *take->view_, *take->lighting_, take->frameTimes()));
+  take->setLens();
   return TakePtr(take);
+}
+
+void Take::setLens() {
+  const std::vector<double> times = frameTimes();
+  lens_ = std::make_unique<LensTracks>(LensTracks::of(plan_, *subjects_, *view_, *lighting_, times));
+  if (auto iris = irisUnderCover(*this))
+    *lens_ = lens_->withIris(std::move(*iris), plan_, *subjects_, *view_, *lighting_, times);
 }
 
 std::vector<double> Take::frameTimes() const {

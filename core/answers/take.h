@@ -1,6 +1,6 @@
 /// The take: a plan resolved to tracks on one clock. Cheap to make, so that it can be made anew on every mouse move.
 ///
-/// Order     positions, wanted distances, zoom, aims, sight and exposure, iris, focus.
+/// Order     positions, wanted distances, zoom, aims, sight and exposure, iris, what hides its moves, focus.
 #pragma once
 
 #include <memory>
@@ -55,6 +55,7 @@ class Take {
 
  private:
   Take(plan::PlanPtr plan, light::Luminaires luminaires);
+  void setLens();
   plan::PlanPtr plan_;
   light::Luminaires luminaires_;
   units::FrameRate rate_;

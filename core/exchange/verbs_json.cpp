@@ -70,6 +70,7 @@ Json performerOf(const PerformerAt& at) {
           {"figureInFrame", number(at.figureInFrame)},
           {"place", place(at.place)},
           {"lux", number(at.lux)},
+          {"kelvin", number(at.kelvin)},
           {"offset", number(at.offset)},
           {"blur", number(at.blur)}};
 }
@@ -243,6 +244,21 @@ std::string routesJson(const std::vector<sheets::RouteOf>& routes) {
   return text(json);
 }
 
+namespace {
+
+/// An object a row.
+Json figuresOf(const sheets::TextTable& table) {
+  Json rows = Json::array();
+  for (const auto& row : table.figures()) {
+    Json figures = Json::object();
+    for (const auto& figure : row) figures[figure.key] = number(figure.value);
+    rows.push_back(std::move(figures));
+  }
+  return rows;
+}
+
+}  // namespace
+
 std::string sheetsJson(const plan::Plan& plan, const std::vector<sheets::DeptSheet>& made) {
   Json json = {
       {"title", plan.title}, {"revision", plan.revision}, {"caution", sheets::kCaution}, {"sheets", Json::array()}};
@@ -252,7 +268,8 @@ std::string sheetsJson(const plan::Plan& plan, const std::vector<sheets::DeptShe
       auto cells = part.table.cells();
       const Json columns = cells.front();
       cells.erase(cells.begin());
-      parts.push_back({{"heading", part.heading}, {"columns", columns}, {"rows", cells}});
+      parts.push_back(
+          {{"heading", part.heading}, {"columns", columns}, {"rows", cells}, {"figures", figuresOf(part.table)}});
     }
     json["sheets"].push_back({{"for", sheet.whom}, {"title", sheet.title}, {"parts", parts}});
   }

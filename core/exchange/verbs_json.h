@@ -23,8 +23,9 @@ std::string pullsJson(const answers::Answers& answers);
 std::string spotJson(const answers::Take& take, geometry::Point pos, double height, const snags::SightOf& sight);
 std::string clearJson(const answers::ClearGround& clear);
 std::string routesJson(const std::vector<sheets::RouteOf>& routes);
-/// The sheets' own words in their columns: what is printed, for programs that lay out paper of their own. Lengths are
-/// in the display units of the plan they were made from; figures to compute with come from the other verbs.
+/// The sheets' own words in their columns, lengths in the plan's display units: what is printed, for programs that lay
+/// out paper of their own. Beside them the figures behind each row to compute with, in SI under keys that end in their
+/// unit.
 std::string sheetsJson(const plan::Plan& plan, const std::vector<sheets::DeptSheet>& made);
 
 }  // namespace wend::exchange

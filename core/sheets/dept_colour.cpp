@@ -7,84 +7,82 @@
 #include "core/base/text.h"
 #include "core/light/colour.h"
 #include "core/sheets/dept_sheets.h"
+#include "core/sheets/text_words.h"
 #include "core/snags/stretch.h"
-#include "core/units/clock_time.h"
 
 namespace wend::sheets {
 
 using namespace snags;
 using answers::Answers;
 using base::fixed;
-using units::secondsText;
 
 namespace {
 
 // Less than this few people see between two shots, let alone in one. Common practice, no source.
 constexpr double kLeastMired = 20;
 
-/// The light somebody stands in.
-struct Light {
-  std::string name;
-  double kelvin = 0;
-  bool operator==(const Light&) const = default;
-};
-
-/// That of the topmost area there whose state says its colour; nothing where none does.
-std::optional<Light> lightAt(const plan::Plan& plan, geometry::Point pos, double t) {
-  for (std::size_t i = plan.set.areas.size(); i-- > 0;) {
-    const plan::Area& area = plan.set.areas[i];
-    if (!onArea(area, pos)) continue;
-    const plan::AreaState* now = nullptr;
-    for (const auto& state : area.states)
-      if (plan::secondsOf(plan, state.time.at) <= t + 1e-9) now = &state;
-    // A state without readings is dark: what lies below it counts.
-    if (now && !now->readings.empty())
-      return now->kelvin ? std::optional(Light{area.name, *now->kelvin}) : std::nullopt;
-  }
-  return std::nullopt;
-}
-
 bool shows(const PerformerAt& at) {
   return optics::shows(at.inFrame);
 }
 
-std::string lightText(const Light& light) {
-  return light.name + " (" + fixed(light.kelvin, 0) + " K)";
+std::string lightText(const plan::Plan& plan, const PerformerAt& in) {
+  return nameOf(plan, in.litBy) + " (" + kelvinText(in.kelvin) + ")";
 }
 
-std::string shiftText(double mired) {
-  return fixed(std::abs(mired), 0) + " mired " + (mired > 0 ? "warmer" : "cooler");
+Cell shiftCell(double mired) {
+  return figure(fixed(std::abs(mired), 0) + " mired " + (mired > 0 ? "warmer" : "cooler"), "warmerMired", mired);
 }
 
-struct Stage {
+Cell lightCell(const plan::Plan& plan, const PerformerAt& a, const PerformerAt& b, const char* between) {
+  return {lightText(plan, a) + between + lightText(plan, b), {{"fromKelvin", a.kelvin}, {"toKelvin", b.kelvin}}};
+}
+
+/// Somebody at an instant, in a light of known colour.
+struct Lit {
   double time = 0;
-  std::string who;
-  Light light;
+  const PerformerAt* at = nullptr;
 };
 
-/// The lights that whoever is followed stands in, one after the other.
-std::vector<Stage> followedThrough(const plan::Plan& plan, const std::vector<Instant>& samples) {
-  std::vector<Stage> stages;
+/// Whoever is followed, wherever the light is known.
+std::vector<Lit> followed(const std::vector<Instant>& samples) {
+  std::vector<Lit> all;
   for (const Instant& instant : samples) {
     if (instant.focus.on.empty() || instant.focus.changing) continue;
-    for (const PerformerAt& at : instant.performers) {
-      if (at.id != instant.focus.on.back() || !shows(at)) continue;
-      const auto light = lightAt(plan, at.pos, instant.time);
-      if (light && (stages.empty() || !(stages.back().light == *light)))
-        stages.push_back({instant.time, at.id, *light});
-    }
+    for (const PerformerAt& at : instant.performers)
+      if (at.id == instant.focus.on.back() && shows(at) && at.kelvin) all.push_back({instant.time, &at});
   }
-  return stages;
+  return all;
 }
 
-void addJumps(const plan::Plan& plan, const std::vector<Stage>& stages, TextTable& table) {
+/// From one light to the next. A light that changes by itself, as daylight does, is no jump: that is told apart.
+void addJumps(const plan::Plan& plan, const std::vector<Lit>& all, TextTable& table) {
   std::vector<std::optional<double>> kelvin;
-  for (const Stage& stage : stages) kelvin.push_back(stage.light.kelvin);
+  for (const Lit& lit : all) kelvin.push_back(lit.at->kelvin);
   for (const auto& jump : light::colourJumps(kelvin, kLeastMired)) {
-    const Stage &before = stages[jump.before], &after = stages[jump.after];
-    table.add({secondsText(after.time), nameOf(plan, after.who),
-               lightText(before.light) + " to " + lightText(after.light), shiftText(jump.mired)});
+    const Lit &before = all[jump.before], &after = all[jump.after];
+    table.add({secondsCell("at", after.time), nameOf(plan, after.at->id),
+               lightCell(plan, *before.at, *after.at, " to "), shiftCell(jump.mired)});
   }
+}
+
+/// What the clock alone does to the colour of an area from the first instant at which whoever is followed stands in it
+/// to the last.
+void addDrift(const plan::Plan& plan, const std::vector<Lit>& all, TextTable& table) {
+  for (const auto& area : plan.set.areas) {
+    const auto in = [&](const Lit& lit) { return lit.at->litBy == area.id.text(); };
+    const auto first = std::find_if(all.begin(), all.end(), in);
+    if (area.byClock.empty() || first == all.end()) continue;
+    const Lit& last = *std::find_if(all.rbegin(), all.rend(), in);
+    const double shift = light::miredShift(*first->at->kelvin, *last.at->kelvin);
+    if (std::abs(shift) < kLeastMired) continue;
+    table.add({secondsCell("at", last.time), "by the clock", lightCell(plan, *first->at, *last.at, " to "),
+               shiftCell(shift)});
+  }
+}
+
+/// What a light is told as: daylight once, a state each with its colour.
+std::string toldAs(const plan::Plan& plan, const PerformerAt& in) {
+  return plan.set.areas.find(in.litBy)->byClock.empty() ? lightText(plan, in) : in.litBy;
 }
 
 /// Two faces in one frame in two colours: where each pair of lights first meets.
@@ -94,13 +92,11 @@ void addPairs(const plan::Plan& plan, const std::vector<Instant>& samples, TextT
     for (std::size_t i = 0; i < instant.performers.size(); ++i)
       for (std::size_t k = i + 1; k < instant.performers.size(); ++k) {
         const PerformerAt &a = instant.performers[i], &b = instant.performers[k];
-        if (!shows(a) || !shows(b)) continue;
-        const auto one = lightAt(plan, a.pos, instant.time), other = lightAt(plan, b.pos, instant.time);
-        if (!one || !other) continue;
-        const double shift = light::miredShift(one->kelvin, other->kelvin);
-        if (std::abs(shift) < kLeastMired || std::exchange(told[{lightText(*one), lightText(*other)}], true)) continue;
-        table.add({secondsText(instant.time), nameOf(plan, a.id) + " and " + nameOf(plan, b.id),
-                   lightText(*one) + " beside " + lightText(*other), shiftText(shift)});
+        if (!shows(a) || !shows(b) || !a.kelvin || !b.kelvin) continue;
+        const double shift = light::miredShift(*a.kelvin, *b.kelvin);
+        if (std::abs(shift) < kLeastMired || std::exchange(told[{toldAs(plan, a), toldAs(plan, b)}], true)) continue;
+        table.add({secondsCell("at", instant.time), nameOf(plan, a.id) + " and " + nameOf(plan, b.id),
+                   lightCell(plan, a, b, " beside "), shiftCell(shift)});
       }
 }
 
@@ -109,7 +105,9 @@ void addPairs(const plan::Plan& plan, const std::vector<Instant>& samples, TextT
 std::vector<SheetPart> colourParts(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
   TextTable table({">at", "~who", "~light", ">shift"});
-  addJumps(plan, followedThrough(plan, answers.evidence->samples), table);
+  const std::vector<Lit> all = followed(answers.evidence->samples);
+  addJumps(plan, all, table);
+  addDrift(plan, all, table);
   addPairs(plan, answers.evidence->samples, table);
   if (table.empty()) return {};
   return {{"Colour of the light on whoever is followed, and on two in one frame", std::move(table)}};

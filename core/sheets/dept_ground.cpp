@@ -18,7 +18,6 @@ using base::fixed;
 using geometry::Point;
 using geometry::Segment;
 using geometry::Vec;
-using units::secondsText;
 
 namespace {
 
@@ -35,13 +34,14 @@ double backwardsShare(const Evidence& evidence, geometry::Span span) {
   return gone > 0 ? backwards / gone : 0;
 }
 
-std::string nearestGap(const plan::Plan& plan, const Evidence& evidence, geometry::Span span, bool left) {
+Cell nearestGap(const plan::Plan& plan, const Evidence& evidence, geometry::Span span, bool left) {
   const ClearanceAt* nearest = nullptr;
   for (const auto& gap : evidence.clearances)
     if (gap.body == "camera" && gap.onLeft == left && gap.time >= span.from && gap.time <= span.until)
       if (!nearest || gap.metres < nearest->metres) nearest = &gap;
-  if (!nearest) return "over " + lengthText(plan, 0.6);
-  return lengthText(plan, nearest->metres) + " " + nameOf(plan, nearest->obstacle);
+  const char* key = left ? "leftMetres" : "rightMetres";
+  if (!nearest) return figure("over " + lengthText(plan, 0.6), key, std::nullopt);
+  return figure(lengthText(plan, nearest->metres) + " " + nameOf(plan, nearest->obstacle), key, nearest->metres);
 }
 
 TextTable legsTable(const Answers& answers) {
@@ -52,9 +52,14 @@ TextTable legsTable(const Answers& answers) {
     ++number;
     const auto& evidence = *answers.evidence;
     const double backwards = leg.hold ? 0 : backwardsShare(evidence, leg.time);
-    table.add({std::to_string(number), spanText(leg.time), secondsText(leg.time.until - leg.time.from),
-               leg.hold ? "holds" : lengthText(plan, leg.length), leg.hold ? "" : fixed(leg.meanSpeed, 2),
-               leg.hold ? "" : fixed(leg.peakSpeed, 2), leg.hold ? "" : fixed(100 * backwards, 0) + " %",
+    const auto moving = [&](const std::string& words, const char* key, double value) {
+      return figure(leg.hold ? "" : words, key, leg.hold ? 0 : value);
+    };
+    table.add({count("leg", number), spanCell(leg.time), secondsCell("over", leg.time.until - leg.time.from),
+               figure(leg.hold ? "holds" : lengthText(plan, leg.length), "lengthMetres", leg.hold ? 0 : leg.length),
+               moving(fixed(leg.meanSpeed, 2), "meanMetresPerSecond", leg.meanSpeed),
+               moving(fixed(leg.peakSpeed, 2), "peakMetresPerSecond", leg.peakSpeed),
+               moving(fixed(100 * backwards, 0) + " %", "backwardsShare", backwards),
                nearestGap(plan, evidence, leg.time, true), nearestGap(plan, evidence, leg.time, false)});
   }
   return table;
@@ -65,9 +70,10 @@ TextTable crossingsTable(const Answers& answers) {
   TextTable table({">at", "step", ">high", "walking", ">pan", "place"});
   for (const auto& crossing : answers.evidence->crossings)
     if (crossing.who == "camera")
-      table.add({secondsText(crossing.time), nameOf(plan, crossing.place), lengthText(plan, crossing.height),
-                 crossing.backwards ? "backwards" : "forwards", fixed(crossing.panRate, 0) + "\u00b0/s",
-                 placeText(crossing.pos)});
+      table.add({secondsCell("at", crossing.time), nameOf(plan, crossing.place),
+                 metresCell(plan, "high", crossing.height), crossing.backwards ? "backwards" : "forwards",
+                 figure(fixed(crossing.panRate, 0) + "\u00b0/s", "panDegreesPerSecond", crossing.panRate),
+                 placeCell(crossing.pos)});
   return table;
 }
 
@@ -146,8 +152,8 @@ double toCorner(const Face& a, const Face& b, Point mark) {
   return geometry::distance(mark, corner);
 }
 
-std::string metresOf(const plan::Plan& plan, const std::optional<TapeMeasure::Side>& side) {
-  return side ? lengthText(plan, side->metres) : "unknown";
+std::optional<double> metresOf(const std::optional<TapeMeasure::Side>& side) {
+  return side ? std::optional(side->metres) : std::nullopt;
 }
 std::string wallOf(const plan::Plan& plan, const std::optional<TapeMeasure::Side>& side) {
   return side ? nameOf(plan, side->wall) : "";
@@ -161,10 +167,11 @@ void addMarks(TextTable& table, const plan::Plan& plan, const std::string& who, 
     const plan::Mark& mark = marks[i];
     if (!mark.shelter.empty() || (tapedOnly && !mark.taped)) continue;
     const TapeMeasure tape = tapeMeasure(plan, mark.pos);
-    table.add({who, std::to_string(i + 1), secondsText(plan::secondsOf(plan, mark.at)), placeText(mark.pos),
-               metresOf(plan, tape.first), wallOf(plan, tape.first), metresOf(plan, tape.second),
-               wallOf(plan, tape.second), tape.check ? lengthText(plan, *tape.check) : "unknown",
-               before ? lengthText(plan, geometry::distance(mark.pos, *before)) : "\u2013"});
+    const auto step = before ? std::optional(geometry::distance(mark.pos, *before)) : std::nullopt;
+    table.add({who, count("mark", i + 1), secondsCell("at", plan::secondsOf(plan, mark.at)), placeCell(mark.pos),
+               metresCell(plan, "first", metresOf(tape.first)), wallOf(plan, tape.first),
+               metresCell(plan, "second", metresOf(tape.second)), wallOf(plan, tape.second),
+               metresCell(plan, "corner", tape.check), metresCell(plan, "step", step, "\u2013")});
     before = mark.pos;
   }
 }

@@ -32,6 +32,19 @@ std::string limitText(Move::Axis axis, double rate) {
   return axis == Move::Axis::zoom ? fixed(rate, 1) + " %/s" : fixed(rate, 2) + " stop/s";
 }
 
+std::string rateKey(const std::string& name, Move::Axis axis) {
+  return name + (axis == Move::Axis::zoom ? "PercentPerSecond" : "StopsPerSecond");
+}
+
+Cell limitCell(const std::string& name, Move::Axis axis, double rate) {
+  return figure(limitText(axis, rate), rateKey(name, axis), rate);
+}
+
+Cell worstCell(const Move& move) {
+  return {limitText(move.axis, move.exposed->rate) + " at " + secondsText(move.exposed->at),
+          {{rateKey("worst", move.axis), move.exposed->rate}, {"worstAtSeconds", move.exposed->at}}};
+}
+
 std::string verdictText(const Move& move) {
   if (!move.exposed) return "unknown";
   if (move.exposed->worst <= 1) return "hides";
@@ -39,9 +52,11 @@ std::string verdictText(const Move& move) {
   return "shows for " + secondsText(move.exposed->seconds) + " s";
 }
 
-std::string betterText(const Move& move) {
+Cell betterCell(const Move& move) {
   if (!move.exposed || move.exposed->worst <= 1 || pulls::hidesInFlow(move.flowShare)) return "\u2013";
-  return move.better ? spanText(move.better->span) + " " + move.betterCover : "nowhere between its neighbours";
+  if (!move.better) return "nowhere between its neighbours";
+  const Span& span = move.better->span;
+  return {spanText(span) + " " + move.betterCover, {{"fromSeconds", span.from}, {"untilSeconds", span.until}}};
 }
 
 /// The shot size of whoever the focus is on, of the first in frame of a split, "\u2013" for no person in frame.
@@ -60,9 +75,9 @@ TextTable hidingMoves(const Answers& answers) {
   for (const auto& move : answers.evidence->moves) {
     ++number;
     if (move.axis == Move::Axis::focus || !move.exposed) continue;
-    table.add({std::to_string(number), wordOf(move.axis),
-               limitText(move.axis, move.exposed->rate) + " at " + secondsText(move.exposed->at),
-               limitText(move.axis, move.exposed->allowed), verdictText(move), betterText(move)});
+    table.add({count("move", number), wordOf(move.axis), worstCell(move),
+               limitCell("allowed", move.axis, move.exposed->allowed),
+               figure(verdictText(move), "shownSeconds", move.exposed->seconds), betterCell(move)});
   }
   return table;
 }
@@ -73,25 +88,31 @@ TextTable zoomSizes(const Answers& answers) {
   for (const auto& move : answers.evidence->moves) {
     ++number;
     if (move.axis != Move::Axis::zoom) continue;
-    table.add({std::to_string(number), valueText(answers.take->plan(), move.axis, move.valueBefore),
-               valueText(answers.take->plan(), move.axis, move.valueAfter), sizeAt(*answers.take, move.from),
-               sizeAt(*answers.take, move.until), "\u00d7" + fixed(move.valueAfter / move.valueBefore, 2),
-               move.flowShare ? fixed(100 * *move.flowShare, 0) + " %" : "unknown"});
+    const double ratio = move.valueAfter / move.valueBefore;
+    table.add(
+        {count("move", number), valueCell(answers.take->plan(), "from", move.axis, move.valueBefore),
+         valueCell(answers.take->plan(), "to", move.axis, move.valueAfter), sizeAt(*answers.take, move.from),
+         sizeAt(*answers.take, move.until), figure("\u00d7" + fixed(ratio, 2), "ratio", ratio),
+         figure(move.flowShare ? fixed(100 * *move.flowShare, 0) + " %" : "unknown", "flowShare", move.flowShare)});
   }
   return table;
 }
 
 /// What is sharp with the focus where it is set on arrival, at one focal length and stop or another.
-std::string sharpWith(const Answers& answers, const Move& move, double value) {
+Cell sharpWith(const Answers& answers, const std::string& name, const Move& move, double value) {
   const plan::Plan& plan = answers.take->plan();
   const Instant end = answers::sampleAt(*answers.take, move.until);
-  if (!end.lens || !end.focus.known) return "unknown";
+  const auto cell = [&](const std::string& words, std::optional<double> near, std::optional<double> far) {
+    return Cell(words, {{name + "NearMetres", near}, {name + "FarMetres", far}});
+  };
+  if (!end.lens || !end.focus.known) return cell("unknown", std::nullopt, std::nullopt);
   const bool zoom = move.axis == Move::Axis::zoom;
   const auto optics = answers::opticsOf(plan, zoom ? value : end.lens->focal, zoom ? end.iris.set : value);
   const double ahead = plan.lens->pupilAhead, set = optics::fromPupil(end.focus.setDistance, ahead);
-  if (set <= optics.focal / 1000) return "unknown";
+  if (set <= optics.focal / 1000) return cell("unknown", std::nullopt, std::nullopt);
   const optics::Range sharp = optics::depthOfField(set, optics);
-  return bandText(plan, {sharp.near + ahead, sharp.far + ahead});
+  const BandAt band{sharp.near + ahead, sharp.far + ahead};
+  return cell(bandText(plan, band), band.near, band.far);
 }
 
 TextTable bandChanges(const Answers& answers) {
@@ -100,9 +121,10 @@ TextTable bandChanges(const Answers& answers) {
   for (const auto& move : answers.evidence->moves) {
     ++number;
     if (move.axis == Move::Axis::focus || move.axis == Move::Axis::density) continue;
-    table.add({std::to_string(number), wordOf(move.axis), valueText(answers.take->plan(), move.axis, move.valueBefore),
-               valueText(answers.take->plan(), move.axis, move.valueAfter), sharpWith(answers, move, move.valueBefore),
-               sharpWith(answers, move, move.valueAfter)});
+    table.add(
+        {count("move", number), wordOf(move.axis), valueCell(answers.take->plan(), "from", move.axis, move.valueBefore),
+         valueCell(answers.take->plan(), "to", move.axis, move.valueAfter),
+         sharpWith(answers, "before", move, move.valueBefore), sharpWith(answers, "after", move, move.valueAfter)});
   }
   return table;
 }
@@ -126,10 +148,12 @@ TextTable balanceMoves(const Answers& answers) {
     const double shift = plan.lens->balance.at(move.valueAfter) - plan.lens->balance.at(move.valueBefore);
     const auto [shortest, longest] = std::minmax(move.valueBefore, move.valueAfter);
     const auto best = plan::bestBalance(plan.lens->balance, shortest, longest);
-    table.add({std::to_string(number), valueText(plan, move.axis, move.valueBefore),
-               valueText(plan, move.axis, move.valueAfter), shiftText(shift),
-               kg ? fixed(plan::balanceMoment(*kg, std::abs(shift)), 2) : "unknown", fixed(best.focal, 0) + " mm",
-               fixed(1000 * best.most, 1) + " mm"});
+    const auto hold = kg ? std::optional(plan::balanceMoment(*kg, std::abs(shift))) : std::nullopt;
+    table.add({count("move", number), valueCell(plan, "from", move.axis, move.valueBefore),
+               valueCell(plan, "to", move.axis, move.valueAfter), figure(shiftText(shift), "forwardMetres", shift),
+               figure(hold ? fixed(*hold, 2) : "unknown", "holdNewtonMetres", hold),
+               figure(fixed(best.focal, 0) + " mm", "bestFocalMm", best.focal),
+               figure(fixed(1000 * best.most, 1) + " mm", "thenOffMetres", best.most)});
   }
   return table;
 }
@@ -157,9 +181,10 @@ TextTable insteadOfIris(const Answers& answers) {
     ++number;
     if (move.axis != Move::Axis::iris) continue;
     const double stops = answers::stopsOf(move.valueAfter) - answers::stopsOf(move.valueBefore);
-    table.add({std::to_string(number), units::stopText(move.valueBefore), secondsText(move.until - move.from),
-               fixed(100 * std::exp2(-stops), 0) + " %",
-               stops > 0 ? fixed(stops * std::log10(2.0), 1) : std::string("none: it has to open"),
+    const auto density = stops > 0 ? std::optional(stops * std::log10(2.0)) : std::nullopt;
+    table.add({count("move", number), stopCell("hold", move.valueBefore), secondsCell("over", move.until - move.from),
+               figure(fixed(100 * std::exp2(-stops), 0) + " %", "lightShare", std::exp2(-stops)),
+               figure(density ? fixed(*density, 1) : "none: it has to open", "opticalDensity", density),
                lampsText(answers, move)});
   }
   return table;
@@ -185,8 +210,8 @@ TextTable covers(const Answers& answers) {
     if (cover.kind == pulls::CoverKind::travel || iris < kWorthWaiting) continue;
     if (cover.span.length() < kWorthWaiting && !std::isinf(iris)) continue;
     if (partOfFasterPan(answers.evidence->covers, cover)) continue;
-    table.add({spanText(cover.span), answers::wordsOf(cover), limitText(Move::Axis::iris, iris),
-               limitText(Move::Axis::zoom, pulls::rateUnder(cover.kind, Hidden::zoom))});
+    table.add({spanCell(cover.span), answers::wordsOf(cover), limitCell("iris", Move::Axis::iris, iris),
+               limitCell("zoom", Move::Axis::zoom, pulls::rateUnder(cover.kind, Hidden::zoom))});
   }
   return table;
 }
@@ -222,6 +247,14 @@ std::string splitText(const plan::Plan& plan, const Together& group) {
   return "no: it would take " + stop + ", or " + focal;
 }
 
+Cell splitCell(const plan::Plan& plan, const Together& group) {
+  Cell cell(splitText(plan, group));
+  if (group.settings)
+    cell.figures = {{"settingNearMetres", group.settings->near}, {"settingFarMetres", group.settings->far}};
+  if (!group.holds && group.stop) cell.figures = {{"wouldTStop", group.stop}, {"wouldMm", group.focal}};
+  return cell;
+}
+
 std::string namesOf(const plan::Plan& plan, const std::vector<std::string>& who) {
   std::string names;
   for (std::size_t i = 0; i < who.size(); ++i)
@@ -233,7 +266,7 @@ TextTable groups(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
   TextTable table({"seconds", "~who", "~one setting for all"});
   for (const auto& group : answers.evidence->together)
-    table.add({spanText(group.span), namesOf(plan, group.who), splitText(plan, group)});
+    table.add({spanCell(group.span), namesOf(plan, group.who), splitCell(plan, group)});
   return table;
 }
 
@@ -259,8 +292,9 @@ TextTable work(const Answers& answers) {
   for (const auto& one : answers.evidence->work) {
     std::string axes;
     for (const auto axis : one.axes) axes += std::string(axes.empty() ? "" : ", ") + wordOf(axis);
-    table.add({one.who.empty() ? "unknown" : nameOf(plan, one.who), axes, std::to_string(one.load.mostHands),
-               busyText(one.load), pressedText(one.load), std::to_string(one.load.mostStarts)});
+    table.add({one.who.empty() ? "unknown" : nameOf(plan, one.who), axes,
+               count("mostHands", static_cast<std::size_t>(one.load.mostHands)), busyText(one.load),
+               pressedText(one.load), count("mostStarts", static_cast<std::size_t>(one.load.mostStarts))});
   }
   return table;
 }

@@ -1,6 +1,7 @@
 // Sheets for those who turn the lens and those who light: focus and light.
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "core/answers/lens_work.h"
 #include "core/answers/light_window.h"
@@ -31,16 +32,15 @@ std::string pullerStands(const plan::Plan& plan, const Instant& instant) {
 }
 
 /// How much is sharp on that side of where the lens is set.
-std::string sharpBy(const plan::Plan& plan, const FocusAt& focus, double limit) {
-  if (!focus.known) return "unknown";
-  return std::isfinite(limit) ? lengthText(plan, std::abs(limit - focus.setDistance)) : "\u221e";
+Cell sharpBy(const plan::Plan& plan, const std::string& name, const FocusAt& focus, double limit) {
+  return metresCell(plan, name, focus.known ? std::optional(std::abs(limit - focus.setDistance)) : std::nullopt);
 }
 
 /// When a hand has to be told at the latest: the latest start less the time it takes to begin.
-std::string callByText(const Move& move) {
+Cell callBy(const Move& move) {
   // From the cue to the first turn of the ring a quarter of a second: common practice, no source.
   constexpr double kReaction = 0.25;
-  return move.latest ? secondsText(*move.latest - kReaction) : "\u2013";
+  return secondsCell("callBy", move.latest ? std::optional(*move.latest - kReaction) : std::nullopt, "\u2013");
 }
 
 TextTable focusMoves(const Answers& answers) {
@@ -53,12 +53,13 @@ TextTable focusMoves(const Answers& answers) {
     if (move.axis != Move::Axis::focus) continue;
     const auto start = answers::instantAt(*answers.take, move.from);
     const auto end = answers::instantAt(*answers.take, move.until);
-    table.add({std::to_string(number), move.on.empty() ? "unknown" : subjectName(plan, move.on),
-               valueText(plan, move.axis, move.valueBefore), valueText(plan, move.axis, move.valueAfter),
-               secondsText(move.from), callByText(move), secondsText(move.until - move.from),
-               sharpBy(plan, end.focus, end.focus.setBand.near), sharpBy(plan, end.focus, end.focus.setBand.far),
-               end.focus.warmth ? heatWord(*end.focus.warmth) : "unknown", triggerText(move.beat, move.plus),
-               pullerStands(plan, start)});
+    table.add({count("move", number), move.on.empty() ? "unknown" : subjectName(plan, move.on),
+               valueCell(plan, "from", move.axis, move.valueBefore), valueCell(plan, "to", move.axis, move.valueAfter),
+               secondsCell("at", move.from), callBy(move), secondsCell("over", move.until - move.from),
+               sharpBy(plan, "bandBefore", end.focus, end.focus.setBand.near),
+               sharpBy(plan, "bandBehind", end.focus, end.focus.setBand.far),
+               figure(end.focus.warmth ? heatWord(*end.focus.warmth) : "unknown", "bandOverWobble", end.focus.warmth),
+               triggerCell(move), pullerStands(plan, start)});
   }
   return table;
 }
@@ -87,7 +88,8 @@ TextTable easedMoves(const Answers& answers) {
   for (const auto& move : answers.evidence->moves) {
     ++number;
     if (move.axis == Move::Axis::focus && move.ease)
-      table.add({std::to_string(number), fixed(move.ease->front(), 1), fixed(move.ease->back(), 1)});
+      table.add({count("move", number), figure(fixed(move.ease->front(), 1), "startSeconds", move.ease->front()),
+                 figure(fixed(move.ease->back(), 1), "endSeconds", move.ease->back())});
   }
   return table;
 }
@@ -106,9 +108,9 @@ TextTable otherMoves(const Answers& answers) {
   for (const auto& move : answers.evidence->moves) {
     ++number;
     if (move.axis == Move::Axis::focus) continue;
-    table.add({std::to_string(number), wordOf(move.axis), valueText(plan, move.axis, move.valueBefore),
-               valueText(plan, move.axis, move.valueAfter), secondsText(move.from), secondsText(move.until - move.from),
-               rateText(move), triggerText(move.beat, move.plus), coverText(move)});
+    table.add({count("move", number), wordOf(move.axis), valueCell(plan, "from", move.axis, move.valueBefore),
+               valueCell(plan, "to", move.axis, move.valueAfter), secondsCell("at", move.from),
+               secondsCell("over", move.until - move.from), peakCell(move), triggerCell(move), coverText(move)});
   }
   return table;
 }
@@ -117,16 +119,16 @@ TextTable restStretches(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
   TextTable table({"seconds", ">set and leave at", ">sharp from", ">to", ">hyperfocal"});
   for (const auto& rest : answers.evidence->rests)
-    table.add({spanText(rest.span), lengthText(plan, rest.setting), lengthText(plan, rest.near), "\u221e",
-               lengthText(plan, rest.hyperfocal)});
+    table.add({spanCell(rest.span), metresCell(plan, "setting", rest.setting), metresCell(plan, "near", rest.near),
+               figure("\u221e", "farMetres", kInfinity), metresCell(plan, "hyperfocal", rest.hyperfocal)});
   return table;
 }
 
 TextTable hotStretches(const Answers& answers) {
   TextTable table({"seconds", "~what"});
   for (const auto& snag : *answers.snags)
-    if (snag.rule == "hot-focus" && !snag.accepted) table.add({spanText({snag.from, snag.until}), snag.text});
-  for (const auto& unmet : answers.evidence->unmet) table.add({spanText(unmet.span), unmet.reason});
+    if (snag.rule == "hot-focus" && !snag.accepted) table.add({spanCell({snag.from, snag.until}), snag.text});
+  for (const auto& unmet : answers.evidence->unmet) table.add({spanCell(unmet.span), unmet.reason});
   return table;
 }
 
@@ -134,16 +136,22 @@ std::string percent(double share) {
   return fixed(100 * share, 0) + " %";
 }
 
-std::string highestReading(const plan::AreaState& state) {
+Cell shareCell(double share) {
+  return figure(percent(share), "toShare", share);
+}
+
+Cell highestReading(const plan::AreaState& state) {
   double most = 0;
   for (const auto& reading : state.readings) most = std::max(most, reading.stop);
-  return most > 0 ? units::stopText(most) : "off";
+  return most > 0 ? stopCell("to", most) : figure("off", "toTStop", std::nullopt);
 }
 
 /// What lamps, lit areas and openings are from a time on.
 struct Cue {
   plan::KeyTime time;
-  std::string name, what, to, by;
+  std::string name, what;
+  Cell to;
+  std::string by;
 };
 
 /// Lamps first, then areas, then openings, each in the plan's order.
@@ -151,13 +159,13 @@ std::vector<Cue> cuesOf(const plan::Plan& plan) {
   std::vector<Cue> cues;
   for (const auto& fixture : plan.fixtures)
     for (const auto& key : fixture.level)
-      cues.push_back({key.time, key.name, nameOf(plan, fixture.id.text()), percent(key.share), key.by});
+      cues.push_back({key.time, key.name, nameOf(plan, fixture.id.text()), shareCell(key.share), key.by});
   for (const auto& area : plan.set.areas)
     for (const auto& state : area.states)
       cues.push_back({state.time, state.name, nameOf(plan, area.id.text()), highestReading(state), state.by});
   for (const auto& opening : plan.set.openings)
     for (const auto& key : opening.open)
-      cues.push_back({key.time, key.name, nameOf(plan, opening.id.text()), percent(key.share), key.by});
+      cues.push_back({key.time, key.name, nameOf(plan, opening.id.text()), shareCell(key.share), key.by});
   return cues;
 }
 
@@ -182,9 +190,10 @@ TextTable lightCues(const plan::Plan& plan) {
   });
   TextTable table({">at", ">over", "cue", "what", ">to", "trigger", "by"});
   for (const Cue& cue : cues) {
-    const std::string at = secondsText(plan::secondsOf(plan, cue.time.at));
-    table.add({at, secondsText(cue.time.over), cue.name.empty() ? "\u2013" : cue.name, cue.what, cue.to,
-               cue.time.at.beat.empty() ? at : triggerText(cue.time.at.beat, cue.time.at.seconds),
+    const double at = plan::secondsOf(plan, cue.time.at);
+    const bool onBeat = !cue.time.at.beat.empty();
+    table.add({secondsCell("at", at), secondsCell("over", cue.time.over), cue.name.empty() ? "\u2013" : cue.name,
+               cue.what, cue.to, onBeat ? triggerText(cue.time.at.beat, cue.time.at.seconds) : secondsText(at),
                cue.by.empty() ? "unknown" : nameOf(plan, cue.by)});
   }
   return table;
@@ -198,10 +207,11 @@ TextTable faceOffsets(const Answers& answers) {
     const auto& behind = instant.background;
     for (const auto& at : instant.performers) {
       if (!optics::shows(at.inFrame)) continue;
-      table.add({beatText(plan, beat.id.text(), 0), secondsText(beat.time), nameOf(plan, at.id), wordOf(at.inFrame),
-                 stopOr(at.needed), units::stopText(instant.iris.set), signedStops(at.offset),
-                 behind ? units::stopsText(behind->brightest) : "unknown",
-                 behind ? units::stopsText(behind->darkest) : "unknown"});
+      table.add({beatText(plan, beat.id.text(), 0), secondsCell("at", beat.time), nameOf(plan, at.id),
+                 wordOf(at.inFrame), stopCell("needs", at.needed), stopCell("set", instant.iris.set),
+                 stopsCell("face", at.offset),
+                 stopsCell("brightest", behind ? std::optional(behind->brightest) : std::nullopt),
+                 stopsCell("darkest", behind ? std::optional(behind->darkest) : std::nullopt)});
     }
   }
   return table;
@@ -223,11 +233,13 @@ TextTable witnessMarks(const Answers& answers) {
   for (const auto& move : answers.evidence->moves) {
     ++number;
     if (move.axis != Move::Axis::focus) continue;
-    std::vector<std::string> cells{std::to_string(number)};
-    for (const double degrees : {answers.take->lens().barrelAt(move.from), answers.take->lens().barrelAt(move.until)}) {
+    std::vector<Cell> cells{count("move", number)};
+    for (const auto& [name, t] : {std::pair{"from", move.from}, std::pair{"to", move.until}}) {
+      const double degrees = answers.take->lens().barrelAt(t);
       const plan::FocusMark mark = nearest(degrees);
-      for (auto& cell : {fixed(degrees, 0) + "\u00b0", mark.witness, fixed(degrees - mark.deg, 0) + "\u00b0"})
-        cells.push_back(cell);
+      cells.push_back(degreesCell(name, degrees));
+      cells.push_back(mark.witness);
+      cells.push_back(degreesCell(name + std::string("OffMark"), degrees - mark.deg));
     }
     table.add(std::move(cells));
   }
@@ -253,6 +265,18 @@ void addHours(const Answers& answers, TextTable& table) {
   }
 }
 
+/// The shutters at which every frame sees as many pulses, in degrees and as a time, "172.8\u00b0 (1/50 s)".
+Cell steadyCell(const std::vector<light::SteadyShutter>& steady, int mains) {
+  Cell cell("");
+  for (const auto& one : steady) {
+    const int common = std::gcd(one.pulses, 2 * mains);
+    cell.words += (cell.words.empty() ? "" : ", ") + fixed(one.degrees, 1) + "\u00b0 (" +
+                  std::to_string(one.pulses / common) + "/" + std::to_string(2 * mains / common) + " s)";
+    cell.figures.push_back({"pulses" + std::to_string(one.pulses) + "Degrees", one.degrees});
+  }
+  return cell;
+}
+
 void addMains(const plan::Plan& plan, TextTable& table) {
   if (!plan.clock.mainsHz) return;
   const double rate = plan.clock.rate(), shutter = plan.camera.shutterDeg;
@@ -263,8 +287,11 @@ void addMains(const plan::Plan& plan, TextTable& table) {
   const double ripple = light::rippleStops(shutter, rate, *plan.clock.mainsHz);
   std::string text =
       fixed(shutter, 1) + "\u00b0 lets a lamp that goes out between pulses vary by " + fixed(ripple, 2) + " stop";
-  if (!steady.empty()) text += "; steady at " + fixed(light::nearestSteady(shutter, steady), 1) + "\u00b0";
-  table.add({"Lamps on " + mains, text});
+  if (steady.empty()) return table.add({"Lamps on " + mains, figure(text, "rippleStops", ripple)});
+  const double nearest = light::nearestSteady(shutter, steady);
+  text += "; nearest steady " + fixed(nearest, 1) + "\u00b0";
+  table.add({"Lamps on " + mains, Cell(text, {{"rippleStops", ripple}, {"nearestSteadyDegrees", nearest}})});
+  table.add({"Steady shutters", steadyCell(steady, *plan.clock.mainsHz)});
 }
 
 TextTable hoursAndMains(const Answers& answers) {
@@ -286,6 +313,7 @@ DeptSheet focusSheet(const Answers& answers) {
       {"Pulls, in steps of a tape; band and warmth on arrival; call by: the latest word in time", focusMoves(answers)});
   if (TextTable optics = opticsOfPulls(answers); !optics.empty())
     sheet.parts.push_back({"Stop and focal length as each pull starts and ends", std::move(optics)});
+  add(distanceParts(answers), sheet);
   sheet.parts.push_back({"Iris, zoom and density", otherMoves(answers)});
   add(ringParts(answers), sheet);
   add(hidingParts(answers), sheet);

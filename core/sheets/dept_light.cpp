@@ -14,7 +14,6 @@ namespace wend::sheets {
 using namespace snags;
 using answers::Answers;
 using base::fixed;
-using units::secondsText;
 
 namespace {
 
@@ -25,6 +24,11 @@ std::string shownAs(const plan::Plan& plan, const std::string& id) {
   return id == "camera" ? id : nameOf(plan, id);
 }
 
+/// Of the light on a face or a surface that a lamp gives.
+Cell shareCell(double share) {
+  return figure(fixed(100 * share, 0) + " %", "lampShare", share);
+}
+
 TextTable sunTable(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
   TextTable table({">at", "clock", ">plan bearing", ">up", ">shadow of " + lengthText(plan, kStature)});
@@ -32,9 +36,11 @@ TextTable sunTable(const Answers& answers) {
     const auto sun = answers::sunOf(plan, t);
     if (!sun) continue;
     const bool up = sun->elevation > 0;
-    table.add({secondsText(t), units::timeOfDayText(std::round(*plan.clock.timeOfDay + t)),
-               fixed(sun->bearing, 0) + "\u00b0", fixed(sun->elevation, 1) + "\u00b0",
-               up ? lengthText(plan, light::shadowLength(kStature, sun->elevation)) : std::string("down")});
+    const double clock = *plan.clock.timeOfDay + t;
+    const auto shadow = up ? std::optional(light::shadowLength(kStature, sun->elevation)) : std::nullopt;
+    table.add({secondsCell("at", t), figure(units::timeOfDayText(std::round(clock)), "afterMidnightSeconds", clock),
+               degreesCell("planBearing", sun->bearing), degreesCell("up", sun->elevation, 1),
+               metresCell(plan, "shadow", shadow, "down")});
   }
   return table;
 }
@@ -43,11 +49,12 @@ TextTable sunTraps(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
   TextTable table({"seconds", "~what the sun does to the picture"});
   for (const auto& sun : answers.evidence->sunInLens)
-    table.add({spanText(sun.span),
-               sun.offFrame <= 0 ? "stands in the frame"
-                                 : "shines into the lens from " + fixed(sun.offFrame, 0) + "\u00b0 beside the frame"});
+    table.add({spanCell(sun.span), figure(sun.offFrame <= 0 ? "stands in the frame"
+                                                            : "shines into the lens from " + fixed(sun.offFrame, 0) +
+                                                                  "\u00b0 beside the frame",
+                                          "offFrameDegrees", sun.offFrame)});
   for (const auto& shadow : answers.evidence->sunShadows)
-    table.add({spanText(shadow.span), "throws the shadow of " + shownAs(plan, shadow.by) + " on " +
+    table.add({spanCell(shadow.span), "throws the shadow of " + shownAs(plan, shadow.by) + " on " +
                                           (shadow.on.empty() ? "the ground" : nameOf(plan, shadow.on))});
   return table;
 }
@@ -56,9 +63,11 @@ TextTable glassTable(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
   TextTable table({"seconds", "glass", "shows", ">returns", ">far side", ">off square"});
   for (const auto& pane : answers.evidence->panes)
-    table.add({spanText(pane.span), nameOf(plan, pane.pane),
-               pane.who.empty() ? std::string("\u2013") : shownAs(plan, pane.who), fixed(pane.returned, 1),
-               fixed(-pane.darker, 1) + " stops", fixed(pane.incidence, 0) + "\u00b0"});
+    table.add({spanCell(pane.span), nameOf(plan, pane.pane),
+               pane.who.empty() ? std::string("\u2013") : shownAs(plan, pane.who),
+               figure(fixed(pane.returned, 1), "returnedOverThrough", pane.returned),
+               figure(fixed(-pane.darker, 1) + " stops", "farSideStops", -pane.darker),
+               degreesCell("offSquare", pane.incidence)});
   return table;
 }
 
@@ -66,8 +75,8 @@ TextTable shadowTable(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
   TextTable table({"seconds", "lamp", "taken off", "by", ">share"});
   for (const auto& shadow : answers.evidence->shadows)
-    table.add({spanText(shadow.span), nameOf(plan, shadow.lamp), nameOf(plan, shadow.who), shownAs(plan, shadow.by),
-               fixed(shadow.share * 100, 0) + " %"});
+    table.add({spanCell(shadow.span), nameOf(plan, shadow.lamp), nameOf(plan, shadow.who), shownAs(plan, shadow.by),
+               shareCell(shadow.share)});
   return table;
 }
 
@@ -75,9 +84,9 @@ TextTable surfaceTable(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
   TextTable table({"seconds", "lamp", "taken off", "by", ">share"});
   for (const auto& shadow : answers.evidence->surfaceShadows)
-    table.add({spanText(shadow.span), nameOf(plan, shadow.lamp),
+    table.add({spanCell(shadow.span), nameOf(plan, shadow.lamp),
                shadow.on.empty() ? "the ground" : nameOf(plan, shadow.on), shownAs(plan, shadow.by),
-               fixed(shadow.share * 100, 0) + " %"});
+               shareCell(shadow.share)});
   return table;
 }
 

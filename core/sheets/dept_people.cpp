@@ -14,35 +14,41 @@ namespace wend::sheets {
 using namespace snags;
 using answers::Answers;
 using base::fixed;
-using units::secondsText;
 
 namespace {
 
 TextTable peopleTable(const plan::Plan& plan) {
   TextTable table({"who", "role", ">walks up to"});
-  for (const auto& crew : plan.crew) table.add({crew.id.text(), crew.role, fixed(crew.speed, 2) + " m/s"});
+  for (const auto& crew : plan.crew)
+    table.add({crew.id.text(), crew.role, figure(fixed(crew.speed, 2) + " m/s", "mostMetresPerSecond", crew.speed)});
   return table;
 }
 
 struct TimedRow {
   double at = 0;
-  std::vector<std::string> cells;
+  std::vector<Cell> cells;
 };
 
 std::vector<TimedRow> rowsOf(const RouteOf& route) {
-  const auto known = [](const std::optional<double>& t) { return t ? secondsText(*t) : std::string("unknown"); };
   std::vector<TimedRow> rows;
   for (const auto& stand : route.stands)
     rows.push_back({stand.span.from,
-                    {route.id, stand.crouch ? "crouches" : "stands", spanText(stand.span),
-                     stand.shelter.empty() ? placeText(stand.pos) : stand.shelter}});
+                    {route.id,
+                     stand.crouch ? "crouches" : "stands",
+                     spanCell(stand.span),
+                     {stand.shelter.empty() ? placeText(stand.pos) : stand.shelter, placeCell(stand.pos).figures}}});
   for (const auto& walk : route.walks)
     rows.push_back({walk.span.from,
-                    {route.id, "walks", spanText(walk.span), "to " + placeText(walk.path.back()),
-                     triggerText(walk.beat, walk.plus), fixed(walk.speed, 2), known(walk.latestLeave),
-                     known(walk.earliestArrive)}});
+                    {route.id,
+                     "walks",
+                     spanCell(walk.span),
+                     {"to " + placeText(walk.path.back()), placeCell(walk.path.back()).figures},
+                     figure(triggerText(walk.beat, walk.plus), "plusSeconds", walk.plus),
+                     figure(fixed(walk.speed, 2), "walkMetresPerSecond", walk.speed),
+                     secondsCell("leaveBy", walk.latestLeave),
+                     secondsCell("thereFrom", walk.earliestArrive)}});
   for (const auto& stop : route.breaks)
-    rows.push_back({stop.span.from, {route.id, "BREAKS", spanText(stop.span), placeText(stop.pos), stop.why}});
+    rows.push_back({stop.span.from, {route.id, "BREAKS", spanCell(stop.span), placeCell(stop.pos), stop.why}});
   std::stable_sort(rows.begin(), rows.end(), [](const TimedRow& a, const TimedRow& b) { return a.at < b.at; });
   return rows;
 }
@@ -76,7 +82,7 @@ TextTable windowsTable(const Answers& answers) {
     const bool crew = plan.crew.find(sight.id) != nullptr;
     const std::string name = crew ? sight.id : sight.id == "camera" ? "the rig" : nameOf(plan, sight.id);
     if (sight.seen.empty()) table.add({name, "never", ""});
-    for (const auto& seen : sight.seen) table.add({name, spanText(seen.span), howText(plan, seen)});
+    for (const auto& seen : sight.seen) table.add({name, spanCell(seen.span), howText(plan, seen)});
   }
   return table;
 }
@@ -98,7 +104,7 @@ TextTable beatsTable(const Answers& answers) {
   std::size_t number = 0;
   for (const auto& beat : plan.beats) {
     const auto instant = answers::instantAt(*answers.take, std::min(beat.time, answers.take->length()));
-    table.add({std::to_string(++number), secondsText(beat.time), instant.timecode, beat.name,
+    table.add({count("beat", ++number), secondsCell("at", beat.time), instant.timecode, beat.name,
                beat.cue.empty() ? "\u2013" : beat.cue, inFrameWords(plan, instant)});
   }
   return table;
@@ -110,7 +116,7 @@ TextTable stoppers(const Answers& answers) {
   for (const auto& snag : *answers.snags)
     if (snag.severity == Severity::stops && !snag.accepted)
       table.add(
-          {spanText({snag.from, snag.until}), snag.beat.empty() ? "start" : beatText(plan, snag.beat, 0), snag.text});
+          {spanCell({snag.from, snag.until}), snag.beat.empty() ? "start" : beatText(plan, snag.beat, 0), snag.text});
   return table;
 }
 
@@ -139,9 +145,11 @@ TextTable speechTable(const Answers& answers) {
     const geometry::Span span{plan::secondsOf(plan, speech.from), plan::secondsOf(plan, speech.until)};
     const auto top = lowestTop(*answers.evidence, speech.who, span);
     const std::string missing = plan.lens ? "out of frame" : "unknown";
-    table.add({spanText(span), nameOf(plan, speech.who), top ? lengthText(plan, top->height) : missing,
-               top ? lengthText(plan, top->above) : "\u2013", top ? secondsText(top->time) : "\u2013",
-               speech.words.empty() ? "unknown" : speech.words});
+    const auto of = [&](double LowestTop::*what) { return top ? std::optional((*top).*what) : std::nullopt; };
+    table.add({spanCell(span), nameOf(plan, speech.who),
+               metresCell(plan, "topOfFrame", of(&LowestTop::height), missing),
+               metresCell(plan, "aboveHead", of(&LowestTop::above), "\u2013"),
+               secondsCell("at", of(&LowestTop::time), "\u2013"), speech.words.empty() ? "unknown" : speech.words});
   }
   return table;
 }

@@ -53,11 +53,15 @@ TextTable setup(const answers::Take& take) {
   TextTable table({"what", "~figure"});
   if (plan.lens) table.add({"At 0.0", startText(take)});
   if (plan.lens)
-    table.add({"Lens", plan.lens->name + ", T" + base::shortest(plan.lens->stop[0]) + " to T" +
-                           base::shortest(plan.lens->stop[1]) + ", close focus " +
-                           lengthText(plan, plan.lens->closeFocus)});
-  table.add({"Distances", "from the sensor, " + measuredText(plan.focus.distance) + "; sharp within " +
-                              base::shortest(plan.camera.blurCircle) + " mm of blur"});
+    table.add({"Lens",
+               {plan.lens->name + ", T" + base::shortest(plan.lens->stop[0]) + " to T" +
+                    base::shortest(plan.lens->stop[1]) + ", close focus " + lengthText(plan, plan.lens->closeFocus),
+                {{"widestTStop", plan.lens->stop[0]},
+                 {"narrowestTStop", plan.lens->stop[1]},
+                 {"closeFocusMetres", plan.lens->closeFocus}}}});
+  table.add({"Distances", figure("from the sensor, " + measuredText(plan.focus.distance) + "; sharp within " +
+                                     base::shortest(plan.camera.blurCircle) + " mm of blur",
+                                 "blurCircleMm", plan.camera.blurCircle)});
   std::string exposure = "EI " + fixed(plan.camera.exposureIndex, 0) + ", shutter " +
                          base::shortest(plan.camera.shutterDeg) + "\u00b0 at " + rateText(plan.clock) +
                          " frames a second";
@@ -66,12 +70,13 @@ TextTable setup(const answers::Take& take) {
     exposure += ", variable density as told below";
   else if (!plan.camera.nd.empty())
     exposure += ", variable density left at " + fixed(plan.camera.nd.front().stops, 1) + " stops";
-  table.add({"Exposure", exposure});
+  table.add({"Exposure",
+             {exposure,
+              {{"exposureIndex", plan.camera.exposureIndex},
+               {"shutterDegrees", plan.camera.shutterDeg},
+               {"framesPerSecond", plan.clock.rate()},
+               {"densityStops", plan.camera.ndStops}}}});
   return table;
-}
-
-std::string degrees(double value) {
-  return fixed(value, 0) + "\u00b0";
 }
 
 /// Every move whose ring is marked, in degrees of barrel, and the word or deed that gives the cue.
@@ -83,8 +88,10 @@ TextTable rings(const Answers& answers) {
     ++number;
     if (move.barrelBefore == 0 && move.barrelAfter == 0) continue;
     const plan::Beat* beat = plan.beats.find(move.beat);
-    table.add({std::to_string(number), wordOf(move.axis), degrees(move.barrelBefore), degrees(move.barrelAfter),
-               degreesRateText(move.peakDegPerSecond), beatText(plan, move.beat, move.plus),
+    table.add({count("move", number), wordOf(move.axis), degreesCell("from", move.barrelBefore),
+               degreesCell("to", move.barrelAfter),
+               figure(degreesRateText(move.peakDegPerSecond), "peakDegreesPerSecond", move.peakDegPerSecond),
+               figure(beatText(plan, move.beat, move.plus), "plusSeconds", move.plus),
                beat && !beat->cue.empty() ? beat->cue : "\u2013"});
   }
   return table;

@@ -14,7 +14,6 @@ namespace wend::sheets {
 using namespace snags;
 using answers::Answers;
 using base::fixed;
-using units::secondsText;
 
 namespace {
 
@@ -34,14 +33,11 @@ std::string verdictOf(const plan::Pole& pole, const BoomLine& line) {
 
 TextTable boomTable(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
-  const auto known = [&](const std::optional<double>& metres) {
-    return metres ? lengthText(plan, *metres) : std::string("unknown");
-  };
   TextTable table({"seconds", "who", "pole", ">to mouth", ">reach", ">to a lamp", "~so it"});
   for (const auto& line : answers.evidence->boom) {
-    const auto lamp = nearestLampOf(line);
-    table.add({spanText(line.span), nameOf(plan, line.who), nameOf(plan, line.pole), known(mostGapOf(line)),
-               known(mostReachOf(line)), lamp ? lengthText(plan, *lamp) : std::string("\u2013"),
+    table.add({spanCell(line.span), nameOf(plan, line.who), nameOf(plan, line.pole),
+               metresCell(plan, "toMouth", mostGapOf(line)), metresCell(plan, "reach", mostReachOf(line)),
+               metresCell(plan, "toLamp", nearestLampOf(line), "\u2013"),
                verdictOf(*plan.poles.find(line.pole), line)});
   }
   return table;
@@ -54,13 +50,16 @@ TextTable linkTable(const Answers& answers) {
   for (const auto& link : evidence.links) {
     const plan::Link& planned = *plan.links.find(link.id);
     const auto least = weakestOf(link);
-    std::vector<std::string> cells = {nameOf(plan, link.id), nameOf(plan, planned.from), nameOf(plan, planned.to)};
-    if (!least) cells.push_back("unknown");
+    std::vector<Cell> cells = {nameOf(plan, link.id), nameOf(plan, planned.from), nameOf(plan, planned.to)};
+    if (!least) cells.push_back(figure("unknown", "leastDecibels", std::nullopt));
     if (least) {
       const LinkAt& at = *link.at[*least];
-      cells.insert(cells.end(),
-                   {fixed(at.margin, 0), secondsText(evidence.samples[*least].time), lengthText(plan, at.metres),
-                    std::to_string(at.walls), std::to_string(at.leaves), std::to_string(at.bodies)});
+      const auto number = [](const char* key, int n) { return count(key, static_cast<std::size_t>(n)); };
+      for (Cell& cell :
+           std::vector<Cell>{figure(fixed(at.margin, 0), "leastDecibels", at.margin),
+                             secondsCell("at", evidence.samples[*least].time), metresCell(plan, "apart", at.metres),
+                             number("walls", at.walls), number("leaves", at.leaves), number("bodies", at.bodies)})
+        cells.push_back(std::move(cell));
     }
     table.add(std::move(cells));
   }
@@ -70,7 +69,7 @@ TextTable linkTable(const Answers& answers) {
 TextTable lockUpTable(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
   TextTable table({"seconds", "ground outside the set that the lens sees"});
-  for (const auto& seen : answers.evidence->outside) table.add({spanText(seen.span), nameOf(plan, seen.area)});
+  for (const auto& seen : answers.evidence->outside) table.add({spanCell(seen.span), nameOf(plan, seen.area)});
   return table;
 }
 

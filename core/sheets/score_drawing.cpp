@@ -28,10 +28,10 @@ struct Stave {
 
 /// The staves from top to bottom.
 constexpr Stave kStaves[] = {
-    {"clock", 24, drawClockStave},    {"beats", 24, drawBeatsStave},        {"in frame", 40, drawInFrameStave},
-    {"sharp", 96, drawSharpStave},    {"zoom", 32, drawZoomStave},          {"iris, faces", 80, drawIrisStave},
-    {"pan, speed", 32, drawPanStave}, {"doors, lights", 24, drawCuesStave}, {"crew", 84, drawCrewStave},
-    {"speech", 24, drawSpeechStave},  {"snags", 28, drawSnagsStave},
+    {"clock", 24, drawClockStave},     {"beats", 24, drawBeatsStave},    {"in frame", 40, drawInFrameStave},
+    {"sharp", 96, drawSharpStave},     {"zoom", 32, drawZoomStave},      {"iris, faces", 80, drawIrisStave},
+    {"density", 32, drawDensityStave}, {"pan, speed", 32, drawPanStave}, {"doors, lights", 24, drawCuesStave},
+    {"crew", 84, drawCrewStave},       {"speech", 24, drawSpeechStave},  {"snags", 28, drawSnagsStave},
 };
 
 double fullHeight(const plan::Plan& plan, const Stave& stave, const ScoreView& view) {
@@ -53,6 +53,7 @@ const Stave& staveNamed(const std::string& name) {
 std::vector<StaveBox> stavesOf(const plan::Plan& plan, const ScoreView& view) {
   std::vector<StaveBox> boxes;
   for (const Stave& stave : kStaves) {
+    if (stave.draw == drawDensityStave && plan.camera.nd.empty()) continue;
     const bool folded = std::find(view.folded.begin(), view.folded.end(), stave.name) != view.folded.end();
     boxes.push_back({stave.name, 0, folded ? kFoldedStave : fullHeight(plan, stave, view), folded});
   }
@@ -78,10 +79,10 @@ std::vector<std::string> foldedFor(Role role) {
     case Role::everybody:
       return {};
     case Role::assistant:
-      keeps = {"sharp", "zoom", "iris, faces", "crew"};
+      keeps = {"sharp", "zoom", "iris, faces", "density", "crew"};
       break;
     case Role::photography:
-      keeps = {"iris, faces", "doors, lights", "pan, speed"};
+      keeps = {"iris, faces", "density", "doors, lights", "pan, speed"};
       break;
     case Role::director:
       keeps = {"in frame", "speech"};

@@ -23,7 +23,7 @@ struct ScoreView {
   bool searching = false;                 ///< routes are being looked for: who has none yet may get one
   bool spotLane = false;                  ///< room over the crew for the lane of a clicked spot
   std::string chosenCrew;                 ///< the id of the crew member who is chosen, by a mark or as a whole
-  std::string chosenKey;                  ///< "focus/2", "pull/0", "zoom/1", "iris/3", "beat/b4", or a snag's key
+  std::string chosenKey;  ///< "focus/2", "pull/0", "zoom/1", "iris/3", "nd/1", "beat/b4", or a snag's key
 
   double x(double t) const { return labels + (t - from) * pxPerSecond(); }
   double time(double px) const { return from + (px - labels) / pxPerSecond(); }
@@ -38,7 +38,8 @@ struct StaveBox {
   bool pinned = false;  ///< at an edge of what is in sight, whatever is scrolled under it
 };
 
-/// In the order in which they lie when nothing is scrolled; how they share the height is told in stave_room.h.
+/// In the order in which they lie when nothing is scrolled; how they share the height is told in stave_room.h. A
+/// variable density has a stave where the plan has one.
 std::vector<StaveBox> stavesOf(const plan::Plan& plan, const ScoreView& view);
 double scoreHeight(const plan::Plan& plan, const ScoreView& view);
 

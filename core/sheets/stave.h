@@ -57,6 +57,9 @@ StaveScale zoomStaveScale(const plan::Plan& plan, const StaveBox& box);
 /// Stops from T1.
 StaveScale irisStaveScale(const answers::Answers& answers, const StaveBox& box);
 
+/// Stops of density, none at the foot; a stop more on top than the plan asks for.
+StaveScale densityStaveScale(const plan::Plan& plan, const StaveBox& box);
+
 /// The middle of the row of who is sharp, where changes of subject are taken hold of.
 double whoIsSharpRow(const StaveBox& box);
 
@@ -74,6 +77,7 @@ void drawInFrameStave(StavePainter& p);
 void drawSharpStave(StavePainter& p);
 void drawZoomStave(StavePainter& p);
 void drawIrisStave(StavePainter& p);
+void drawDensityStave(StavePainter& p);
 void drawPanStave(StavePainter& p);
 void drawCuesStave(StavePainter& p);
 void drawCrewStave(StavePainter& p);

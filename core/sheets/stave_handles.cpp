@@ -1,6 +1,7 @@
 // What of the score can be taken hold of.
 #include <algorithm>
 
+#include "core/light/density.h"
 #include "core/sheets/stave.h"
 #include "core/sheets/stave_room.h"
 
@@ -23,6 +24,7 @@ class HandleFinder {
       if (box.name == "sharp") sharp(box);
       if (box.name == "zoom") zoom(box);
       if (box.name == "iris, faces") iris(box);
+      if (box.name == "density") density(box);
     }
     return std::move(handles_);
   }
@@ -86,6 +88,14 @@ class HandleFinder {
     for (std::size_t k = 0; k < keys.size(); ++k)
       key("iris/" + std::to_string(k), keys[k], answers::stopsOf(plan_.iris.keys[k].stop), scale,
           [this](double t) { return answers::stopsOf(take_.lens().irisAt(t)); });
+  }
+
+  void density(const StaveBox& box) {
+    const StaveScale scale = densityStaveScale(plan_, box);
+    const auto keys = answers::resolvedKeys(plan_, plan_.camera.nd);
+    for (std::size_t k = 0; k < keys.size(); ++k)
+      key("nd/" + std::to_string(k), keys[k], plan_.camera.nd[k].stops, scale,
+          [this](double t) { return light::densityAt(take_.lighting().density, t); });
   }
 
   const answers::Answers& answers_;

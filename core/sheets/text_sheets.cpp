@@ -77,7 +77,12 @@ std::string snagsText(const plan::Plan& plan, const Snags& snags) {
 namespace {
 
 std::string performersText(const answers::Take& take, const Instant& instant) {
-  TextTable table({"who", "in frame", "size", ">slant", ">flat", ">floor", ">blur", ">face", "needs"});
+  const auto& all = instant.performers;
+  const bool coloured = std::any_of(all.begin(), all.end(), [](const PerformerAt& at) { return at.kelvin; });
+  std::vector<std::string> headers = {"who",    "in frame", "size",  ">slant", ">flat",
+                                      ">floor", ">blur",    ">face", "needs"};
+  if (coloured) headers.push_back(">light");
+  TextTable table(std::move(headers));
   const plan::Plan& plan = take.plan();
   for (const auto& at : instant.performers) {
     if (!at.present) {
@@ -88,7 +93,8 @@ std::string performersText(const answers::Take& take, const Instant& instant) {
     const bool ahead = at.distances.flat > (plan.lens ? std::max(0.0, plan.lens->pupilAhead) : 0);
     table.add({nameOf(plan, at.id), wordOf(at.inFrame), at.size, lengthText(plan, at.distances.slant),
                ahead ? lengthText(plan, at.distances.flat) : "\u2013", lengthText(plan, at.distances.floor),
-               ahead ? fixed(at.blur, 2) : "\u2013", signedStops(at.offset), stopOr(at.needed)});
+               ahead ? fixed(at.blur, 2) : "\u2013", signedStops(at.offset), stopOr(at.needed),
+               coloured ? kelvinText(at.kelvin) : ""});
   }
   return table.empty() ? std::string() : table.text();
 }
@@ -171,7 +177,7 @@ namespace {
 
 /// One column of the table along the take.
 struct InstantColumn {
-  const char* header;
+  std::string header;
   bool few;
   std::function<std::string(const Instant&)> cell;
 };
@@ -181,23 +187,27 @@ std::string known(const std::optional<double>& value, int digits) {
 }
 
 std::vector<InstantColumn> instantColumns(const plan::Plan& plan) {
-  const auto metres = [](const Instant& i, double value) { return i.focus.known ? fixed(value, 2) : std::string(); };
+  // Metres are told once, in the header; feet and inches tell themselves.
+  const bool feet = unitOf(plan) == units::LengthUnit::feet;
+  const std::string unit = feet ? "" : " m";
+  const auto length = [&plan, feet](double value) { return feet ? lengthText(plan, value) : fixed(value, 2); };
+  const auto focal = [=](const Instant& i, double value) { return i.focus.known ? length(value) : std::string(); };
   return {
       {">s", true, [](const Instant& i) { return fixed(i.time, 3); }},
       {"timecode", false, [](const Instant& i) { return i.timecode; }},
       {">x m", true, [](const Instant& i) { return fixed(i.camera.sensor.at.x, 2); }},
       {">y m", true, [](const Instant& i) { return fixed(i.camera.sensor.at.y, 2); }},
-      {">z m", false, [](const Instant& i) { return fixed(i.camera.sensor.at.z, 2); }},
+      {">z" + unit, false, [=](const Instant& i) { return length(i.camera.sensor.at.z); }},
       {">bearing", true, [](const Instant& i) { return fixed(i.camera.sensor.bearing, 1); }},
       {">tilt", false, [](const Instant& i) { return fixed(i.camera.sensor.tilt, 1); }},
       {">mm", true, [](const Instant& i) { return i.lens ? fixed(i.lens->focal, 1) : std::string(); }},
       {">hfov", false, [](const Instant& i) { return i.lens ? fixed(i.lens->hfov, 1) : std::string(); }},
       {"on", true, [&plan](const Instant& i) { return focusNames(plan, i.focus); }},
-      {">wanted m", true, [=](const Instant& i) { return metres(i, i.focus.wantedDistance); }},
-      {">near m", true, [=](const Instant& i) { return metres(i, i.focus.wantedBand.near); }},
-      {">far m", true, [=](const Instant& i) { return metres(i, i.focus.wantedBand.far); }},
-      {">set m", true, [=](const Instant& i) { return metres(i, i.focus.setDistance); }},
-      {">barrel", false, [=](const Instant& i) { return metres(i, i.focus.barrel); }},
+      {">wanted" + unit, true, [=](const Instant& i) { return focal(i, i.focus.wantedDistance); }},
+      {">near" + unit, true, [=](const Instant& i) { return focal(i, i.focus.wantedBand.near); }},
+      {">far" + unit, true, [=](const Instant& i) { return focal(i, i.focus.wantedBand.far); }},
+      {">set" + unit, true, [=](const Instant& i) { return focal(i, i.focus.setDistance); }},
+      {">barrel", false, [](const Instant& i) { return i.focus.known ? fixed(i.focus.barrel, 2) : std::string(); }},
       {">T set", true, [](const Instant& i) { return fixed(i.iris.set, 2); }},
       {">T needed", false, [](const Instant& i) { return known(i.iris.needed, 2); }},
       {">warmth", true, [](const Instant& i) { return known(i.focus.warmth, 2); }},
@@ -214,7 +224,7 @@ TextTable instantsTable(const answers::Take& take, const std::vector<Instant>& i
   for (const auto& column : columns) headers.push_back(column.header);
   TextTable table(std::move(headers));
   for (const auto& instant : instants) {
-    std::vector<std::string> cells;
+    std::vector<Cell> cells;
     for (const auto& column : columns) cells.push_back(column.cell(instant));
     table.add(std::move(cells));
   }

@@ -96,46 +96,55 @@ std::vector<std::string> wrapped(const std::string& text, std::size_t width) {
 }
 
 std::string TextTable::cell(std::size_t row, std::size_t column) const {
-  const std::string word = column < rows_[row].size() ? rows_[row][column] : std::string();
-  return row == 0 ? shownHeader(word) : word;
+  if (row == 0) return shownHeader(headers_[column]);
+  const auto& cells = rows_[row - 1];
+  return column < cells.size() ? cells[column].words : std::string();
 }
 
 std::string TextTable::text() const {
-  const auto& headers = rows_.front();
-  std::vector<std::size_t> widths(headers.size());
-  for (std::size_t row = 0; row < rows_.size(); ++row)
+  std::vector<std::size_t> widths(headers_.size());
+  for (std::size_t row = 0; row <= rows_.size(); ++row)
     for (std::size_t column = 0; column < widths.size(); ++column)
       widths[column] = std::max(widths[column], base::columns(cell(row, column)));
-  narrow(headers, widths);
+  narrow(headers_, widths);
   std::string all;
-  for (std::size_t row = 0; row < rows_.size(); ++row) {
+  for (std::size_t row = 0; row <= rows_.size(); ++row) {
     std::vector<std::vector<std::string>> cells;
     for (std::size_t column = 0; column < widths.size(); ++column) {
       const std::string word = cell(row, column);
       std::vector<std::string> lines = {word};
-      if (kindOf(headers[column]) == Kind::wrapped) lines = wrapped(word, widths[column]);
+      if (kindOf(headers_[column]) == Kind::wrapped) lines = wrapped(word, widths[column]);
       for (auto& line : lines) line = cutTo(line, widths[column]);
       cells.push_back(std::move(lines));
     }
-    for (const auto& line : linesOf(cells, headers, widths)) all += line + "\n";
+    for (const auto& line : linesOf(cells, headers_, widths)) all += line + "\n";
   }
   return all;
 }
 
 std::vector<std::vector<std::string>> TextTable::cells() const {
   std::vector<std::vector<std::string>> all;
-  for (std::size_t row = 0; row < rows_.size(); ++row) {
+  for (std::size_t row = 0; row <= rows_.size(); ++row) {
     all.emplace_back();
-    for (std::size_t column = 0; column < rows_.front().size(); ++column) all.back().push_back(cell(row, column));
+    for (std::size_t column = 0; column < headers_.size(); ++column) all.back().push_back(cell(row, column));
+  }
+  return all;
+}
+
+std::vector<std::vector<Figure>> TextTable::figures() const {
+  std::vector<std::vector<Figure>> all;
+  for (const auto& row : rows_) {
+    all.emplace_back();
+    for (const Cell& one : row) all.back().insert(all.back().end(), one.figures.begin(), one.figures.end());
   }
   return all;
 }
 
 std::string TextTable::csv() const {
   std::string all;
-  for (std::size_t row = 0; row < rows_.size(); ++row) {
-    for (std::size_t column = 0; column < rows_[row].size(); ++column)
-      all += (column == 0 ? "" : ",") + csvCell(cell(row, column));
+  for (std::size_t row = 0; row <= rows_.size(); ++row) {
+    const std::size_t wide = row == 0 ? headers_.size() : rows_[row - 1].size();
+    for (std::size_t column = 0; column < wide; ++column) all += (column == 0 ? "" : ",") + csvCell(cell(row, column));
     all += "\r\n";
   }
   return all;

@@ -6,6 +6,7 @@
 
 #include "core/answers/answers.h"
 #include "core/answers/clear_ground.h"
+#include "core/sheets/cell.h"
 #include "core/sheets/crew_sheet.h"
 #include "core/snags/stretch.h"
 
@@ -15,11 +16,13 @@ namespace wend::sheets {
 class TextTable {
  public:
   /// Headers that start with '>' make a column of numbers, flush right and never cut; '~' one that is wrapped.
-  explicit TextTable(std::vector<std::string> headers) : rows_{std::move(headers)} {}
-  void add(std::vector<std::string> cells) { rows_.push_back(std::move(cells)); }
-  bool empty() const { return rows_.size() == 1; }
+  explicit TextTable(std::vector<std::string> headers) : headers_(std::move(headers)) {}
+  void add(std::vector<Cell> cells) { rows_.push_back(std::move(cells)); }
+  bool empty() const { return rows_.empty(); }
   /// The cells whole: the header without its signs first, then the rows, each as long as the header.
   std::vector<std::vector<std::string>> cells() const;
+  /// The figures behind each row's words, in the order of the columns.
+  std::vector<std::vector<Figure>> figures() const;
   /// At most 100 columns: longer words are cut with an ellipsis or wrapped, numbers never.
   std::string text() const;
   /// Everything whole, by RFC 4180, with a header; cells that a spreadsheet would take for a formula are quoted with an
@@ -27,8 +30,10 @@ class TextTable {
   std::string csv() const;
 
  private:
+  /// The header is row 0.
   std::string cell(std::size_t row, std::size_t column) const;
-  std::vector<std::vector<std::string>> rows_;
+  std::vector<std::string> headers_;
+  std::vector<std::vector<Cell>> rows_;
 };
 
 /// The text in lines of at most `width` columns, broken at blanks; a longer word keeps a line of its own.

@@ -39,6 +39,10 @@ std::string signedStops(const std::optional<double>& offset) {
   return offset ? units::stopsText(*offset) : std::string("unknown");
 }
 
+std::string kelvinText(const std::optional<double>& kelvin) {
+  return kelvin ? base::fixed(*kelvin, 0) + " K" : std::string("unknown");
+}
+
 const char* wordOf(optics::Showing showing) {
   switch (showing) {
     case optics::Showing::whole:

@@ -21,6 +21,8 @@ std::string spanText(const geometry::Span& span);
 std::string placeText(geometry::Point place);
 std::string stopOr(const std::optional<double>& stop);
 std::string signedStops(const std::optional<double>& offset);
+/// "5600 K", "unknown".
+std::string kelvinText(const std::optional<double>& kelvin);
 
 const char* wordOf(optics::Showing showing);
 const char* wordOf(snags::Severity severity);

@@ -35,9 +35,21 @@ double nearerHalf(const FocusAt& focus) {
   return std::min(focus.wantedDistance - focus.wantedBand.near, focus.wantedBand.far - focus.wantedDistance);
 }
 
+namespace {
+
+/// Beside or behind the lens all distances differ, and nobody sees it.
+bool outOfFrame(const Instant& instant) {
+  return std::any_of(instant.performers.begin(), instant.performers.end(), [&](const PerformerAt& at) {
+    return at.id == instant.focus.on.back() && at.inFrame == optics::Showing::out;
+  });
+}
+
+}  // namespace
+
 std::optional<double> apartOverBand(const plan::Plan& plan, const Instant& instant) {
   const FocusAt& focus = instant.focus;
   if (!instant.lens || !focus.known || focus.changing || focus.tooClose || nearerHalf(focus) <= 0) return std::nullopt;
+  if (outOfFrame(instant)) return std::nullopt;
   const double apart = std::abs(usedDistance(plan, focus.wanted).metres - otherDistance(plan, focus.wanted).metres);
   return apart / nearerHalf(focus);
 }

@@ -23,7 +23,7 @@ NamedDistance otherDistance(const plan::Plan& plan, const optics::SubjectDistanc
 double nearerHalf(const FocusAt& focus);
 
 /// How far the two are apart over the nearer half of the sharp band. Nothing without a lens or a known subject, while
-/// the subject changes, and where it is too close.
+/// the subject changes, where it is too close, and of a performer who is out of frame.
 std::optional<double> apartOverBand(const plan::Plan& plan, const Instant& instant);
 
 }  // namespace wend::snags

@@ -30,7 +30,7 @@ bool isOfAny(const json& value, const json& types) {
 }
 
 /// Faults of a value against the part of JSON Schema 2020-12 that our schemas use: type, enum, required, properties,
-/// additionalProperties false, items, minItems, maxItems, minimum, maximum.
+/// additionalProperties (false, or what all of them hold), items, minItems, maxItems, minimum, maximum.
 void check(const json& value, const json& schema, const std::string& at, std::vector<std::string>& faults) {
   if (!isOfAny(value, schema.at("type"))) return faults.push_back(at + ": not " + schema["type"].dump());
   if (schema.contains("enum") && std::count(schema["enum"].begin(), schema["enum"].end(), value) == 0)
@@ -48,8 +48,12 @@ void check(const json& value, const json& schema, const std::string& at, std::ve
   if (!value.is_object()) return;
   for (const auto& name : schema.at("required"))
     if (!value.contains(name.get<std::string>())) faults.push_back(at + ": lacks " + name.get<std::string>());
+  // Objects whose keys nobody lists tell what all of them hold.
+  const bool open = schema.contains("additionalProperties") && schema["additionalProperties"].is_object();
   for (const auto& [name, part] : value.items()) {
-    if (!schema["properties"].contains(name))
+    if (open && !schema.at("properties").contains(name))
+      check(part, schema["additionalProperties"], at + "/" + name, faults);
+    else if (!schema.at("properties").contains(name))
       faults.push_back(at + ": " + name + " is not in the schema");
     else
       check(part, schema["properties"][name], at + "/" + name, faults);
@@ -111,6 +115,10 @@ TEST(SchemaChecker, FindsEveryKindOfFault) {
   EXPECT_EQ(faultsWith("/pos", json::array({1, 2, 3})), 1U);
   EXPECT_EQ(faultsWith("/clear/0/from", nullptr), 1U);
   EXPECT_EQ(faultsWith("/clear/0/shade", 1), 1U);
+  const json open = json::parse(R"({"type": "object", "required": [], "properties": {},
+                                   "additionalProperties": {"type": "number"}})");
+  EXPECT_EQ(faultsOf({{"any", 1.5}}, open).size(), 0U);
+  EXPECT_EQ(faultsOf({{"any", "word"}}, open).size(), 1U);
   json lacking = fine;
   lacking.erase("height");
   EXPECT_EQ(faultsOf(lacking, schema).size(), 1U);

@@ -27,11 +27,13 @@ double rounded(double value, double step) {
 HandleDrag::Value HandleDrag::value() const {
   if (!(handle_.perPx > 0)) return Value::none;
   if (handle_.key.starts_with("zoom/")) return Value::focal;
+  if (handle_.key.starts_with("nd/")) return Value::density;
   return handle_.key.starts_with("iris/") ? Value::stop : Value::distance;
 }
 
 double HandleDrag::snappedMeasure(double measure, plan::LengthUnit unit) const {
   if (value() == Value::focal) return std::log2(std::max(1.0, std::round(std::exp2(measure))));
+  if (value() == Value::density) return std::max(0.0, std::round(measure * 3) / 3);
   if (value() == Value::stop) return std::round(measure * 3) / 3;
   const double metres = 1 / std::max(measure, 1e-3);
   return 1 / rounded(metres, units::tapeStep(metres, unit));
@@ -88,6 +90,7 @@ std::optional<double> HandleDrag::typedMeasure(const plan::Plan& plan) const {
     return stop.ok() ? std::optional(answers::stopsOf(*stop)) : std::nullopt;
   }
   const auto number = units::typedNumber(text);
+  if (value() == Value::density) return number && *number >= 0 ? std::optional(*number) : std::nullopt;
   return number && *number > 0 ? std::optional(std::log2(*number)) : std::nullopt;
 }
 
@@ -107,6 +110,7 @@ void HandleDrag::take(const plan::Plan& plan) {
 
 QString HandleDrag::valueWords(const plan::Plan& plan, double measure) const {
   if (value() == Value::focal) return QString::fromStdString(base::fixed(std::exp2(measure), 1) + " mm");
+  if (value() == Value::density) return QObject::tr("%1 stops").arg(QString::fromStdString(base::fixed(measure, 1)));
   if (value() == Value::stop)
     return QString::fromStdString(
         units::stopText(std::clamp(answers::tNumberOf(measure), units::kWidestStop, units::kClosedStop)));
@@ -118,6 +122,7 @@ QString HandleDrag::words(const plan::Plan& plan) const {
     const QString unit = typesTime_                               ? QObject::tr("s")
                          : value() == Value::focal                ? QObject::tr("mm")
                          : value() == Value::stop                 ? QObject::tr("T")
+                         : value() == Value::density              ? QObject::tr("stops")
                          : plan.display == plan::LengthUnit::feet ? QObject::tr("ft")
                                                                   : QObject::tr("m");
     const QString entry = typed_.text() + QStringLiteral("_ ") + unit;

@@ -35,7 +35,7 @@ class HandleDrag {
   QString words(const plan::Plan& plan) const;
 
  private:
-  enum class Value { none, focal, stop, distance };
+  enum class Value { none, focal, stop, density, distance };
   Value value() const;
   void take(const plan::Plan& plan);
   std::optional<double> typedMeasure(const plan::Plan& plan) const;

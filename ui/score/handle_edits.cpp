@@ -41,6 +41,7 @@ std::optional<Axis> axisOf(const std::string& stave) {
   if (stave == "focus") return Axis::focus;
   if (stave == "zoom") return Axis::zoom;
   if (stave == "iris") return Axis::iris;
+  if (stave == "nd") return Axis::nd;
   return std::nullopt;
 }
 
@@ -65,6 +66,7 @@ const plan::KeyTime* timeOf(const Plan& plan, const KeyRef& key) {
   const auto of = [&](const auto& keys) { return key.index < keys.size() ? &keys[key.index].time : nullptr; };
   return key.axis == Axis::focus  ? of(plan.focus.keys)
          : key.axis == Axis::zoom ? of(plan.zoom.keys)
+         : key.axis == Axis::nd   ? of(plan.camera.nd)
                                   : of(plan.iris.keys);
 }
 
@@ -88,6 +90,7 @@ Result<Plan> withValue(const Plan& plan, const KeyRef& key, double measure) {
     const double focal = std::exp2(measure);
     return plan::zoomFocalSet(plan, key.index, plan.lens ? withinLens(focal, plan.lens->focal) : focal);
   }
+  if (key.axis == Axis::nd) return plan::densityStopsSet(plan, key.index, std::max(0.0, measure));
   if (key.axis == Axis::iris) {
     const double stop = answers::tNumberOf(measure);
     return plan::irisStopSet(plan, key.index, plan.lens ? withinLens(stop, plan.lens->stop) : stop);
@@ -145,6 +148,7 @@ Selection selectionOfHandle(const std::string& key) {
   if (name.stave == "pull") return {Kind::pull, "", index};
   if (name.stave == "zoom") return {Kind::zoom, "", index};
   if (name.stave == "iris") return {Kind::iris, "", index};
+  if (name.stave == "nd") return {Kind::density, "", index};
   return {};
 }
 
@@ -155,6 +159,7 @@ std::string handleOf(const Selection& selection) {
   if (selection.kind == Kind::pull) return "pull/" + index;
   if (selection.kind == Kind::zoom) return "zoom/" + index;
   if (selection.kind == Kind::iris) return "iris/" + index;
+  if (selection.kind == Kind::density) return "nd/" + index;
   if (selection.kind == Kind::snag) return selection.id;
   return {};
 }

@@ -21,7 +21,7 @@ struct HandleMove {
 /// The plan with the beat, key or pull of that handle (sheets::ScoreHandle::key) moved.
 /// Ensures   (1) the end of a key that is held goes, the other stays: never over one another
 ///           (2) the first key of an axis and the first pull keep their time: they say how the take starts
-///           (3) zoom and iris stay within the lens
+///           (3) zoom and iris stay within the lens; a density is never negative
 ///           (4) focus on somebody or something has no value of its own: its measure is left aside
 /// Fails     as the edits of core/plan; no-such-beat, no-such-key
 base::Result<plan::Plan> movedHandle(const plan::Plan& plan, const std::string& key, const HandleMove& move);

@@ -25,7 +25,7 @@ namespace {
 constexpr double kReachPx = 8, kDragStartsPx = 3;
 constexpr double kSnapSeconds = 0.1;
 /// What handles of things that can be nudged begin with.
-constexpr const char* kHandles[] = {"beat/", "focus/", "pull/", "zoom/", "iris/"};
+constexpr const char* kHandles[] = {"beat/", "focus/", "pull/", "zoom/", "iris/", "nd/"};
 
 }  // namespace
 
@@ -384,7 +384,7 @@ void ScoreView::nudge(double seconds, double steps) {
     // A third of a stop, a twelfth of an octave of focal length, a tape's step towards the lens.
     if (steps == 0) continue;
     const double metres = 1 / std::max(handle.value, 1e-3);
-    move.measure = key.starts_with("iris/") ? handle.value + steps / 3
+    move.measure = key.starts_with("iris/") || key.starts_with("nd/") ? handle.value + steps / 3
                    : key.starts_with("zoom/")
                        ? handle.value + steps / 12
                        : sheets::focusMeasure(metres - steps * units::tapeStep(metres, document_.plan()->display));

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/plan/edits_entities.h"
 #include "tests/core/plan/small_plan.h"
 
 namespace wend::plan {
@@ -118,6 +119,11 @@ TEST(Areas, MoveWithTheirReadings) {
 }
 
 TEST(Areas, EncloseGround) {
+  Area byClock = *smallPlan().set.areas.find("pool");
+  byClock.byClock = {{21600, 4, 999}};
+  EXPECT_EQ(codeOf(replaced(smallPlan(), byClock)), "out-of-range") << "no light is as warm as that";
+  byClock.byClock[0].kelvin = 5600;
+  EXPECT_TRUE(replaced(smallPlan(), byClock).ok());
   EXPECT_TRUE(areaReshaped(smallPlan(), "pool", Outline{{{0, 0}, {1, 0}, {0, 1}}}).ok());
   EXPECT_EQ(codeOf(areaReshaped(smallPlan(), "pool", Line{{{0, 0}, {1, 0}}})), "area-line");
   EXPECT_EQ(std::get<Disc>(movedAreaPoint(smallPlan(), "pool", 0, {3, 3})->set.areas[0].shape).centre, (Point{3, 3}));

@@ -39,6 +39,18 @@ TEST(DistancesApart, SayWhichOneIsUsed) {
   EXPECT_TRUE(offAxis(2, plan::DistanceKind::floor, 1.95).empty());
 }
 
+TEST(DistancesApart, SayNothingOfWhoIsOutOfFrame) {
+  const auto beside = [](optics::Showing showing) {
+    return during(3, 5, [&](Instant& sample) {
+      sample.focus.wanted = {0.9, 0.05, 0.9};
+      sample.focus.wantedBand = {1.8, 2.3};
+      sample.performers[0].inFrame = showing;
+    });
+  };
+  expectOne(beside(optics::Showing::part), "distances-apart", Severity::note);
+  for (const auto& snag : beside(optics::Showing::out)) EXPECT_NE(snag.rule, "distances-apart");
+}
+
 TEST(DistancesApart, SayNothingOfAFlatDistanceWhereTheFloorAloneDiffers) {
   EXPECT_TRUE(offAxis(2, plan::DistanceKind::flat, 1.5).empty());
 }

@@ -136,6 +136,54 @@ TEST_F(Score, LettersOfTheWindowAreSilentWhileSomethingIsDragged) {
   EXPECT_TRUE(dragging.isAccepted());
 }
 
+class ScoreOfDensity : public Score {
+ protected:
+  ScoreOfDensity() {
+    plan::Plan with = *document.plan();
+    with.camera.nd = {{{{"", 0}, 0, {}}, 1, {}}, {{{"", 4}, 2, {}}, 2, {}}};
+    document.start(std::make_shared<const plan::Plan>(with), {});
+  }
+  const plan::DensityKey& key(std::size_t i) const { return plan().camera.nd[i]; }
+};
+
+TEST_F(ScoreOfDensity, DraggingAKeyUpAddsStopsInThirdsAndAlongMovesItsEnd) {
+  const QPoint from = at("nd/1");
+  double perPx = 0;
+  for (const auto& handle : sheets::scoreHandles(*bridge.answers(), score.view()))
+    if (handle.key == "nd/1") perPx = handle.perPx;
+  ASSERT_GT(perPx, 0);
+  drag(from, {0, -6});
+  EXPECT_NEAR(key(1).stops, std::round((2 + 6 * perPx) * 3) / 3, 5e-4);
+  EXPECT_GT(key(1).stops, 2);
+  EXPECT_DOUBLE_EQ(key(1).time.over, 2) << "up and down alone keeps the time";
+  drag(at("nd/1"), {px(1), 0});
+  EXPECT_NEAR(key(1).time.over, 3, 0.051);
+  EXPECT_DOUBLE_EQ(key(1).time.at.seconds, 4);
+  EXPECT_EQ(steps(), 2);
+}
+
+TEST_F(ScoreOfDensity, GoesNoLowerThanNoneAndTakesWhatIsTyped) {
+  drag(at("nd/1"), {0, 200});
+  EXPECT_DOUBLE_EQ(key(1).stops, 0);
+  const QPoint from = at("nd/1");
+  press(from);
+  move(from + QPoint(0, -6));
+  QTest::keyClicks(&score, QStringLiteral("0.6"));
+  QTest::mouseRelease(&score, Qt::LeftButton, {}, from);
+  EXPECT_DOUBLE_EQ(key(1).stops, 0.6);
+}
+
+TEST_F(ScoreOfDensity, AClickChoosesTheKeyAndArrowsNudgeIt) {
+  QTest::mouseClick(&score, Qt::LeftButton, {}, at("nd/1"));
+  EXPECT_EQ(document.selection(), (Selection{Kind::density, "", 1}));
+  QTest::keyClick(&score, Qt::Key_Up);
+  EXPECT_NEAR(key(1).stops, 2 + 1.0 / 3, 5e-4) << "a third, in the thousandths that the plan is written in";
+}
+
+TEST_F(Score, HasNoStaveOfADensityThatDoesNotVary) {
+  for (const auto& box : sheets::stavesOf(plan(), score.view())) EXPECT_NE(box.name, "density");
+}
+
 TEST_F(Score, ADoubleClickPicksUpAndAClickLetsGo) {
   const QPoint from = at("zoom/1");
   QTest::mouseClick(&score, Qt::LeftButton, {}, from);
