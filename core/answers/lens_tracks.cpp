@@ -310,8 +310,9 @@ LensTracks LensTracks::withIris(pulls::Track iris, const plan::PlanPtr& plan, co
                                 const std::vector<double>& times) const {
   LensTracks tracks = *this;
   tracks.iris_ = std::move(iris);
-  tracks.focusTube_.clear(), tracks.focusKeys_.clear(), tracks.focusDegrees_.clear(), tracks.tooFast_.clear();
+  tracks.focusTube_.clear(), tracks.focusKeys_.clear(), tracks.focusDegrees_.clear(), tracks.beyond_.clear();
   Maker maker{*plan, subjects, view, lighting, times, tracks};
+  maker.lookAtUnknown();
   maker.lookAtSlack();
   maker.setFocus();
   maker.lookAtRates();
