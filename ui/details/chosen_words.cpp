@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/answers/routes.h"
+#include "core/answers/shelter_at.h"
 #include "core/base/text.h"
 #include "core/sheets/route_lines.h"
 #include "core/snags/stretch.h"
@@ -136,7 +137,10 @@ void addMarkLines(const Subject& subject, std::vector<Computed>& lines) {
   const motion::Track* track = trackOf(subject);
   if (!track || i >= track->marks().size()) return;
   const double stands = track->marks()[i].until - track->marks()[i].at;
-  if (stands > 0) lines.push_back({"stands", fixed(stands, 1) + " s"});
+  const std::string in = stands > 0 && subject.selection.kind == Kind::crew && mark.shelter.empty()
+                             ? answers::shelterAt(subject.plan, mark.pos)
+                             : "";
+  if (stands > 0) lines.push_back({"stands", fixed(stands, 1) + " s" + (in.empty() ? "" : ", in the circle of " + in)});
   if (i >= track->legs().size()) return;
   const auto& leg = track->legs()[i];
   const std::string time = fixed(leg.time.length(), 1) + " s";
