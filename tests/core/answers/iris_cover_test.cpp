@@ -119,6 +119,33 @@ TEST(IrisUnderCover, LeavesAnIrisSetByHandAlone) {
   EXPECT_FALSE(irisUnderCover(*takeOf(plan)));
 }
 
+TEST(IrisUnderCover, CostsNoMoveWheneverTheDoorwayIsPassed) {
+  std::size_t laid = 0;
+  for (double leaves = 1; leaves < 14; leaves += 0.7) {
+    plan::Plan plan = throughADoorway();
+    plan::Performer nora = plan.performers[0];
+    nora.marks[0].until = plan::Moment{"", leaves};
+    nora.marks[1].at.seconds = leaves + 1.9;
+    plan.performers.replace(0, nora);
+    const auto take = takeOf(plan);
+    const pulls::Tube tube = withinLens(take->lens().irisTube(), plan);
+    const pulls::Track plain = pulls::fewestMoves(tube, irisRules(plan));
+    const pulls::Track& covered = take->lens().iris();
+    ASSERT_EQ(covered.moves.size(), plain.moves.size()) << leaves;
+    EXPECT_EQ(covered.ramps(), plain.ramps()) << leaves;
+    EXPECT_TRUE(pulls::outside(covered, tube).empty()) << leaves;
+    EXPECT_LE(covered.moves[0].peakRate, irisRules(plan).rate * (1 + 1e-9)) << leaves;
+    if (covered.knots == plain.knots) continue;
+    ++laid;
+    const auto samples = samplesOf(*take);
+    for (const auto& move : movesOf(*take, samples, coversOf(*take, samples)))
+      if (move.axis == snags::Move::Axis::iris) {
+        EXPECT_LE(move.exposed->worst, 1 + 1e-6) << leaves;
+      }
+  }
+  EXPECT_GT(laid, 5u) << "else this test says little";
+}
+
 TEST(CoversOfAStretch, AreThoseOfTheTakeCutOff) {
   const Take& take = *firstBatch().take;
   const double from = 84, until = 120;
