@@ -9,9 +9,10 @@ using base::Result;
 
 double CameraView::zoomRateAt(double t) const {
   constexpr double kHalf = 0.01;
-  const auto before = focalAt(std::max(0.0, t - kHalf)), after = focalAt(t + kHalf);
-  if (!before || !after) return 0;
-  return 100 * std::log(*after / *before) / (t + kHalf - std::max(0.0, t - kHalf));
+  const geometry::Span about{std::max(0.0, t - kHalf), std::min(length_, t + kHalf)};
+  const auto before = focalAt(about.from), after = focalAt(about.until);
+  if (!before || !after || about.length() <= 0) return 0;
+  return 100 * std::log(*after / *before) / about.length();
 }
 
 namespace {
@@ -48,6 +49,7 @@ motion::AimKey aimKeyOf(const plan::PlanPtr& plan, const People& people, const p
 Result<CameraView> CameraView::of(const plan::PlanPtr& plan, const People& people, const Subjects& subjects) {
   CameraView view;
   view.pupilAhead_ = plan->lens ? plan->lens->pupilAhead : 0;
+  view.length_ = plan->clock.length;
   view.people_ = &people;
   view.zoom_ = ZoomTrack::of(plan, people, subjects);
   std::vector<motion::AimKey> keys;

@@ -19,9 +19,7 @@ class CameraView {
 
   /// mm; the lens' shortest without keys. Nothing without a lens.
   std::optional<double> focalAt(double t) const { return zoom_.focalAt(t); }
-  /// True when a size wants a focal length the lens does not have.
-  bool clippedAt(double t) const { return zoom_.clippedAt(t); }
-  /// Percent of the focal length per second, over 20 ms about t.
+  /// Percent of the focal length per second, over 20 ms about t, less at the ends of the take.
   double zoomRateAt(double t) const;
   /// Of the delivered frame. Nothing without a lens.
   std::optional<optics::HalfTangents> halfTangentsAt(double t) const { return zoom_.halfTangentsAt(t); }
@@ -37,6 +35,7 @@ class CameraView {
   const People* people_ = nullptr;
   ZoomTrack zoom_;
   double pupilAhead_ = 0;
+  double length_ = 0;
   std::optional<motion::AimTrack> aim_;
 };
 

@@ -23,11 +23,6 @@ base::Problem cancelled() {
   return {"cancelled", "", "", "", "a newer plan took its place"};
 }
 
-/// Instants in which somebody's size is out of the lens' reach.
-std::vector<Span> clippedZoom(const Take& take) {
-  return geometry::spansWhere({0, take.length()}, 1 / take.rate(), [&](double t) { return take.view().clippedAt(t); });
-}
-
 std::vector<Jump> aimCuts(const Take& take) {
   std::vector<Jump> jumps;
   for (const auto& cut : take.view().aim().cuts()) jumps.push_back({cut.at, std::hypot(cut.bearing, cut.tilt)});
@@ -164,7 +159,7 @@ base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const
   evidence->unmet = take.lens().unmet();
   evidence->rests = focusRests(take, evidence->samples);
   evidence->aimCuts = aimCuts(take);
-  evidence->zoomClipped = clippedZoom(take);
+  evidence->zoomClipped = take.view().zoom().clipped();
   return std::shared_ptr<const Evidence>(std::move(evidence));
 }
 

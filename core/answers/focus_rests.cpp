@@ -34,9 +34,9 @@ std::optional<double> nearestWanted(const Take& take, double t) {
 }
 
 optics::FarSample sampleOf(const Take& take, const optics::Optics& optics, double t) {
-  const auto later = opticsAt(take, std::min(t + 0.1, take.length()));
-  const auto earlier = opticsAt(take, std::max(t - 0.1, 0.0));
-  const double rate = (optics::hyperfocal(later) / optics::hyperfocal(earlier) - 1) / 0.2;
+  const geometry::Span about{std::max(t - 0.1, 0.0), std::min(t + 0.1, take.length())};
+  const auto later = opticsAt(take, about.until), earlier = opticsAt(take, about.from);
+  const double rate = (optics::hyperfocal(later) / optics::hyperfocal(earlier) - 1) / about.length();
   optics::FarSample sample{t, std::nullopt, std::abs(rate) < kStillShare};
   const auto nearest = nearestWanted(take, t);
   if (nearest && *nearest > 0)

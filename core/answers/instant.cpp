@@ -36,6 +36,7 @@ struct InstantMaker {
   FocusAt focus(const std::optional<LensAt>& lens, double stop) const;
   void slack(FocusAt& focus, const optics::Optics& optics) const;
   void heat(FocusAt& focus, const optics::Optics& optics) const;
+  void heatOfSplit(std::size_t key, FocusAt& focus, const optics::Optics& optics) const;
   IrisAt iris() const;
   PerformerAt performer(std::size_t i, const Instant& instant) const;
   void showing(std::size_t i, const Instant& instant, PerformerAt& at) const;
@@ -94,9 +95,28 @@ void InstantMaker::slack(FocusAt& focus, const optics::Optics& optics) const {
 
 void InstantMaker::heat(FocusAt& focus, const optics::Optics& optics) const {
   if (focus.changing || focus.tooClose) return;
-  const std::string id = take.subjects().firstOf(take.subjects().blendAt(t).after);
+  const std::size_t key = take.subjects().blendAt(t).after;
+  if (!take.subjects().splitOf(key).empty()) return heatOfSplit(key, focus, optics);
+  const std::string id = take.subjects().firstOf(key);
   focus.wobble = optics::wobbleOf({take.people().wobbleOf(id, t), take.people().rigWobble(t)});
   focus.warmth = optics::warmthOf(optics::fromPupil(focus.wantedDistance, pupilAheadOf(plan)), optics, *focus.wobble);
+}
+
+/// That of whoever has the least room in the band about the setting that the split asks for.
+void InstantMaker::heatOfSplit(std::size_t key, FocusAt& focus, const optics::Optics& optics) const {
+  const auto ids = take.subjects().splitOf(key);
+  const auto distances = take.subjects().drivingDistances(key, t, sensor);
+  if (distances.size() != ids.size()) return;
+  std::vector<optics::Held> held;
+  for (std::size_t i = 0; i < ids.size(); ++i) {
+    const double wobble = optics::wobbleOf({take.people().wobbleOf(ids[i], t), take.people().rigWobble(t)});
+    focus.split.push_back({ids[i], distances[i], wobble});
+    held.push_back({optics::fromPupil(distances[i], pupilAheadOf(plan)), wobble});
+  }
+  const optics::SplitWarmth warmth = optics::splitWarmth(held, optics);
+  focus.warmth = warmth.warmth;
+  focus.wobble = held[warmth.tightest].wobble;
+  focus.tightest = ids[warmth.tightest];
 }
 
 FocusAt InstantMaker::focus(const std::optional<LensAt>& lensAt, double stop) const {

@@ -6,6 +6,9 @@
 
 #include "core/answers/lens_charts.h"
 #include "core/base/text.h"
+#include "core/snags/stretch.h"
+#include "core/snags/thresholds.h"
+#include "core/units/stop.h"
 
 namespace wend::answers {
 
@@ -53,8 +56,10 @@ pulls::Track trackOf(const std::vector<geometry::KeySpan>& keys, const std::vect
       const double eased = keys[k].eased ? geometry::smoothstep(share) : share;
       track.knots.push_back({keys[k].at + keys[k].over * share, geometry::lerp(before, after, eased)});
     }
-    if (before == after) continue;
-    const double peak = keys[k].over > 0 ? std::abs(after - before) / keys[k].over * (keys[k].eased ? 1.5 : 1) : 0;
+    if (before == after || (keys[k].over <= 0 && (keys[k].at <= 0 || keys[k].at >= length))) continue;
+    // Without a change time it is a cut, faster than any ring.
+    const double peak = keys[k].over > 0 ? std::abs(after - before) / keys[k].over * (keys[k].eased ? 1.5 : 1)
+                                         : std::numeric_limits<double>::infinity();
     track.moves.push_back({keys[k].at, end, before, after, peak, 1});
   }
   track.knots.push_back({length, values.back()});
@@ -88,11 +93,7 @@ pulls::MoveRules irisRules(const plan::Plan& plan) {
 
 pulls::Tube withinLens(pulls::Tube irisTube, const plan::Plan& plan) {
   const std::array<double, 2> range = stopRange(plan);
-  for (auto& sample : irisTube) {
-    sample.lo = std::clamp(sample.lo, stopsOf(range[0]), stopsOf(range[1]));
-    sample.hi = std::clamp(sample.hi, stopsOf(range[0]), stopsOf(range[1]));
-  }
-  return irisTube;
+  return pulls::heldWithin(std::move(irisTube), stopsOf(range[0]), stopsOf(range[1]));
 }
 
 struct LensTracks::Maker {
@@ -106,8 +107,12 @@ struct LensTracks::Maker {
   std::optional<double> neededOf(std::size_t key, double t) const;
   std::optional<double> needed(double t) const;
   void lookAtNeeds();
+  bool exposesSomewhere(double t) const;
+  void lookAtUnknown();
   void setIris();
   void planIris();
+  void addCut(double at, const std::string& what, const std::string& before, const std::string& after);
+  void lookAtCuts();
   void lookAtRates();
   std::optional<std::pair<double, double>> focusBounds(double t) const;
   void lookAtSlack();
@@ -147,6 +152,31 @@ void LensTracks::Maker::lookAtNeeds() {
   }
 }
 
+/// Whether there is a place that the iris is set for.
+bool LensTracks::Maker::exposesSomewhere(double t) const {
+  const std::string& exposed = plan.iris.exposePerformer;
+  if (!exposed.empty()) return subjects.people().lookAt(exposed, t).has_value();
+  return subjects.any() && subjects.placeOf(subjects.blendAt(t).after, t).has_value();
+}
+
+/// A planned iris has nothing to go by where nobody can tell the light, and stands at a guess there.
+void LensTracks::Maker::lookAtUnknown() {
+  if (!plan.iris.keys.empty() || !snags::tellsOfLight(plan)) return;
+  const double hold = snags::threshold(plan, "light-unknown").hold;
+  std::vector<geometry::Span> spans;
+  bool open = false;
+  for (const auto& [t, stop] : tracks.needed_) {
+    const bool unknown = !stop && exposesSomewhere(t);
+    if (unknown && !open) spans.push_back({t, t});
+    if (unknown) spans.back().until = t;
+    open = unknown;
+  }
+  for (const geometry::Span& span : spans)
+    if (span.length() >= hold)
+      tracks.beyond_.push_back(
+          {span, "the light that the iris is planned for is unknown: it stands at a guess", "iris"});
+}
+
 void LensTracks::Maker::planIris() {
   const bool known = std::any_of(tracks.irisTube_.begin(), tracks.irisTube_.end(),
                                  [](const pulls::TubeSample& sample) { return !sample.open; });
@@ -155,7 +185,7 @@ void LensTracks::Maker::planIris() {
     tracks.iris_.knots = {{0, open}, {times.back(), open}};
     return;
   }
-  tracks.iris_ = pulls::fewestMoves(withinLens(tracks.irisTube_, plan), irisRules(plan));
+  tracks.iris_ = pulls::fewestMoves(withinLens(tracks.irisTube_, plan), irisRules(plan), tracks.irisTube_);
 }
 
 void LensTracks::Maker::setIris() {
@@ -209,25 +239,56 @@ void LensTracks::Maker::setFocus() {
   tracks.focus_.unmet = pulls::outside(tracks.focus_, tracks.focusTube_);
 }
 
+/// A change by hand that takes no time: no ring does that.
+void LensTracks::Maker::addCut(double at, const std::string& what, const std::string& before,
+                               const std::string& after) {
+  tracks.beyond_.push_back(
+      {{at, at}, "the " + what + " goes from " + before + " to " + after + " in no time at all", what});
+}
+
+void LensTracks::Maker::lookAtCuts() {
+  const auto mm = [](double focal) { return base::fixed(focal, 1) + " mm"; };
+  const auto metres = [&](double degrees) { return snags::lengthText(plan, tracks.scale_.valueAt(degrees)); };
+  const auto stop = [](double stops) { return units::stopText(tNumberOf(stops)); };
+  const auto density = [](double stops) { return base::fixed(stops, 1) + " stops"; };
+  for (const pulls::Move& move : tracks.iris_.moves)
+    if (move.from >= move.until) addCut(move.from, "iris", stop(move.valueBefore), stop(move.valueAfter));
+  for (const pulls::Move& move : tracks.focus_.moves)
+    if (move.from >= move.until) addCut(move.from, "focus", metres(move.valueBefore), metres(move.valueAfter));
+  for (const pulls::Move& move : view.zoom().cuts())
+    addCut(move.from, "zoom", mm(move.valueBefore), mm(move.valueAfter));
+  for (const light::DensityCut& cut : light::densityCuts(lighting.density, times.back()))
+    addCut(cut.at, "density", density(cut.before), density(cut.after));
+}
+
 /// Moves set by hand that ask more of a ring than its limit.
 void LensTracks::Maker::lookAtRates() {
   constexpr double kRounding = 1 + 1e-9;
+  lookAtCuts();
   for (const pulls::Move& move : tracks.iris_.moves)
-    if (move.peakRate > limitsOf(plan).irisStopsPerSecond * kRounding)
-      tracks.tooFast_.push_back({{move.from, move.until}, "the iris would have to turn faster than its limit", "iris"});
+    if (move.from < move.until && move.peakRate > limitsOf(plan).irisStopsPerSecond * kRounding)
+      tracks.beyond_.push_back({{move.from, move.until}, "the iris would have to turn faster than its limit", "iris"});
   if (!plan.lens) return;
   for (const auto& missed : view.zoom().unmet())
-    tracks.tooFast_.push_back(
+    tracks.beyond_.push_back(
         {missed.span, "no zoom within the lens' limit keeps the shot size inside its slack", "zoom"});
   const double limit = plan.lens->limits.zoomPercentPerSecond * kRounding;
+  // Cuts are told of already; a rate is measured over an instant about each frame.
+  const auto cuts = view.zoom().cuts();
+  const auto besideCut = [&](double t) {
+    constexpr double kMeasured = 0.011;
+    return std::any_of(cuts.begin(), cuts.end(), [&](const auto& cut) { return std::abs(t - cut.from) < kMeasured; });
+  };
   std::optional<double> since;
   for (const double t : times) {
-    const bool over = std::abs(view.zoomRateAt(t)) > limit;
+    const bool over = std::abs(view.zoomRateAt(t)) > limit && !besideCut(t);
     if (over && !since) since = t;
     if (!over && since)
-      tracks.tooFast_.push_back({{*since, t}, "the zoom would have to turn faster than its limit", "zoom"});
+      tracks.beyond_.push_back({{*since, t}, "the zoom would have to turn faster than its limit", "zoom"});
     if (!over) since.reset();
   }
+  if (since)
+    tracks.beyond_.push_back({{*since, times.back()}, "the zoom would have to turn faster than its limit", "zoom"});
 }
 
 LensTracks LensTracks::of(const plan::PlanPtr& plan, const Subjects& subjects, const CameraView& view,
@@ -236,6 +297,7 @@ LensTracks LensTracks::of(const plan::PlanPtr& plan, const Subjects& subjects, c
   tracks.scale_ = scaleOf(plan->lens);
   Maker maker{*plan, subjects, view, lighting, times, tracks};
   maker.lookAtNeeds();
+  maker.lookAtUnknown();
   maker.setIris();
   maker.lookAtSlack();
   maker.setFocus();
@@ -264,7 +326,8 @@ double LensTracks::barrelAt(double t) const {
 
 double LensTracks::barrelRateAt(double t) const {
   constexpr double kHalf = 1e-3;
-  return (barrelAt(t + kHalf) - barrelAt(t - kHalf)) / (2 * kHalf);
+  const geometry::Span about{std::max(0.0, t - kHalf), std::min(focusTube_.back().t, t + kHalf)};
+  return about.length() > 0 ? (barrelAt(about.until) - barrelAt(about.from)) / about.length() : 0;
 }
 
 std::vector<snags::Unmet> LensTracks::unmet() const {
@@ -277,7 +340,7 @@ std::vector<snags::Unmet> LensTracks::unmet() const {
   if (irisKeys_.empty())
     for (const auto& span : iris_.unmet)
       list.push_back({span.span, reasonOf(span, "no move keeps the stop inside its slack", "the iris"), "iris"});
-  list.insert(list.end(), tooFast_.begin(), tooFast_.end());
+  list.insert(list.end(), beyond_.begin(), beyond_.end());
   std::stable_sort(list.begin(), list.end(), [](const auto& a, const auto& b) { return a.span.from < b.span.from; });
   return list;
 }

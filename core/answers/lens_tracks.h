@@ -46,7 +46,7 @@ class LensTracks {
   /// Metres from the sensor the lens is set at, infinity allowed.
   double focusAt(double t) const { return scale_.valueAt(barrelAt(t)); }
   double barrelAt(double t) const;
-  double barrelRateAt(double t) const;  ///< degrees per second, over 2 ms about t
+  double barrelRateAt(double t) const;  ///< degrees per second, over 2 ms about t, less at the ends
   const optics::LensScale& focusScale() const { return scale_; }
 
   /// What focus and iris may show; open where anything goes.
@@ -54,8 +54,9 @@ class LensTracks {
   const pulls::Tube& irisTube() const { return irisTube_; }
   const pulls::Track& focus() const { return focus_; }
   const pulls::Track& iris() const { return iris_; }
-  /// Spans in which the focus, planned or set by hand, or the planned iris lies outside its slack, or an iris or zoom
-  /// is faster than its limit; in order of their starts. Two things are looked at elsewhere, instant by instant: a
+  /// Spans in which the focus, planned or set by hand, or the planned iris lies outside its slack or has no light to go
+  /// by, or an iris or zoom is faster than its limit, a cut by hand of any axis among them; in order of their starts.
+  /// Two things are looked at elsewhere, instant by instant: a
   /// barrel that is too fast, and what an iris set by hand does to the faces. Where that one leaves its slack,
   /// iris().unmet says.
   std::vector<snags::Unmet> unmet() const;
@@ -70,7 +71,7 @@ class LensTracks {
   std::vector<std::pair<double, std::optional<double>>> needed_;
   pulls::Tube focusTube_, irisTube_;
   pulls::Track focus_, iris_;
-  std::vector<snags::Unmet> tooFast_;
+  std::vector<snags::Unmet> beyond_;
 };
 
 }  // namespace wend::answers

@@ -24,14 +24,27 @@ Hidden hiddenOf(const Move& move) {
   return move.axis == Move::Axis::zoom ? Hidden::zoom : Hidden::iris;
 }
 
-double peakOf(const Move& move) {
-  return move.axis == Move::Axis::zoom ? move.peakPercentPerSecond : move.peakStopsPerSecond;
-}
-
 /// Stops by which it darkens.
 double darkening(const Move& move) {
   if (move.axis == Move::Axis::density) return move.valueAfter - move.valueBefore;
   return units::stopsBetweenMarks(move.valueBefore, move.valueAfter);
+}
+
+/// Stops, or percent of the focal length.
+double changeOf(const Move& move) {
+  return move.axis == Move::Axis::zoom ? 100 * std::log(move.valueAfter / move.valueBefore) : darkening(move);
+}
+
+/// What the picture shows of it: a cut is there from one frame to the next, as a ramp of one frame is.
+double peakSeen(const Take& take, const Move& move) {
+  if (move.cut()) return std::abs(changeOf(move)) * take.rate();
+  return move.axis == Move::Axis::zoom ? move.peakPercentPerSecond : move.peakStopsPerSecond;
+}
+
+/// While the picture changes.
+Span spanSeen(const Take& take, const Move& move) {
+  const double half = move.cut() ? 0.5 / take.rate() : 0;
+  return {move.from - half, move.until + half};
 }
 
 /// Kinds that are one thing at different strengths share a family.
@@ -67,10 +80,10 @@ std::vector<CoverSpan> oneOfEach(const std::vector<CoverSpan>& ranked) {
   return kept;
 }
 
-std::vector<CoverSpan> coveringOf(const std::vector<CoverSpan>& covers, const Move& move) {
-  std::vector<CoverSpan> kept = oneOfEach(pulls::rankedFor(covers, hiddenOf(move), {move.from, move.until}));
+std::vector<CoverSpan> coveringOf(const Take& take, const std::vector<CoverSpan>& covers, const Move& move) {
+  std::vector<CoverSpan> kept = oneOfEach(pulls::rankedFor(covers, hiddenOf(move), spanSeen(take, move)));
   const auto enough = std::stable_partition(kept.begin(), kept.end(), [&](const CoverSpan& cover) {
-    return pulls::rateUnder(cover.kind, hiddenOf(move)) >= peakOf(move);
+    return pulls::rateUnder(cover.kind, hiddenOf(move)) >= peakSeen(take, move);
   });
   kept.erase(enough == kept.begin() && !kept.empty() ? kept.begin() + 1 : enough, kept.end());
   // That the camera travels goes without saying where something else hides the change.
@@ -89,6 +102,7 @@ double rateAt(const Take& take, const Move& move, double t) {
 }
 
 std::vector<pulls::RateAt> ratesOf(const Take& take, const Move& move) {
+  if (move.cut()) return {{move.from, peakSeen(take, move)}};
   std::vector<pulls::RateAt> rates;
   const double half = 0.5 / take.rate();
   for (double t = std::ceil((move.from + half) * take.rate()) / take.rate(); t <= move.until - half;
@@ -126,8 +140,7 @@ Span mustSpan(const pulls::Tube& tube, const Move& move) {
 pulls::SlotQuestion questionOf(const Move& move, Span free) {
   pulls::SlotQuestion question;
   question.axis = hiddenOf(move);
-  question.change =
-      move.axis == Move::Axis::zoom ? 100 * std::log(move.valueAfter / move.valueBefore) : darkening(move);
+  question.change = changeOf(move);
   question.free = {free};
   question.near = (move.from + move.until) / 2;
   question.feather = move.axis == Move::Axis::zoom ? pulls::kZoomFeather : 0;
@@ -136,7 +149,7 @@ pulls::SlotQuestion questionOf(const Move& move, Span free) {
 
 /// How much of a change is done when it runs over a span.
 double doneAt(const Span& span, double t) {
-  return std::clamp((t - span.from) / span.length(), 0.0, 1.0);
+  return span.length() > 0 ? std::clamp((t - span.from) / span.length(), 0.0, 1.0) : t < span.from ? 0.0 : 1.0;
 }
 
 /// Whether no face in frame is further off than it is now, or than the threshold "exposure" lets pass, once the change
@@ -202,11 +215,11 @@ std::string wordsOf(const CoverSpan& cover) {
 
 void coverMove(const Take& take, const std::vector<Instant>& samples, const std::vector<CoverSpan>& covers, Span free,
                Move& move) {
-  move.coveredBy = coveringOf(covers, move);
+  move.coveredBy = coveringOf(take, covers, move);
   move.cover.clear();
   for (const auto& cover : move.coveredBy) move.cover += (move.cover.empty() ? "" : ", ") + wordsOf(cover);
-  if (move.from >= move.until) return;
-  move.exposed = pulls::exposedIn(covers, hiddenOf(move), ratesOf(take, move));
+  const double unnoticed = move.axis == Move::Axis::zoom ? 0 : threshold(take.plan(), "ramp-unnoticed").value;
+  move.exposed = pulls::exposedIn(covers, hiddenOf(move), ratesOf(take, move), {1 / take.rate(), unnoticed});
   if (move.exposed->worst <= 1 || pulls::hidesInFlow(move.flowShare)) return;
   move.better = betterSlot(take, samples, covers, free, move);
   if (!move.better) return;

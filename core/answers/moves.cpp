@@ -2,6 +2,7 @@
 // hands.
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 #include "core/answers/lens_charts.h"
 #include "core/answers/move_cover.h"
@@ -64,12 +65,26 @@ std::optional<optics::LensScale> zoomScale(const plan::Plan& plan) {
   return plan.lens ? scaleThrough(optics::ScaleOf::focal, plan.lens->zoomMarks) : std::nullopt;
 }
 
-void setBarrel(const std::optional<optics::LensScale>& scale, Move& move) {
+/// Degrees a second where a ring turns fastest while it shows `valueAt`: its marks are as uneven as the move is.
+/// Looked at four times a frame, and often enough within a short move.
+double peakOnRing(const optics::LensScale& scale, Span span, double rate,
+                  const std::function<double(double)>& valueAt) {
+  const double steps = std::max(64.0, std::ceil(4 * rate * span.length()));
+  double peak = 0, before = scale.degreesAt(valueAt(span.from));
+  for (double i = 1; i <= steps; ++i) {
+    const double now = scale.degreesAt(valueAt(geometry::lerp(span.from, span.until, i / steps)));
+    peak = std::max(peak, std::abs(now - before) * steps / span.length());
+    before = now;
+  }
+  return peak;
+}
+
+void setBarrel(const std::optional<optics::LensScale>& scale, double rate, const std::function<double(double)>& valueAt,
+               Move& move) {
   if (!scale) return;
   move.barrelBefore = scale->degreesAt(move.valueBefore);
   move.barrelAfter = scale->degreesAt(move.valueAfter);
-  if (move.until > move.from)
-    move.peakDegPerSecond = std::abs(move.barrelAfter - move.barrelBefore) / (move.until - move.from);
+  move.peakDegPerSecond = move.cut() ? kInfinity : peakOnRing(*scale, {move.from, move.until}, rate, valueAt);
 }
 
 std::vector<Move> irisMoves(const Take& take) {
@@ -87,14 +102,16 @@ std::vector<Move> irisMoves(const Take& take) {
     move.valueBefore = tNumberOf(pull.valueBefore);
     move.valueAfter = tNumberOf(pull.valueAfter);
     move.peakStopsPerSecond = pull.peakRate * ringShare(move);
-    setBarrel(scale, move);
+    setBarrel(
+        scale, take.rate(), [&](double t) { return lens.irisAt(t); }, move);
     moves.push_back(move);
   }
   return moves;
 }
 
 double peakZoomRate(const Take& take, const Move& move) {
-  double peak = 0;
+  if (move.cut()) return kInfinity;
+  double peak = std::abs(take.view().zoomRateAt((move.from + move.until) / 2));
   for (double t = move.from; t < move.until; t += 1 / take.rate())
     peak = std::max(peak, std::abs(take.view().zoomRateAt(t)));
   return peak;
@@ -122,25 +139,30 @@ std::vector<Move> keyedZooms(const Take& take) {
   return moves;
 }
 
-/// Those set by key, and those planned to keep a shot size.
+Move zoomOf(const pulls::Move& zoom, bool byHand) {
+  Move move;
+  move.ease = easeOf(zoom, byHand);
+  move.axis = Move::Axis::zoom;
+  move.from = zoom.from;
+  move.until = zoom.until;
+  move.valueBefore = zoom.valueBefore;
+  move.valueAfter = zoom.valueAfter;
+  return move;
+}
+
+/// Those set by key, cuts among them, and those planned to keep a shot size.
 std::vector<Move> zoomMoves(const Take& take) {
   std::vector<Move> moves = keyedZooms(take);
-  for (const pulls::Move& planned : take.view().zoom().plannedMoves()) {
-    Move move;
-    move.ease = easeOf(planned, false);
-    move.axis = Move::Axis::zoom;
-    move.from = planned.from;
-    move.until = planned.until;
-    move.valueBefore = planned.valueBefore;
-    move.valueAfter = planned.valueAfter;
-    moves.push_back(move);
-  }
+  for (const pulls::Move& cut : take.view().zoom().cuts()) moves.push_back(zoomOf(cut, true));
+  for (const pulls::Move& planned : take.view().zoom().plannedMoves()) moves.push_back(zoomOf(planned, false));
   std::stable_sort(moves.begin(), moves.end(), [](const Move& a, const Move& b) { return a.from < b.from; });
   const auto scale = zoomScale(take.plan());
   for (auto& move : moves) {
     move.peakPercentPerSecond = peakZoomRate(take, move);
-    move.flowShare = zoomFlowShare(take, {move.from, move.until});
-    setBarrel(scale, move);
+    // A cut is no flow of the picture.
+    if (!move.cut()) move.flowShare = zoomFlowShare(take, {move.from, move.until});
+    setBarrel(
+        scale, take.rate(), [&](double t) { return *take.view().focalAt(t); }, move);
   }
   return moves;
 }
@@ -157,8 +179,9 @@ std::vector<Move> densityMoves(const Take& take) {
     move.until = time.at + time.over;
     move.valueBefore = keys[i - 1].stops;
     move.valueAfter = keys[i].stops;
+    if (move.cut() && move.from <= 0) continue;
     // Fastest in its middle, whatever its pace.
-    move.peakStopsPerSecond = std::abs(light::densityRate(keys, time.at + time.over / 2));
+    move.peakStopsPerSecond = move.cut() ? kInfinity : std::abs(light::densityRate(keys, time.at + time.over / 2));
     moves.push_back(move);
   }
   return moves;

@@ -23,14 +23,17 @@ base::Problems unknownSizes(const plan::Plan& plan) {
   base::Problems problems;
   const optics::ShotSizes sizes = sizesOf(plan);
   std::vector<std::string> names;
-  for (const auto& size : sizes) names.push_back(size.name);
+  std::string all;
+  for (const auto& size : sizes) {
+    names.push_back(size.name);
+    all += (all.empty() ? "" : ", ") + size.name;
+  }
   for (std::size_t i = 0; i < plan.zoom.keys.size(); ++i) {
     const std::string& asked = plan.zoom.keys[i].size;
     if (asked.empty() || optics::shotSizeNamed(asked, sizes)) continue;
     const auto nearest = base::nearestWord(asked, names);
     problems.push_back(
-        {"unknown-word", "/zoom/keys/" + std::to_string(i) + "/size", "\"" + asked + "\"",
-         "a shot size: one of the plan's own, or such as medium",
+        {"unknown-word", "/zoom/keys/" + std::to_string(i) + "/size", "\"" + asked + "\"", "a shot size: " + all,
          nearest ? "did you mean " + *nearest + "?" : "choose another, or give it a number in \"sizes\""});
   }
   return problems;

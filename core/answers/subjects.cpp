@@ -42,6 +42,11 @@ std::string Subjects::firstOf(std::size_t k) const {
   return {};
 }
 
+std::vector<std::string> Subjects::splitOf(std::size_t k) const {
+  const auto* split = std::get_if<plan::OnSplit>(&plan_->focus.keys[k].on);
+  return split ? split->who : std::vector<std::string>();
+}
+
 std::string Subjects::nameOf(std::size_t k) const {
   const plan::Target& on = plan_->focus.keys[k].on;
   if (const auto* point = std::get_if<plan::OnPoint>(&on))

@@ -25,6 +25,8 @@ class Subjects {
   std::string nameOf(std::size_t k) const;
   /// The performer or prop that key k is on, or the first of a split; empty for points and distances.
   std::string firstOf(std::size_t k) const;
+  /// All that a split is on; nothing of others.
+  std::vector<std::string> splitOf(std::size_t k) const;
   /// Where that is, for light and frame. Nothing for distances and absent people.
   std::optional<Point3> placeOf(std::size_t k, double t) const;
 

@@ -5,6 +5,7 @@
 
 #include "core/optics/split.h"
 #include "core/optics/warmth.h"
+#include "core/snags/stretch.h"
 
 namespace wend::answers {
 
@@ -15,10 +16,6 @@ namespace {
 bool eyesInFrame(const PerformerAt& at) {
   return at.present && (at.inFrame == optics::Showing::whole || at.inFrame == optics::Showing::part) &&
          std::abs(at.place.x) <= 1 && std::abs(at.place.y) <= 1;
-}
-
-bool followed(const FocusAt& focus, const std::string& id) {
-  return focus.known && !focus.changing && std::find(focus.on.begin(), focus.on.end(), id) != focus.on.end();
 }
 
 /// From the pupil, by the plan's focus distance.
@@ -75,7 +72,7 @@ class Stretch {
     if (!open_) start(instant, now);
     row_.span.until = instant.time;
     if (now.settings) narrow(*now.settings);
-    if (now.needs) harden(*now.needs);
+    if (now.needs) harden(*now.needs, instant.lens->focal);
   }
 
   void close(std::vector<Together>& done) {
@@ -101,9 +98,9 @@ class Stretch {
     if (row_.settings->near > row_.settings->far) row_.settings.reset();
   }
 
-  void harden(const optics::SplitNeeds& needs) {
-    const double transmission = plan_.lens->transmission.at(needs.focal);
-    const double stop = optics::tNumberOf(needs.fNumber, transmission);
+  /// The stop is asked of the lens as it is zoomed now: closing it is one change alone.
+  void harden(const optics::SplitNeeds& needs, double focal) {
+    const double stop = optics::tNumberOf(needs.fNumber, plan_.lens->transmission.at(focal));
     row_.stop = std::max(row_.stop.value_or(stop), stop);
     row_.focal = std::min(row_.focal.value_or(needs.focal), needs.focal);
   }
@@ -124,9 +121,9 @@ std::vector<SharpSpan> sharpSpans(const Take& take, const std::vector<Instant>& 
     for (const Instant& instant : samples) {
       const PerformerAt& at = instant.performers[who];
       if (!eyesInFrame(at) || at.blur > 1 || !instant.focus.known) continue;
-      const bool follows = followed(instant.focus, at.id);
-      if (own.empty() || instant.time - own.back().span.until > gap || own.back().followed != follows)
-        own.push_back({at.id, {instant.time, instant.time}, follows});
+      const bool followed = follows(instant.focus, at.id);
+      if (own.empty() || instant.time - own.back().span.until > gap || own.back().followed != followed)
+        own.push_back({at.id, {instant.time, instant.time}, followed});
       own.back().span.until = instant.time;
     }
     std::erase_if(own, [](const SharpSpan& one) { return one.span.length() < kShortestSharp; });

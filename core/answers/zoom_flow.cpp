@@ -31,9 +31,11 @@ pulls::ZoomInstant instantOf(const Take& take, double t) {
 std::optional<double> zoomFlowShare(const Take& take, geometry::Span span) {
   if (!take.plan().lens) return std::nullopt;
   constexpr double kStep = 0.1;
-  double most = 0;
+  const auto shareAt = [&](double t) { return pulls::zoomCover(instantOf(take, t)).share; };
+  // However short the move, its middle is in it.
+  double most = shareAt((span.from + span.until) / 2);
   for (double t = span.from + kStep / 2; t < span.until - 1 / take.rate(); t += kStep)
-    most = std::max(most, pulls::zoomCover(instantOf(take, t)).share);
+    most = std::max(most, shareAt(t));
   return most;
 }
 

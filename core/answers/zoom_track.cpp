@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "core/answers/shot_sizes.h"
 #include "core/pulls/ease.h"
@@ -41,19 +42,20 @@ void ZoomTrack::planSize(std::size_t key, double rate) {
   if (span.length() <= 0 || plan_->zoom.slackShare <= 0) return;
   const double slack = std::log2(1 + plan_->zoom.slackShare);
   const double least = std::log2(plan_->lens->focal[0]), most = std::log2(plan_->lens->focal[1]);
-  pulls::Tube tube;
+  pulls::Tube asked;
   const auto samples = std::max(1.0, std::ceil(span.length() * rate));
   for (double i = 0; i <= samples; ++i) {
     const double t = geometry::lerp(span.from, span.until, i / samples), wanted = std::log2(wantedOf(key, t).focal);
-    tube.push_back({t, std::max(least, wanted - slack), std::min(most, wanted + slack), false});
+    asked.push_back({t, wanted - slack, wanted + slack, false});
   }
-  planned_[key] = std::make_shared<const pulls::Track>(pulls::fewestMoves(tube, zoomRules(*plan_)));
+  planned_[key] = std::make_shared<const pulls::Track>(
+      pulls::fewestMoves(pulls::heldWithin(asked, least, most), zoomRules(*plan_), asked));
 }
 
 optics::FocalForSize ZoomTrack::wantedOf(std::size_t key, double t) const {
   const plan::ZoomKey& zoomKey = plan_->zoom.keys[key];
   const optics::FocalLimits limits{plan_->lens->focal[0], plan_->lens->focal[1]};
-  if (zoomKey.size.empty()) return {zoomKey.focal, false};
+  if (zoomKey.size.empty()) return {zoomKey.focal, false, zoomKey.focal};
   const auto size = optics::shotSizeNamed(zoomKey.size, sizesOf(*plan_));
   const auto* on = std::get_if<plan::OnPerformer>(&zoomKey.of);
   const plan::Performer* performer = on ? plan_->performers.find(on->performer) : nullptr;
@@ -84,10 +86,31 @@ double ZoomTrack::askedAt(double t) const {
   return std::exp2(geometry::lerp(before, after, blend.share));
 }
 
-bool ZoomTrack::clippedAt(double t) const {
-  if (!plan_->lens || keys_.empty()) return false;
-  const geometry::KeyBlend blend = geometry::blendAt(keys_, t);
-  return wantedOf(blend.before, t).clipped || wantedOf(blend.after, t).clipped;
+std::vector<snags::ZoomClipped> ZoomTrack::clipped() const {
+  std::vector<snags::ZoomClipped> all;
+  const double step = 1 / plan_->clock.rate();
+  for (std::size_t key = 0; plan_->lens && key < keys_.size(); ++key) {
+    if (plan_->zoom.keys[key].size.empty() || spanOf(key).length() <= 0) continue;
+    for (const Span& span : geometry::spansWhere(spanOf(key), step, [&](double t) { return wantedOf(key, t).clipped; }))
+      all.push_back(clippedIn(key, span, step));
+  }
+  std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.span.from < b.span.from; });
+  return all;
+}
+
+/// With what is wanted furthest from the lens' end.
+snags::ZoomClipped ZoomTrack::clippedIn(std::size_t key, Span span, double step) const {
+  snags::ZoomClipped worst{span, plan_->zoom.keys[key].size, 0, 0};
+  double most = 0;
+  const double steps = std::max(1.0, std::ceil(span.length() / step));
+  for (double i = 0; i <= steps; ++i) {
+    const optics::FocalForSize size = wantedOf(key, geometry::lerp(span.from, span.until, i / steps));
+    if (size.wanted <= 0 || std::abs(std::log(size.wanted / size.focal)) < most) continue;
+    most = std::abs(std::log(size.wanted / size.focal));
+    worst.wanted = size.wanted;
+    worst.end = size.focal;
+  }
+  return worst;
 }
 
 std::optional<optics::HalfTangents> ZoomTrack::halfTangentsAt(double t) const {
@@ -99,6 +122,21 @@ std::optional<optics::HalfTangents> ZoomTrack::halfTangentsAt(double t) const {
     if (const auto slant = subjects_->slantAt(t, people_->camera().position(t)); slant && *slant > 0)
       scale = optics::breathingScale(breathing, lens.closeFocus, *slant);
   return optics::halfTangents(frame_, *focal, scale);
+}
+
+std::vector<pulls::Move> ZoomTrack::cuts() const {
+  // A hair before the key its predecessor still shows; so little of a millimetre is nobody's jump.
+  constexpr double kHair = 1e-9, kNoJump = 1e-3;
+  std::vector<pulls::Move> cuts;
+  for (std::size_t key = 1; plan_->lens && key < keys_.size(); ++key) {
+    const double at = keys_[key].at;
+    if (at <= 0 || at >= plan_->clock.length || keys_[key].over > 0) continue;
+    if (!cuts.empty() && cuts.back().from == at) continue;
+    const double before = *focalAt(at - kHair), after = *focalAt(at);
+    if (std::abs(after - before) < kNoJump) continue;
+    cuts.push_back({at, at, before, after, std::numeric_limits<double>::infinity(), 1});
+  }
+  return cuts;
 }
 
 std::vector<pulls::Move> ZoomTrack::plannedMoves() const {

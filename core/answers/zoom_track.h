@@ -13,6 +13,7 @@
 #include "core/optics/frame.h"
 #include "core/optics/shot_size.h"
 #include "core/pulls/fewest_moves.h"
+#include "core/snags/evidence.h"
 
 namespace wend::answers {
 
@@ -37,12 +38,14 @@ class ZoomTrack {
   std::optional<double> focalAt(double t, Ends ends = Ends::straight) const;
   /// mm that the keys ask for, before what is planned for their sizes makes it fewer moves. Requires a lens and a key.
   double askedAt(double t) const;
-  /// True when a size wants a focal length the lens does not have.
-  bool clippedAt(double t) const;
+  /// Where a size wants a focal length the lens does not have, key by key.
+  std::vector<snags::ZoomClipped> clipped() const;
   /// Of the delivered frame. Nothing without a lens.
   std::optional<optics::HalfTangents> halfTangentsAt(double t) const;
   optics::FrameSize frame() const { return frame_; }
 
+  /// Where a key without a change time jumps, mm, as moves of no length at an infinite rate; in order of time.
+  std::vector<pulls::Move> cuts() const;
   /// The moves planned for sizes, mm, while their keys are settled; in order of time.
   std::vector<pulls::Move> plannedMoves() const;
   /// Where the size cannot be kept within the slack at the lens' limit.
@@ -51,6 +54,7 @@ class ZoomTrack {
  private:
   optics::FocalForSize wantedOf(std::size_t key, double t) const;
   double focalOf(std::size_t key, double t, Ends ends = Ends::straight) const;
+  snags::ZoomClipped clippedIn(std::size_t key, geometry::Span span, double step) const;
   void planSize(std::size_t key, double rate);
   geometry::Span spanOf(std::size_t key) const;
 

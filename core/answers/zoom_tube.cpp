@@ -20,9 +20,9 @@ pulls::Tube zoomTube(const Take& take) {
   pulls::Tube tube;
   for (const double t : times) {
     const double asked = std::log2(take.view().zoom().askedAt(t));
-    tube.push_back({t, std::clamp(asked - slack, least, most), std::clamp(asked + slack, least, most), false});
+    tube.push_back({t, asked - slack, asked + slack, false});
   }
-  return tube;
+  return pulls::heldWithin(std::move(tube), least, most);
 }
 
 }  // namespace wend::answers

@@ -30,6 +30,16 @@ std::string fixed(double value, int decimals) {
   return text;
 }
 
+std::string fixedUp(double value, int decimals) {
+  const double unit = std::pow(10, decimals), rounding = 1e-9 * std::max(1.0, std::abs(value * unit));
+  return fixed(std::isinf(value) ? value : std::ceil(value * unit - rounding) / unit, decimals);
+}
+
+std::string fixedDown(double value, int decimals) {
+  const double unit = std::pow(10, decimals), rounding = 1e-9 * std::max(1.0, std::abs(value * unit));
+  return fixed(std::isinf(value) ? value : std::floor(value * unit + rounding) / unit, decimals);
+}
+
 std::string shortest(double value) {
   WEND_CHECK(std::isfinite(value));
   char buffer[64];

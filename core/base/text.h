@@ -15,6 +15,11 @@ std::optional<double> readNumber(std::string_view text);
 /// never "-0.00". Infinity prints as the sign for it (U+221E). Requires 0 <= decimals <= 12 and value not NaN.
 std::string fixed(double value, int decimals);
 
+/// The least number of so many digits that is no less than `value`, and the largest that is no more: for what has to be
+/// reached, or not passed. A value that rounding alone keeps off such a number is it. As `fixed` otherwise.
+std::string fixedUp(double value, int decimals);
+std::string fixedDown(double value, int decimals);
+
 /// The shortest text that reads back as exactly `value`. Requires finite.
 std::string shortest(double value);
 

@@ -1,5 +1,7 @@
 #include "core/light/density.h"
 
+#include <cmath>
+
 #include "core/light/exposure.h"
 
 namespace wend::light {
@@ -35,6 +37,17 @@ double densityRate(const std::vector<DensityKey>& keys, double t) {
   const double s = (t - key.at) / key.over;
   const double mean = (keys[blend.after].stops - keys[blend.before].stops) / key.over;
   return mean * (key.eased ? 6 * s * (1 - s) : 1);
+}
+
+std::vector<DensityCut> densityCuts(const std::vector<DensityKey>& keys, double length) {
+  std::vector<DensityCut> cuts;
+  for (std::size_t i = 1; i < keys.size(); ++i) {
+    const geometry::KeySpan& time = keys[i].time;
+    if (time.over > 0 || time.at <= 0 || time.at >= length || std::abs(keys[i].stops - keys[i - 1].stops) < 1e-9)
+      continue;
+    cuts.push_back({time.at, keys[i - 1].stops, keys[i].stops});
+  }
+  return cuts;
 }
 
 }  // namespace wend::light

@@ -29,4 +29,12 @@ double densityFor(double reading, double set);
 /// Stops a second at t while a key is under way, 0 else; an eased key is fastest, at 1.5 times its mean, in its middle.
 double densityRate(const std::vector<DensityKey>& keys, double t);
 
+/// A key without a change time that asks for another density than the one before.
+struct DensityCut {
+  double at = 0, before = 0, after = 0;
+};
+
+/// Those inside a take of that length, in order.
+std::vector<DensityCut> densityCuts(const std::vector<DensityKey>& keys, double length);
+
 }  // namespace wend::light

@@ -37,7 +37,7 @@ FocalForSize focalForSize(double frameHeight, double distance, double q, double 
   WEND_CHECK(limits.shortest > 0 && limits.shortest <= limits.longest);
   const double wanted = frameHeight * distance / (q * stature);
   const double focal = std::clamp(wanted, limits.shortest, limits.longest);
-  return {focal, focal != wanted};
+  return {focal, focal != wanted, wanted};
 }
 
 }  // namespace wend::optics

@@ -45,6 +45,7 @@ struct FocalLimits {
 struct FocalForSize {
   double focal = 0;      ///< mm, within the lens
   bool clipped = false;  ///< the lens cannot go as far as the size wants
+  double wanted = 0;     ///< mm, what the size wants; 0 where nobody can say
 };
 
 /// The focal length that frames a person `distance` metres from the pupil at `q`: frameHeight x distance / (q stature),

@@ -75,4 +75,55 @@ Cures curesFor(double distance, const Optics& optics, double wobble, double targ
           cureAt(closed.fNumber, distance, closed, wobble, closeEnough)};
 }
 
+namespace {
+
+double settingFor(const std::vector<Held>& held) {
+  const auto [near, far] = std::minmax_element(held.begin(), held.end(),
+                                               [](const Held& a, const Held& b) { return a.distance < b.distance; });
+  return std::isinf(far->distance) ? 2 * near->distance
+                                   : 2 * near->distance * far->distance / (near->distance + far->distance);
+}
+
+double warmthIn(const Range& band, const Held& one) {
+  const double room = std::max(0.0, std::min(one.distance - band.near, band.far - one.distance));
+  return one.wobble == 0 ? (room > 0 ? kInfinity : 0) : room / one.wobble;
+}
+
+/// The least change from `now` towards `limit` with which it is warm enough; `with` makes the lens of a value.
+template <class With>
+Cure leastChange(const std::vector<Held>& held, double now, double limit, double target, const With& with) {
+  const auto warmthAt = [&](double value) { return splitWarmth(held, with(value)).warmth; };
+  const bool enough = warmthAt(limit) >= target;
+  double little = now, much = limit;
+  for (int i = 0; enough && i < 60; ++i) {
+    const double middle = std::sqrt(little * much);
+    (warmthAt(middle) >= target ? much : little) = middle;
+  }
+  return {much, depthOfField(settingFor(held), with(much)), warmthAt(much), enough};
+}
+
+}  // namespace
+
+SplitWarmth splitWarmth(const std::vector<Held>& held, const Optics& optics) {
+  WEND_CHECK(!held.empty());
+  const Range band = depthOfField(settingFor(held), optics);
+  SplitWarmth least{0, kInfinity};
+  for (std::size_t i = 0; i < held.size(); ++i) {
+    WEND_CHECK(held[i].wobble >= 0);
+    const double warmth = warmthIn(band, held[i]);
+    if (warmth < least.warmth) least = {i, warmth};
+  }
+  return least;
+}
+
+SplitCures curesForSplit(const std::vector<Held>& held, const Optics& optics, double target, CureLimits limits) {
+  WEND_CHECK(target > 0 && splitWarmth(held, optics).warmth < target);
+  WEND_CHECK(limits.shortestFocal > 0 && limits.shortestFocal <= optics.focal &&
+             limits.closedFNumber >= optics.fNumber);
+  const auto zoomed = [&](double focal) { return Optics{focal, optics.fNumber, optics.blurCircle}; };
+  const auto closed = [&](double fNumber) { return Optics{optics.focal, fNumber, optics.blurCircle}; };
+  return {leastChange(held, optics.focal, limits.shortestFocal, target, zoomed),
+          leastChange(held, optics.fNumber, limits.closedFNumber, target, closed)};
+}
+
 }  // namespace wend::optics

@@ -30,6 +30,25 @@ double smallerHalf(double distance, const Optics& optics);
 /// smallerHalf over wobble at the full blur circle; infinite without wobble.
 double warmthOf(double distance, const Optics& optics, double wobble);
 
+/// One of several subjects that one setting is to hold.
+struct Held {
+  double distance = 0;
+  double wobble = 0;
+};
+
+/// Whoever has the least room in the sharp range, and how warm they are: the way to the range's nearer end over their
+/// wobble, 0 for somebody outside it.
+struct SplitWarmth {
+  std::size_t tightest = 0;
+  double warmth = 0;
+};
+
+/// Of the lens set where the nearest and the furthest are equally blurred. Of equals the first.
+///
+/// Requires  one or more, distances above the focal length, wobbles >= 0
+/// Ensures   of a single subject that is warmthOf
+SplitWarmth splitWarmth(const std::vector<Held>& held, const Optics& optics);
+
 /// What the lens can still do about a hot focus.
 struct CureLimits {
   double shortestFocal = 0;   ///< mm
@@ -59,5 +78,15 @@ struct Cures {
 ///           false
 /// Source    solving u N c (u - f) / (f^2 + N c (u - f)) = target x wobble for u, f or N.
 Cures curesFor(double distance, const Optics& optics, double wobble, double target, CureLimits limits);
+
+struct SplitCures {
+  Cure widen, stopDown;
+};
+
+/// The least of either change that brings a split's warmth up to `target`: halved down to, since no formula is at hand.
+///
+/// Requires  splitWarmth(held, optics) < target; target > 0, wobbles > 0; limits no worse than the lens is now
+/// Ensures   warmth at each value is that of splitWarmth there: the target to 1e-6 when `enough`, less when not
+SplitCures curesForSplit(const std::vector<Held>& held, const Optics& optics, double target, CureLimits limits);
 
 }  // namespace wend::optics

@@ -98,17 +98,19 @@ std::vector<CoverSpan> rankedFor(const std::vector<CoverSpan>& covers, Hidden ax
   return within;
 }
 
-Exposed exposedIn(const std::vector<CoverSpan>& covers, Hidden axis, const std::vector<RateAt>& rates) {
+Exposed exposedIn(const std::vector<CoverSpan>& covers, Hidden axis, const std::vector<RateAt>& rates,
+                  const Looked& looked) {
   Exposed exposed;
   bool first = true;
-  for (std::size_t i = 0; i < rates.size(); ++i) {
-    const double rate = std::abs(rates[i].rate), allowed = rateAllowed(covers, axis, rates[i].t);
+  for (const RateAt& now : rates) {
+    const double rate = std::abs(now.rate), covered = rateAllowed(covers, axis, now.t);
+    const double allowed = rate <= looked.unnoticed ? std::max(covered, looked.unnoticed) : covered;
     const double over = std::isinf(allowed) || rate == 0 ? 0 : rate / allowed;
-    if (over > 1 && i > 0) exposed.seconds += rates[i].t - rates[i - 1].t;
-    if (!first && over <= exposed.worst) continue;
+    if (over > 1) exposed.seconds += looked.step;
+    if (!first && (over < exposed.worst || (over == exposed.worst && rate <= exposed.rate))) continue;
     first = false;
     exposed.worst = over;
-    exposed.at = rates[i].t;
+    exposed.at = now.t;
     exposed.rate = rate;
     exposed.allowed = allowed;
   }

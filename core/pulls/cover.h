@@ -69,15 +69,21 @@ struct RateAt {
 
 /// What is left seen of a move.
 struct Exposed {
-  double worst = 0;  ///< the largest rate over what is allowed then; at most 1: it hides. Infinite for any iris ramp
-                     ///< in a frame that stands still
-  double at = 0;     ///< when
+  double worst = 0;  ///< the largest rate over what is allowed then; at most 1: it hides. Infinite where nothing is
+  double at = 0;     ///< when; of equals where the rate is largest
   double rate = 0, allowed = 0;
   double seconds = 0;  ///< for how long the rate is over what is allowed
 };
 
+/// How a move is looked at.
+struct Looked {
+  double step = 1.0 / 24;  ///< seconds that each instant stands for
+  double unnoticed = 0;    ///< a rate that nobody notices in any frame
+};
+
 /// Requires  instants in order; those at the very ends of a move belong half to what is beside it: leave them out
 /// Ensures   worst <= 1 exactly when no instant's rate is above what is allowed then
-Exposed exposedIn(const std::vector<CoverSpan>& covers, Hidden axis, const std::vector<RateAt>& rates);
+Exposed exposedIn(const std::vector<CoverSpan>& covers, Hidden axis, const std::vector<RateAt>& rates,
+                  const Looked& looked);
 
 }  // namespace wend::pulls

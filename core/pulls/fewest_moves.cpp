@@ -89,11 +89,13 @@ std::vector<UnmetSpan> outside(const Track& track, const Tube& tube) {
   return spans;
 }
 
-Track fewestMoves(const Tube& tube, const MoveRules& rules) {
+namespace {
+
+Track planned(const Tube& tube, const MoveRules& rules, const Tube* asked) {
   WEND_CHECK(rules.easyRate > 0 && rules.easyRate <= rules.rate && rules.shortestHold >= 0 && rules.easySeconds >= 0);
   Passable way = passable(tube, rules.rate);
   LeastStands found = leastStands(way, rules.rate);
-  const std::vector<Stand> stands = eased(std::move(found.stands), way, rules);
+  const std::vector<Stand> stands = eased(std::move(found.stands), way, rules, asked);
   Track track;
   track.leastRamps = found.least;
   track.knots = knotsOf(stands, way.wanted);
@@ -101,6 +103,16 @@ Track fewestMoves(const Tube& tube, const MoveRules& rules) {
   easeEnds(track, tube, rules.shortestHold);
   track.unmet = outside(track, tube);
   return track;
+}
+
+}  // namespace
+
+Track fewestMoves(const Tube& tube, const MoveRules& rules) {
+  return planned(tube, rules, nullptr);
+}
+
+Track fewestMoves(const Tube& tube, const MoveRules& rules, const Tube& asked) {
+  return planned(tube, rules, &asked);
 }
 
 }  // namespace wend::pulls

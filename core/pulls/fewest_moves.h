@@ -83,4 +83,9 @@ std::vector<UnmetSpan> outside(const Track& track, const Tube& tube);
 /// Cost      linear, save for easing, which is linear for tubes whose holds and moves are short against the whole
 Track fewestMoves(const Tube& tube, const MoveRules& rules);
 
+/// The same where `tube` is what a ring has of what is `asked`: rests stand as near to the middle of that as the ring
+/// goes. A need that an end of the ring meets exactly is met there and not beside it.
+/// Requires  both over the same time
+Track fewestMoves(const Tube& tube, const MoveRules& rules, const Tube& asked);
+
 }  // namespace wend::pulls

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "core/geometry/point.h"
 #include "core/pulls/choice.h"
@@ -14,7 +15,8 @@ constexpr double kGive = kTubeRounding / 2;
 /// What `eased` needs to know of the way.
 class Easing {
  public:
-  Easing(const Passable& way, const MoveRules& rules) : tube_(way.wanted), rules_(rules) {}
+  Easing(const Passable& way, const MoveRules& rules, const Tube* asked)
+      : tube_(way.wanted), rules_(rules), asked_(asked) {}
 
   void retime(Stand& a, bool first, Stand& b, bool last) const {
     if ((a.from == a.until && !first) || (b.from == b.until && !last)) return;
@@ -28,12 +30,13 @@ class Easing {
       drawOut(a, b, earliest, latest);
   }
 
-  /// Towards the middle of what serves over the whole rest, as far as the ramps on both sides stay possible.
+  /// Towards the middle of what is asked over the whole rest, as far as that serves and the ramps on both sides stay
+  /// possible.
   void recentre(const Stand* before, Stand& stand, const Stand* after) const {
     Choice serving{tube_[stand.from].lo, tube_[stand.from].hi};
     for (std::size_t i = stand.from + 1; i <= stand.until; ++i) serving = serving.cut({tube_[i].lo, tube_[i].hi});
     if (serving.empty() || !std::isfinite(serving.width())) return;
-    const double now = stand.value, goal = serving.middle();
+    const double now = stand.value, goal = middleAsked(stand, serving);
     double possible = 0, tried = 1;
     for (int k = 0; k < 24; ++k) {
       stand.value = geometry::lerp(now, goal, tried);
@@ -46,6 +49,15 @@ class Easing {
   }
 
  private:
+  /// Of what serves where nothing else is asked for the whole of the rest.
+  double middleAsked(const Stand& stand, const Choice& serving) const {
+    if (!asked_ || !(tube_[stand.from].t < tube_[stand.until].t)) return serving.middle();
+    Choice asked{-std::numeric_limits<double>::infinity(), std::numeric_limits<double>::infinity()};
+    for (const TubeSample& sample : cutOut(*asked_, {tube_[stand.from].t, tube_[stand.until].t}))
+      if (!sample.open) asked = asked.cut({sample.lo, sample.hi});
+    return std::isfinite(asked.middle()) ? std::clamp(asked.middle(), serving.lo, serving.hi) : serving.middle();
+  }
+
   bool serves(std::size_t i, double value) const {
     return value >= tube_[i].lo - kGive && value <= tube_[i].hi + kGive;
   }
@@ -118,6 +130,7 @@ class Easing {
 
   const Tube& tube_;
   const MoveRules& rules_;
+  const Tube* asked_;  ///< null: nothing but what the way has
 };
 
 }  // namespace
@@ -126,8 +139,8 @@ double MoveRules::easyTime(double change) const {
   return change == 0 ? 0 : std::max(std::abs(change) / easyRate, easySeconds);
 }
 
-std::vector<Stand> eased(std::vector<Stand> stands, const Passable& way, const MoveRules& rules) {
-  const Easing easing(way, rules);
+std::vector<Stand> eased(std::vector<Stand> stands, const Passable& way, const MoveRules& rules, const Tube* asked) {
+  const Easing easing(way, rules, asked);
   const std::size_t last = stands.size() - 1;
   const auto retimeAll = [&] {
     for (std::size_t i = 0; i < last; ++i) easing.retime(stands[i], i == 0, stands[i + 1], i + 1 == last);

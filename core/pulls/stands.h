@@ -34,8 +34,11 @@ struct Stand {
 /// change places anywhere over a span fills the open part of it, or takes its easy time in the middle of it; any other
 /// ramp is drawn out towards its easy time as far as the tube lets it.
 ///
+/// `asked`, where it is not null, is what the rests would stand in the middle of, where that is more than the way has:
+/// at the end of a ring they stand as near to it as the ring lets them. Over the same time, its samples its own.
+///
 /// Ensures   every straight line between stands lies in way.wanted to kTubeRounding / 2, at no more than the rate; as
 ///           many stands as before
-std::vector<Stand> eased(std::vector<Stand> stands, const Passable& way, const MoveRules& rules);
+std::vector<Stand> eased(std::vector<Stand> stands, const Passable& way, const MoveRules& rules, const Tube* asked);
 
 }  // namespace wend::pulls

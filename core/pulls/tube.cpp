@@ -121,6 +121,15 @@ Tube cutOut(const Tube& tube, geometry::Span span) {
   return part;
 }
 
+Tube heldWithin(Tube tube, double least, double most) {
+  WEND_CHECK(least <= most);
+  for (TubeSample& s : tube) {
+    s.lo = std::clamp(s.lo, least - kTubeRounding, most - kTubeRounding);
+    s.hi = std::clamp(s.hi, least + kTubeRounding, most + kTubeRounding);
+  }
+  return tube;
+}
+
 Passable passable(const Tube& tube, double rate) {
   WEND_CHECK(!tube.empty() && orderly(tube) && rate > 0);
   Passable result;

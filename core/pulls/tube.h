@@ -34,6 +34,13 @@ TubeSample sampleAt(const Tube& tube, double t);
 /// Cost      that of the samples between, and a search for the first
 Tube cutOut(const Tube& tube, geometry::Span span);
 
+/// The tube met with what an axis has, from `least` to `most`; where no value of it would do, the axis' nearer end.
+///
+/// Ensures   what lies at an end of the axis reaches out by kTubeRounding there, so that the end itself is left in the
+///           narrowed tube at every sample it serves; lo > hi stays so
+/// Requires  least <= most
+Tube heldWithin(Tube tube, double least, double most);
+
 /// The value at which a tube without any bound rests.
 inline constexpr double kNowhere = 0;
 

@@ -9,6 +9,7 @@
 #include "core/sheets/stave.h"
 #include "core/sheets/text_width.h"
 #include "core/sheets/theme.h"
+#include "core/snags/stretch.h"
 #include "core/units/length.h"
 
 namespace wend::sheets {
@@ -157,17 +158,6 @@ void drawSubjects(StavePainter& p, const StaveScale& scale) {
   flush("");
 }
 
-/// Name of a subject: a performer's, a prop's, both of a split; what is no person by its kind.
-std::string subjectName(const plan::Plan& plan, const std::string& on) {
-  std::string words;
-  for (const auto& id : base::split(on, '+')) {
-    const auto* performer = plan.performers.find(id);
-    const auto* prop = plan.props.find(id);
-    words += (words.empty() ? "" : " + ") + (performer ? performer->name : prop ? prop->name : std::string(id));
-  }
-  return words;
-}
-
 void drawWhoBlock(StavePainter& p, double from, double until, const std::string& on) {
   const double top = p.box.top + p.box.height - kWho, left = p.view.x(std::max(from, p.view.from));
   const std::size_t who = p.plan.performers.indexOf(on);
@@ -177,8 +167,8 @@ void drawWhoBlock(StavePainter& p, double from, double until, const std::string&
   const double wide = p.view.x(std::min(until, p.view.until)) - left;
   if (performer && wide > 14)
     drawPerformer(p.drawing, {left + 8, top + kWho / 2 - 1}, who, performerLetter(p.plan, who), 6);
-  p.text({left + (performer ? 18 : 5), top + 11}, cutToWidth(subjectName(p.plan, on), 12, wide - (performer ? 22 : 9)),
-         Tone::ink);
+  p.text({left + (performer ? 18 : 5), top + 11},
+         cutToWidth(snags::subjectName(p.plan, on), 12, wide - (performer ? 22 : 9)), Tone::ink);
 }
 
 /// Blocks of who the focus is on; hatched while it goes from one to the next.

@@ -1,5 +1,7 @@
 #include "core/sheets/text_words.h"
 
+#include <cmath>
+
 #include "core/base/text.h"
 #include "core/sheets/text_tables.h"
 #include "core/snags/stretch.h"
@@ -55,12 +57,6 @@ const char* wordOf(Severity severity) {
   return severity == Severity::stops ? "stops" : severity == Severity::risks ? "risks" : "note";
 }
 
-std::string subjectName(const plan::Plan& plan, const std::string& id) {
-  std::string name;
-  for (const auto& part : base::split(id, '+')) name += (name.empty() ? "" : " + ") + nameOf(plan, part);
-  return name;
-}
-
 std::string focusNames(const plan::Plan& plan, const FocusAt& focus) {
   std::string names;
   for (const auto& on : focus.on) names += (names.empty() ? "" : " \u2192 ") + subjectName(plan, on);
@@ -93,8 +89,14 @@ std::string valueText(const plan::Plan& plan, Move::Axis axis, double value) {
   return fixed(value, 0) + " mm";
 }
 
+std::string degreesRateText(double rate) {
+  if (std::isinf(rate)) return "at once";
+  return fixed(rate, rate < 9.95 ? 1 : 0) + "\u00b0/s";
+}
+
 std::string rateText(const Move& move) {
-  if (move.axis == Move::Axis::focus) return fixed(move.peakDegPerSecond, 0) + "\u00b0/s";
+  if (move.cut()) return "at once";
+  if (move.axis == Move::Axis::focus) return degreesRateText(move.peakDegPerSecond);
   if (move.axis == Move::Axis::iris || move.axis == Move::Axis::density)
     return fixed(move.peakStopsPerSecond, 2) + " stop/s";
   return fixed(move.peakPercentPerSecond, 1) + " %/s";

@@ -25,8 +25,7 @@ std::string signedStops(const std::optional<double>& offset);
 const char* wordOf(optics::Showing showing);
 const char* wordOf(snags::Severity severity);
 
-/// "Ilse", "Ilse + Tom" for a split, the id of what has no name.
-std::string subjectName(const plan::Plan& plan, const std::string& id);
+using snags::subjectName;
 std::string focusNames(const plan::Plan& plan, const snags::FocusAt& focus);
 /// How forgiving a focus is, by its band against the subject's wobble: cool from 1.5, warm from 1, else hot.
 std::string heatWord(double warmth);
@@ -39,6 +38,8 @@ std::string triggerText(const std::string& beat, double plus);
 std::string bandText(const plan::Plan& plan, const snags::BandAt& band);
 std::string valueText(const plan::Plan& plan, snags::Move::Axis axis, double value);
 std::string rateText(const snags::Move& move);
+/// "12\u00b0/s", "0.3\u00b0/s", "at once" of an infinite one.
+std::string degreesRateText(double rate);
 
 /// "D1 and D2" of "d1+d2".
 std::string openingsText(const plan::Plan& plan, const std::string& ids);

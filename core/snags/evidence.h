@@ -51,11 +51,13 @@ struct SightOf {
   std::shared_ptr<const sight::KnownSight> known;  ///< kept for the next edit, which asks only what it touched
 };
 
-/// A move of one axis between two holds; a variable density counts as one.
+/// A move of one axis between two holds; a variable density counts as one. A cut takes no time: it ends where it
+/// begins, and its rates are infinite.
 struct Move {
   enum class Axis { focus, iris, zoom, density };
   Axis axis = Axis::focus;
   double from = 0, until = 0;
+  bool cut() const { return until <= from; }
   double valueBefore = 0, valueAfter = 0;    ///< metres (infinite allowed), T-number, mm, stops
   double barrelBefore = 0, barrelAfter = 0;  ///< degrees
   double peakDegPerSecond = 0;
@@ -91,7 +93,7 @@ struct FocusRest {
 struct Unmet {
   Span span;
   std::string reason;          ///< a sentence without its full stop
-  std::string axis = "focus";  ///< or "iris" or "zoom"
+  std::string axis = "focus";  ///< or "iris", "zoom" or "density"
 };
 
 /// A stretch in which somebody's eyes are in the frame and within the blur circle, followed or not.
@@ -169,6 +171,14 @@ struct MarkSeen {
   std::string who;
   std::size_t mark = 0;
   Point pos;
+};
+
+/// A stretch in which the size that a zoom key asks for is out of the lens' reach.
+struct ZoomClipped {
+  Span span;
+  std::string size;   ///< as the key names it
+  double wanted = 0;  ///< mm, furthest from the lens' own
+  double end = 0;     ///< mm, where the lens ends on that side
 };
 
 /// A jump that a hand cannot make.
@@ -306,7 +316,7 @@ struct Evidence {
   std::vector<LeafMet> leaves;
   std::vector<MarkSeen> marks;
   std::vector<Jump> aimCuts;
-  std::vector<Span> zoomClipped;
+  std::vector<ZoomClipped> zoomClipped;
   std::vector<LinkOver> links;
   std::vector<BoomLine> boom;  ///< empty without poles
   std::vector<ShadowOn> shadows;

@@ -45,8 +45,17 @@ struct BandAt {
   bool operator==(const BandAt&) const = default;
 };
 
+/// One of those that a split is on.
+struct SplitOn {
+  std::string id;
+  double distance = 0;  ///< from the sensor, the one that drives focus
+  double wobble = 0;    ///< how far it and the rig together land off their marks
+  bool operator==(const SplitOn&) const = default;
+};
+
 struct FocusAt {
   std::vector<std::string> on;  ///< one, or [before, after] during a change of subject; a split lists "a+b"
+  std::vector<SplitOn> split;   ///< whom a split is on, once it is known and no change is under way; else empty
   bool changing = false;
   bool known = false;  ///< false before there is a subject
   optics::SubjectDistances wanted;
@@ -58,8 +67,10 @@ struct FocusAt {
   BandAt setBand;
   double barrel = 0;      ///< degrees
   double barrelRate = 0;  ///< degrees per second
-  std::optional<double> wobble;
-  std::optional<double> warmth;  ///< unknown during a change of subject
+  /// Of a split: that of whoever has the least room in the sharp band about what the split asks for, and who that is.
+  /// Unknown during a change of subject.
+  std::optional<double> wobble, warmth;
+  std::string tightest;  ///< empty of a single subject
   bool operator==(const FocusAt&) const = default;
 };
 

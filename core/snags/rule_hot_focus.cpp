@@ -36,22 +36,42 @@ std::string steadierText(const plan::Plan& plan, const Instant& worst, double di
   return text;
 }
 
+/// The two changes of the lens. A stop has to be reached and a focal length not passed, so they are rounded that way.
+std::string lensCures(const plan::Plan& plan, const Instant& worst, const optics::Cure& widen,
+                      const optics::Cure& stopDown) {
+  const double stop = optics::tNumberOf(stopDown.value, plan.lens->transmission.at(worst.lens->focal));
+  const std::string focal =
+      widen.enough ? base::fixedDown(widen.value, widen.value < 10 ? 1 : 0) : base::fixed(widen.value, 0);
+  return cureText(plan, "widen to " + focal + " mm", widen) +
+         cureText(plan, "; or stop down to T" + (stopDown.enough ? base::fixedUp(stop, 1) : base::fixed(stop, 1)),
+                  stopDown) +
+         ", with " + base::fixed(2 * std::log2(stop / worst.iris.set), 1) + " stops more light";
+}
+
+std::string splitCuresText(const plan::Plan& plan, const Instant& worst, const optics::Optics& optics, double target,
+                           const optics::CureLimits& limits) {
+  const std::string closer = "bring them nearer to one distance from the lens";
+  std::vector<optics::Held> held;
+  for (const SplitOn& one : worst.focus.split)
+    held.push_back({optics::fromPupil(one.distance, plan.lens->pupilAhead), one.wobble});
+  if (!(optics::splitWarmth(held, optics).warmth < target)) return closer + ", widen or stop down";
+  const optics::SplitCures cures = optics::curesForSplit(held, optics, target, limits);
+  return closer + "; or " + lensCures(plan, worst, cures.widen, cures.stopDown);
+}
+
 std::string curesText(const plan::Plan& plan, const Instant& worst) {
   const plan::Lens& lens = *plan.lens;
   const double target = threshold(plan, "warmth").value, transmission = lens.transmission.at(worst.lens->focal);
   const optics::Optics optics{worst.lens->focal, optics::fNumberOf(worst.iris.set, transmission),
                               plan.camera.blurCircle};
+  const optics::CureLimits limits{std::min(lens.focal[0], optics.focal),
+                                  std::max(optics::fNumberOf(lens.stop[1], transmission), optics.fNumber)};
+  if (!worst.focus.split.empty()) return splitCuresText(plan, worst, optics, target, limits);
   const double distance = optics::fromPupil(worst.focus.wantedDistance, lens.pupilAhead);
   if (!(optics::warmthOf(distance, optics, *worst.focus.wobble) < target)) return "back off, widen or stop down";
-  const optics::Cures cures = optics::curesFor(
-      distance, optics, *worst.focus.wobble, target,
-      {std::min(lens.focal[0], optics.focal), std::max(optics::fNumberOf(lens.stop[1], transmission), optics.fNumber)});
-  const double stop = optics::tNumberOf(cures.stopDown.value, transmission);
+  const optics::Cures cures = optics::curesFor(distance, optics, *worst.focus.wobble, target, limits);
   return cureText(plan, "back off to " + lengthText(plan, cures.backOff.value + lens.pupilAhead), cures.backOff) +
-         cureText(plan, "; or widen to " + base::fixed(cures.widen.value, 0) + " mm", cures.widen) +
-         cureText(plan, "; or stop down to T" + base::fixed(stop, 1), cures.stopDown) + ", with " +
-         base::fixed(2 * std::log2(stop / worst.iris.set), 1) + " stops more light" +
-         steadierText(plan, worst, distance, optics);
+         "; or " + lensCures(plan, worst, cures.widen, cures.stopDown) + steadierText(plan, worst, distance, optics);
 }
 
 }  // namespace
@@ -63,11 +83,13 @@ Findings hotFocus(const Evidence& evidence) {
   for (const auto& stretch : hotStretches(evidence)) {
     const Instant& worst = evidence.samples[stretch.worst];
     const Span span = spanOf(evidence, stretch);
+    const std::string tightest =
+        worst.focus.tightest.empty() ? "" : ", least for " + nameOf(plan, worst.focus.tightest);
     findings.push_back(
         {worst.focus.on.front(), "", span.from, span.until, geometry::flat(worst.camera.sensor.at), limit.severity,
-         "hot focus on " + nameOf(plan, worst.focus.on.front()) + ": band " + base::fixed(*worst.focus.warmth, 1) +
+         "hot focus on " + subjectName(plan, worst.focus.on.front()) + ": band " + base::fixed(*worst.focus.warmth, 1) +
              " \u00d7 wobble (\u00b1" + lengthText(plan, *worst.focus.wobble) + ") at " +
-             lengthText(plan, worst.focus.wantedDistance),
+             lengthText(plan, worst.focus.wantedDistance) + tightest,
          curesText(plan, worst)});
   }
   return findings;

@@ -19,12 +19,31 @@ Findings jump(const Evidence& evidence) {
   return findings;
 }
 
+namespace {
+
+std::string mm(double focal) {
+  return base::fixed(focal, 0) + " mm";
+}
+
+/// Nearer where the lens is too short, further away where it is not short enough; sizes go with the distance.
+std::string clippedMend(const ZoomClipped& clipped) {
+  if (clipped.wanted <= 0) return "change the size, or whom it is of";
+  return std::string(clipped.wanted > clipped.end ? "go nearer, to " : "back off, to ") +
+         base::fixed(clipped.end / clipped.wanted, 2) + " of the distance, or change the size";
+}
+
+}  // namespace
+
 Findings zoomClipped(const Evidence& evidence) {
   Findings findings;
-  for (const auto& span : evidence.zoomClipped)
-    findings.push_back({"zoom", "", span.from, span.until, std::nullopt, Severity::note,
-                        "the wanted size needs a focal length outside the lens for " + seconds(span.length()),
-                        "change the distance or the size"});
+  for (const auto& clipped : evidence.zoomClipped) {
+    const std::string size = clipped.size.empty() ? "the wanted size" : "the size " + clipped.size;
+    const std::string needs = clipped.wanted <= 0 ? " is of nobody in the take for "
+                                                  : " wants up to " + mm(clipped.wanted) + ", and the lens ends at " +
+                                                        mm(clipped.end) + ": out of reach for ";
+    findings.push_back({"zoom", "", clipped.span.from, clipped.span.until, std::nullopt, Severity::note,
+                        size + needs + seconds(clipped.span.length()), clippedMend(clipped)});
+  }
   return findings;
 }
 

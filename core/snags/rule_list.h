@@ -49,5 +49,7 @@ Findings sunInLens(const Evidence& evidence);
 Findings sunShadow(const Evidence& evidence);
 Findings facesApart(const Evidence& evidence);
 Findings opensAtHotPull(const Evidence& evidence);
+Findings flicker(const Evidence& evidence);
+Findings lightUnknown(const Evidence& evidence);
 
 }  // namespace wend::snags

@@ -30,8 +30,8 @@ Findings opensAtHotPull(const Evidence& evidence) {
       findings.push_back({"iris", "", move.from, move.until, geometry::flat(worst.camera.sensor.at), limit.severity,
                           "the iris opens from " + units::stopText(move.valueBefore) + " to " +
                               units::stopText(move.valueAfter) + " beside hot focus on " +
-                              nameOf(plan, worst.focus.on.front()) + " (band " + base::fixed(*worst.focus.warmth, 1) +
-                              " \u00d7 wobble)",
+                              subjectName(plan, worst.focus.on.front()) + " (band " +
+                              base::fixed(*worst.focus.warmth, 1) + " \u00d7 wobble)",
                           "open before or after the hot stretch, or add light there instead"});
       break;
     }

@@ -26,19 +26,26 @@ std::string mendText(const Move& move) {
          " all of it would hide: " + move.betterCover + ", at " + rateText(move, move.better->rate);
 }
 
+std::string changeText(const Move& move) {
+  const std::string axis = wordOf(move.axis);
+  if (move.cut()) return axis + " cut shows: in no time at all at " + seconds(move.from) + ", and " + allowedText(move);
+  return axis + (move.axis == Move::Axis::zoom ? "" : " ramp") + " shows: " + rateText(move, move.exposed->rate) +
+         " at " + seconds(move.exposed->at) + ", and " + allowedText(move) + "; " + seconds(move.exposed->seconds) +
+         " of it over that";
+}
+
 }  // namespace
 
 Findings rampSeen(const Evidence& evidence) {
   Findings findings;
   const Threshold some = threshold(*evidence.plan, "ramp-seen"), much = threshold(*evidence.plan, "ramp-seen-twice");
   for (const Move& move : evidence.moves) {
-    if (!move.exposed || move.exposed->worst <= some.value || move.exposed->seconds < some.hold) continue;
+    // A cut is over before anybody has held it, and seen all the same.
+    if (!move.exposed || move.exposed->worst <= some.value) continue;
+    if (!move.cut() && move.exposed->seconds < some.hold) continue;
     if (pulls::hidesInFlow(move.flowShare)) continue;
     findings.push_back({wordOf(move.axis), "", move.from, move.until, std::nullopt,
-                        move.exposed->worst > much.value ? much.severity : some.severity,
-                        std::string(wordOf(move.axis)) + (move.axis == Move::Axis::zoom ? "" : " ramp") +
-                            " shows: " + rateText(move, move.exposed->rate) + " at " + seconds(move.exposed->at) +
-                            ", and " + allowedText(move) + "; " + seconds(move.exposed->seconds) + " of it over that",
+                        move.exposed->worst > much.value ? much.severity : some.severity, changeText(move),
                         mendText(move)});
   }
   return findings;

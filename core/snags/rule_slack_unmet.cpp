@@ -7,8 +7,9 @@ namespace wend::snags {
 namespace {
 
 std::string cureOn(const std::string& axis) {
-  if (axis == "iris") return "give the move more time, or let it be planned";
+  if (axis == "iris") return "give the move more time, let it be planned, or tell the light";
   if (axis == "zoom") return "give the zoom more time";
+  if (axis == "density") return "give the density more time";
   return "back off, widen, stop down, or give the move more time";
 }
 

@@ -1,4 +1,4 @@
-// The performer the focus is on is out of frame or hidden for longer than a glance.
+// A performer the focus is on, alone or in a split, is out of frame or hidden for longer than a glance.
 #include <algorithm>
 
 #include "core/snags/rule_list.h"
@@ -9,7 +9,7 @@ namespace wend::snags {
 namespace {
 
 const PerformerAt* subjectOf(const Instant& instant, const std::string& id) {
-  if (instant.focus.changing || instant.focus.on.size() != 1 || instant.focus.on.front() != id) return nullptr;
+  if (!follows(instant.focus, id)) return nullptr;
   const auto found = std::find_if(instant.performers.begin(), instant.performers.end(),
                                   [&](const PerformerAt& performer) { return performer.id == id; });
   return found == instant.performers.end() ? nullptr : &*found;

@@ -19,7 +19,7 @@ Findings tooClose(const Evidence& evidence) {
     const Span span = spanOf(evidence, stretch);
     findings.push_back({worst.focus.on.front(), "", span.from, span.until, geometry::flat(worst.camera.sensor.at),
                         limit.severity,
-                        nameOf(*evidence.plan, worst.focus.on.front()) + " comes to " +
+                        subjectName(*evidence.plan, worst.focus.on.front()) + " comes to " +
                             lengthText(*evidence.plan, worst.focus.wantedDistance) + ", the lens focuses from " +
                             lengthText(*evidence.plan, closest),
                         "stay " + lengthText(*evidence.plan, stretch.value) + " further off"});

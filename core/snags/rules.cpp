@@ -55,6 +55,8 @@ const std::vector<Rule>& rules() {
       {"sun-shadow", sunShadow},
       {"faces-apart", facesApart},
       {"opens-at-hot-pull", opensAtHotPull},
+      {"flicker", flicker},
+      {"light-unknown", lightUnknown},
   };
   return list;
 }

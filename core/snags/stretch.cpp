@@ -1,5 +1,6 @@
 #include "core/snags/stretch.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "core/base/text.h"
@@ -76,6 +77,12 @@ std::string routeNote(const Evidence& evidence, const std::string& id) {
   return goes ? ", on the route found" : "";
 }
 
+bool tellsOfLight(const plan::Plan& plan) {
+  for (const auto& area : plan.set.areas)
+    if (!area.states.empty() || !area.byClock.empty()) return true;
+  return plan.fixtures.size() > 0;
+}
+
 bool onArea(const plan::Area& area, Point pos) {
   if (const auto* disc = std::get_if<plan::Disc>(&area.shape))
     return geometry::distance(pos, disc->centre) <= disc->radius;
@@ -92,6 +99,18 @@ std::string placeOf(const plan::Plan& plan, Point pos) {
   for (const auto& room : plan.set.rooms)
     if (geometry::contains(room.outline, pos)) return room.id.text();
   return {};
+}
+
+bool follows(const FocusAt& focus, const std::string& id) {
+  if (focus.changing || focus.on.size() != 1) return false;
+  const auto ids = base::split(focus.on.front(), '+');
+  return std::find(ids.begin(), ids.end(), id) != ids.end();
+}
+
+std::string subjectName(const plan::Plan& plan, const std::string& on) {
+  std::string name;
+  for (const auto& id : base::split(on, '+')) name += (name.empty() ? "" : " + ") + nameOf(plan, id);
+  return name;
 }
 
 const char* wordOf(Move::Axis axis) {

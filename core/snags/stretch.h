@@ -42,11 +42,20 @@ std::string bodyNameOf(const plan::Plan& plan, const std::string& id);
 /// ", on the route found" of somebody who goes one, and of the pole they hold; nothing of all others.
 std::string routeNote(const Evidence& evidence, const std::string& id);
 
+/// Whether the plan says anything of light: readings or lamps.
+bool tellsOfLight(const plan::Plan& plan);
+
 /// Whether a place lies on an area, its edge included.
 bool onArea(const plan::Area& area, Point pos);
 
 /// The room or the topmost light area there: what a snag is filed under. Empty on ground that has neither.
 std::string placeOf(const plan::Plan& plan, Point pos);
+
+/// Whether the focus is on that performer, alone or in a split, and on nobody else's way there.
+bool follows(const FocusAt& focus, const std::string& id);
+
+/// Names instead of ids, a split's joined: "Mo + Lu".
+std::string subjectName(const plan::Plan& plan, const std::string& on);
 
 /// "focus", "iris", "zoom", "density".
 const char* wordOf(Move::Axis axis);

@@ -49,6 +49,7 @@ const std::vector<Threshold>& thresholdTable() {
       {"noisy-step", 0, "s of walking on noisy ground under a line", 0.3, Severity::note, kPractice},
       {"ramp-seen", 1, "of the rate that hides", 0.25, Severity::note, kPractice},
       {"ramp-seen-twice", 2, "of the rate that hides", 0.25, Severity::risks, kPractice},
+      {"ramp-unnoticed", 0.05, "stop/s: slower than this is noticed in no frame", 0, Severity::note, kPractice},
       {"zoom-turns", 4, "s from a zoom to one back", 0, Severity::note, kPractice},
       {"zoom-balance", 0.003, "m of balance moved while the camera stands", 0, Severity::note, kPractice},
       {"handover-hot", 0, "s outside a quiet stretch", 0, Severity::risks, kPractice},
@@ -59,6 +60,8 @@ const std::vector<Threshold>& thresholdTable() {
       {"sun-shadow", 0, "s in frame", 0.2, Severity::risks, kPractice},
       {"faces-apart", 2, "stops between two faces in frame", 0.5, Severity::risks, kPractice},
       {"opens-at-hot-pull", 0.5, "s between an iris that opens and hot focus", 0, Severity::risks, kPractice},
+      {"flicker", 0.1, "stop from frame to frame", 0, Severity::risks, kPractice},
+      {"light-unknown", 0, "s with a face in frame whose light is not known", 0.5, Severity::note, kPractice},
       {"boom-lamp", 0.3, "m from the pole to a lamp", 0, Severity::risks, kPractice},
   };
   return table;

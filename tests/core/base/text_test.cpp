@@ -43,5 +43,15 @@ TEST(NearestWord, SuggestsOnlyWhatIsNear) {
   EXPECT_FALSE(nearestWord("banana", {"focal", "stop"}));
 }
 
+TEST(FixedUpAndDown, NeverPassTheOtherWay) {
+  EXPECT_EQ(fixedUp(14.5494, 1), "14.6");
+  EXPECT_EQ(fixedUp(14.5, 1), "14.5");
+  EXPECT_EQ(fixedUp(0.1 + 0.2, 1), "0.3") << "rounding is no more";
+  EXPECT_EQ(fixedDown(14.99, 0), "14");
+  EXPECT_EQ(fixedDown(15, 0), "15");
+  EXPECT_EQ(fixedDown(0.7 * 10, 0), "7");
+  EXPECT_EQ(fixedUp(std::numeric_limits<double>::infinity(), 1), "\u221e");
+}
+
 }  // namespace
 }  // namespace wend::base

@@ -76,5 +76,38 @@ TEST(Cures, NoLensHoldsAWobbleAsLargeAsTheDistance) {
   EXPECT_NEAR(cures.backOff.warmth, 1, 1e-9);
 }
 
+/// Thin lens: with the lens at s a point at d is blurred by f^2 |d - s| / (N d (s - f)).
+Range bandAt(double s, const Optics& o) {
+  const double f = o.focal / 1000, nc = o.fNumber * o.blurCircle / 1000;
+  return {s * f * f / (f * f + nc * (s - f)), s * f * f / (f * f - nc * (s - f))};
+}
+
+TEST(SplitWarmth, IsTheLeastRoomOverItsOwnWobble) {
+  const std::vector<Held> held{{2, 0.1}, {2.2, 0.3}};
+  const Range band = bandAt(2 * 2 * 2.2 / 4.2, kLens);
+  const double first = (2 - band.near) / 0.1, second = (band.far - 2.2) / 0.3;
+  ASSERT_LT(second, first);
+  const SplitWarmth warmth = splitWarmth(held, kLens);
+  EXPECT_EQ(warmth.tightest, 1u);
+  EXPECT_NEAR(warmth.warmth, second, 1e-9);
+  EXPECT_EQ(splitWarmth({{2, 0.1}, {6, 0.1}}, kLens).warmth, 0) << "somebody is outside the band";
+}
+
+TEST(SplitWarmth, OfOneIsWarmth) {
+  EXPECT_NEAR(splitWarmth({{2, 0.1}}, kLens).warmth, warmthOf(2, kLens, 0.1), 1e-12);
+}
+
+TEST(SplitCures, JustReachTheTargetWhereTheLensDoes) {
+  const std::vector<Held> held{{2, 0.1}, {2.3, 0.12}};
+  const SplitCures cures = curesForSplit(held, kLens, 1, {10, 64});
+  ASSERT_TRUE(cures.widen.enough && cures.stopDown.enough);
+  EXPECT_NEAR(splitWarmth(held, {cures.widen.value, 2.8, 0.025}).warmth, 1, 1e-6);
+  EXPECT_NEAR(splitWarmth(held, {50, cures.stopDown.value, 0.025}).warmth, 1, 1e-6);
+  const SplitCures none = curesForSplit(held, kLens, 1, {45, 3});
+  EXPECT_FALSE(none.widen.enough || none.stopDown.enough);
+  EXPECT_EQ(none.widen.value, 45);
+  EXPECT_LT(none.stopDown.warmth, 1);
+}
+
 }  // namespace
 }  // namespace wend::optics

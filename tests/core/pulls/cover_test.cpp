@@ -62,15 +62,33 @@ TEST(Cover, IsRankedByWhatItLetsPassAndByTimeShared) {
 TEST(Exposed, TellsTheWorstInstantAndForHowLong) {
   std::vector<RateAt> rates;
   for (int i = 0; i <= 50; ++i) rates.push_back({3 + i * 0.1, -0.75});  // 3.75 stops from 3 to 8
-  const Exposed seen = exposedIn({kDoorway, kPanning}, Hidden::iris, rates);
+  const Exposed seen = exposedIn({kDoorway, kPanning}, Hidden::iris, rates, {0.1});
   EXPECT_DOUBLE_EQ(seen.worst, 1.5) << "0.75 under a pan that allows 0.5";
   EXPECT_NEAR(seen.at, 6.1, 1e-9);
   EXPECT_NEAR(seen.seconds, 2, 1e-9);
   EXPECT_EQ(seen.allowed, 0.5);
   for (auto& at : rates) at.rate = 0.5;
-  EXPECT_LE(exposedIn({kDoorway, kPanning}, Hidden::iris, rates).worst, 1);
-  EXPECT_TRUE(std::isinf(exposedIn({}, Hidden::iris, rates).worst));
-  EXPECT_EQ(exposedIn({{CoverKind::wipe, {0, 20}, 1, ""}}, Hidden::iris, rates).worst, 0);
+  EXPECT_LE(exposedIn({kDoorway, kPanning}, Hidden::iris, rates, {0.1}).worst, 1);
+  EXPECT_TRUE(std::isinf(exposedIn({}, Hidden::iris, rates, {0.1}).worst));
+  EXPECT_EQ(exposedIn({{CoverKind::wipe, {0, 20}, 1, ""}}, Hidden::iris, rates, {0.1}).worst, 0);
+}
+
+// 0.8 stops eased over 50 s, 0.8 (6 s - 6 s^2) / 50, are fastest in their middle: 0.024 stop/s.
+TEST(Exposed, OfAFrameThatStandsStillIsWorstWhereTheRateIs) {
+  std::vector<RateAt> rates;
+  for (int i = 1; i < 500; ++i) rates.push_back({400 + i * 0.1, 0.8 * 6 * (i / 500.0) * (1 - i / 500.0) / 50});
+  const Exposed seen = exposedIn({}, Hidden::iris, rates, {0.1});
+  EXPECT_NEAR(seen.at, 425, 1e-6);
+  EXPECT_NEAR(seen.rate, 0.024, 1e-6);
+  EXPECT_NEAR(seen.seconds, 49.9, 1e-6);
+  const Exposed slow = exposedIn({}, Hidden::iris, rates, {0.1, 0.05});
+  EXPECT_NEAR(slow.worst, 0.48, 1e-6) << "slower than anybody notices";
+  EXPECT_EQ(slow.seconds, 0);
+}
+
+TEST(Exposed, OfASingleFrameLastsAFrame) {
+  const Exposed seen = exposedIn({}, Hidden::iris, {{3, 2}}, {1.0 / 24});
+  EXPECT_NEAR(seen.seconds, 1.0 / 24, 1e-12);
 }
 
 }  // namespace

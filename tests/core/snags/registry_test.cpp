@@ -164,7 +164,7 @@ TEST(Ground, TellsStepsMarksDoorsJumpsAndRooms) {
   expectOne(with([](Evidence& e) { e.leaves = {{3, "camera", "d1", {}}}; }), "door-late", Severity::stops);
   expectOne(with([](Evidence& e) { e.aimCuts = {{3, 0.6}}; }), "jump", Severity::risks);
   EXPECT_TRUE(with([](Evidence& e) { e.aimCuts = {{3, 0.4}}; }).empty());
-  expectOne(with([](Evidence& e) { e.zoomClipped = {{3, 4}}; }), "zoom-clipped", Severity::note);
+  expectOne(with([](Evidence& e) { e.zoomClipped = {{{3, 4}, "", 0, 0}}; }), "zoom-clipped", Severity::note);
   expectOne(with([](Evidence& e) { e.unmet = {{{3, 4}, "too fast"}}; }), "slack-unmet", Severity::risks);
   expectOne(with([](Evidence& e) { e.throughs = {{{3, 4}, "shop", {"d1"}}}; }), "through-sight", Severity::note);
   expectOne(with([](Evidence& e) { e.throughs = {{{3, 4}, "shop", {"d1", "d2"}}}; }), "through-sight", Severity::risks);
