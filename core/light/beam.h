@@ -22,6 +22,11 @@ struct Beam {
 ///           continuation of the curve, where a real lamp may spill more.
 double intensity(const Beam& beam, double offAxis);
 
+/// Lumens over all directions: 2 pi times the integral of intensity x sine, by Simpson's rule.
+/// Ensures   to a millionth of itself for beams of 1 degree and more
+/// Stops holding where `intensity` does
+double totalFlux(const Beam& beam);
+
 /// Candela in the direction `offAxis` degrees (0 to 180) from the lamp's axis and `around` degrees about it, from the
 /// lamp's upward clockwise as seen from behind it.
 using Distribution = std::function<double(double offAxis, double around)>;

@@ -66,7 +66,7 @@ std::string scaleAdvice(const answers::ChartScale& scale, units::LengthUnit unit
 std::string chartText(const plan::LensChart& chart, units::LengthUnit unit) {
   const plan::Lens& lens = chart.lens;
   std::string text = (lens.name.empty() ? "a lens without a name" : lens.name) + "\n" + rangeText(lens.focal, 0) +
-                     " mm, " + units::stopText(lens.stop[0]) + " to " + units::stopText(lens.stop[1]) +
+                     " mm, T" + base::shortest(lens.stop[0]) + " to T" + base::shortest(lens.stop[1]) +
                      ", closest focus " + units::lengthText(lens.closeFocus, unit) + "\n";
   if (!chart.notes.empty())
     for (const std::string& line : wrapped(chart.notes, 98)) text += line + "\n";

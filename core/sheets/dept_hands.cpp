@@ -44,12 +44,13 @@ std::string betterText(const Move& move) {
   return move.better ? spanText(move.better->span) + " " + move.betterCover : "nowhere between its neighbours";
 }
 
-/// The shot size of whoever the focus is on, "\u2013" for no person in frame.
+/// The shot size of whoever the focus is on, of the first in frame of a split, "\u2013" for no person in frame.
 std::string sizeAt(const answers::Take& take, double t) {
   const Instant instant = answers::sampleAt(take, t);
+  if (instant.focus.on.empty()) return "\u2013";
+  const auto on = base::split(instant.focus.on.back(), '+');
   for (const auto& at : instant.performers)
-    if (!instant.focus.on.empty() && at.id == instant.focus.on.back() && at.inFrame != optics::Showing::out)
-      return at.size;
+    if (std::find(on.begin(), on.end(), at.id) != on.end() && at.inFrame != optics::Showing::out) return at.size;
   return "\u2013";
 }
 
@@ -137,7 +138,7 @@ TextTable balanceMoves(const Answers& answers) {
 std::string lampsText(const Answers& answers, const Move& move) {
   const answers::LampsInstead lamps = answers::lampsInstead(*answers.take, move);
   if (!lamps.known) return "unknown";
-  if (!lamps.anyLight) return "not of lamps in the plan";
+  if (!lamps.anyLight) return "no lamp of the plan lights this face";
   const auto percent = [](double share) { return fixed(100 * share, 0) + " %"; };
   std::string text;
   for (const auto& one : lamps.alone)
@@ -145,7 +146,7 @@ std::string lampsText(const Answers& answers, const Move& move) {
             " to " + percent(one.to);
   if (!text.empty()) return text;
   if (lamps.together) return "no one alone; all of the plan together to " + percent(*lamps.together);
-  return "not by lamps in the plan";
+  return "no: the plan's lamps do not reach that far";
 }
 
 /// The same change on a face by lamps or by density while the iris holds. Lamps dimmed by voltage turn warmer.
@@ -212,9 +213,13 @@ std::string splitText(const plan::Plan& plan, const Together& group) {
   if (group.holds) return "yes, the setting moving with them";
   if (!group.stop) return "no: one is too close";
   const plan::Lens& lens = *plan.lens;
-  const std::string stop = "T" + fixed(*group.stop, 1) + (*group.stop > lens.stop[1] ? ", beyond the lens," : "");
-  const std::string focal = fixed(*group.focal, 0) + " mm" + (*group.focal < lens.focal[0] ? ", beyond the lens," : "");
-  return "no; " + stop + " or " + focal + " would";
+  // What has to be reached and what must not be passed are rounded so that they still do.
+  const std::string stop = "T" + base::fixedUp(*group.stop, 1) +
+                           (*group.stop > lens.stop[1] ? " (the lens ends at T" + fixed(lens.stop[1], 0) + ")" : "");
+  const std::string focal =
+      base::fixedDown(*group.focal, *group.focal < 10 ? 1 : 0) + " mm" +
+      (*group.focal < lens.focal[0] ? " (the lens begins at " + fixed(lens.focal[0], 0) + " mm)" : "");
+  return "no: it would take " + stop + ", or " + focal;
 }
 
 std::string namesOf(const plan::Plan& plan, const std::vector<std::string>& who) {

@@ -6,6 +6,7 @@
 #include "core/answers/light_window.h"
 #include "core/base/text.h"
 #include "core/light/flicker.h"
+#include "core/pulls/zoom_cover.h"
 #include "core/sheets/dept_sheets.h"
 #include "core/sheets/text_words.h"
 #include "core/snags/stretch.h"
@@ -62,6 +63,23 @@ TextTable focusMoves(const Answers& answers) {
   return table;
 }
 
+std::string setAt(const Answers& answers, double t) {
+  const Instant instant = answers::sampleAt(*answers.take, t);
+  return units::stopText(instant.iris.set) + (instant.lens ? ", " + fixed(instant.lens->focal, 0) + " mm" : "");
+}
+
+/// What the band hangs on, which may change under the hand.
+TextTable opticsOfPulls(const Answers& answers) {
+  TextTable table({">#", ">at the start", ">at the end"});
+  std::size_t number = 0;
+  for (const auto& move : answers.evidence->moves) {
+    ++number;
+    if (move.axis == Move::Axis::focus)
+      table.add({std::to_string(number), setAt(answers, move.from), setAt(answers, move.until)});
+  }
+  return table;
+}
+
 /// How softly the slack lets planned pulls start and end, seconds.
 TextTable easedMoves(const Answers& answers) {
   TextTable table({">#", ">start", ">end"});
@@ -74,6 +92,13 @@ TextTable easedMoves(const Answers& answers) {
   return table;
 }
 
+/// What is over it, and whether that is enough: the table below says how fast it may be.
+std::string coverText(const Move& move) {
+  if (move.cover.empty()) return "none";
+  const bool shows = move.exposed && move.exposed->worst > 1 && !pulls::hidesInFlow(move.flowShare);
+  return move.cover + (shows ? " for a part" : "");
+}
+
 TextTable otherMoves(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
   TextTable table({">#", "axis", ">from", ">to", ">at", ">over", ">peak", "trigger", "~cover"});
@@ -83,7 +108,7 @@ TextTable otherMoves(const Answers& answers) {
     if (move.axis == Move::Axis::focus) continue;
     table.add({std::to_string(number), wordOf(move.axis), valueText(plan, move.axis, move.valueBefore),
                valueText(plan, move.axis, move.valueAfter), secondsText(move.from), secondsText(move.until - move.from),
-               rateText(move), triggerText(move.beat, move.plus), move.cover.empty() ? "none" : move.cover});
+               rateText(move), triggerText(move.beat, move.plus), coverText(move)});
   }
   return table;
 }
@@ -209,16 +234,20 @@ TextTable witnessMarks(const Answers& answers) {
   return table;
 }
 
+std::string goesText(int goes, double cycleMinutes) {
+  const std::string cycle = fixed(cycleMinutes, 0) + " minutes";
+  return goes == 1 ? ", one take at a cycle of " + cycle : ", " + std::to_string(goes) + " takes, one every " + cycle;
+}
+
 /// From when until when the light is the plan's, and how many goes that makes.
 void addHours(const Answers& answers, TextTable& table) {
   const auto window = answers::lightWindow(*answers.take);
-  if (!window || window->empty()) return;
+  if (!window) return;
+  if (window->empty()) table.add({"The take may start", "unknown: the light is not known even at the plan's own hour"});
   const plan::Clock& clock = answers.take->plan().clock;
   for (const auto& span : *window) {
     std::string goes;
-    if (clock.cycleMinutes)
-      goes = ", " + std::to_string(light::goesFrom(span, *clock.cycleMinutes * 60)) + " goes, one every " +
-             fixed(*clock.cycleMinutes, 0) + " minutes";
+    if (clock.cycleMinutes) goes = goesText(light::goesFrom(span, *clock.cycleMinutes * 60), *clock.cycleMinutes);
     table.add({"The take may start", "from " + units::timeOfDayText(std::round(span.from)) + " until " +
                                          units::timeOfDayText(std::round(span.until)) + goes});
   }
@@ -255,12 +284,16 @@ DeptSheet focusSheet(const Answers& answers) {
   DeptSheet sheet{"focus", "Focus pull sheet", setupParts(answers)};
   sheet.parts.push_back(
       {"Pulls, in steps of a tape; band and warmth on arrival; call by: the latest word in time", focusMoves(answers)});
+  if (TextTable optics = opticsOfPulls(answers); !optics.empty())
+    sheet.parts.push_back({"Stop and focal length as each pull starts and ends", std::move(optics)});
   sheet.parts.push_back({"Iris, zoom and density", otherMoves(answers)});
   add(ringParts(answers), sheet);
   add(hidingParts(answers), sheet);
   add(balanceParts(answers), sheet);
   if (TextTable eased = easedMoves(answers); !eased.empty())
-    sheet.parts.push_back({"Seconds over which pulls may start and end softly, half of it outside", std::move(eased)});
+    sheet.parts.push_back(
+        {"How softly pulls may go: seconds to get up to speed and to rest, half of them outside the times above",
+         std::move(eased)});
   sheet.parts.push_back({"The focus can be left alone", restStretches(answers)});
   sheet.parts.push_back({"Hot and unmet stretches", hotStretches(answers)});
   add(sharpParts(answers), sheet);
@@ -275,6 +308,7 @@ DeptSheet lightSheet(const Answers& answers) {
   DeptSheet sheet{"light", "Light cue sheet", setupParts(answers)};
   sheet.parts.push_back(
       {"As the take starts: lamps, lit areas (their highest reading) and openings", lightAtStart(plan)});
+  add(lampParts(answers), sheet);
   sheet.parts.push_back({"Cues", lightCues(plan)});
   sheet.parts.push_back({"Faces that show at each beat, and the background's tenths, in stops against the set stop",
                          faceOffsets(answers)});

@@ -1,10 +1,12 @@
 // What the figures of a lens or light sheet hang on, and the same moves as the rings have them.
+#include <algorithm>
 #include <cmath>
 
 #include "core/base/text.h"
 #include "core/sheets/dept_sheets.h"
 #include "core/sheets/text_words.h"
 #include "core/snags/stretch.h"
+#include "core/units/stop.h"
 
 namespace wend::sheets {
 
@@ -31,8 +33,25 @@ std::string rateText(const plan::Clock& clock) {
   return fixed(clock.rate(), clock.rateDenominator == 1 ? 0 : 2);
 }
 
-TextTable setup(const plan::Plan& plan) {
+bool varies(const std::vector<plan::DensityKey>& keys) {
+  return std::any_of(keys.begin(), keys.end(), [&](const auto& key) { return key.stops != keys.front().stops; });
+}
+
+/// What every ring and filter is set to before anything moves.
+std::string startText(const answers::Take& take) {
+  const plan::Plan& plan = take.plan();
+  const Instant start = answers::sampleAt(take, 0);
+  std::string text = "focus on " + focusNames(plan, start.focus);
+  if (start.focus.known)
+    text += " at " + units::lengthText(start.focus.setDistance, unitOf(plan), units::LengthStep::tape);
+  return text + ", " + fixed(start.lens->focal, 0) + " mm, " + units::stopText(start.iris.set) +
+         (start.iris.density > 0 ? ", " + fixed(start.iris.density, 1) + " stops of density in all" : ", no density");
+}
+
+TextTable setup(const answers::Take& take) {
+  const plan::Plan& plan = take.plan();
   TextTable table({"what", "~figure"});
+  if (plan.lens) table.add({"At 0.0", startText(take)});
   if (plan.lens)
     table.add({"Lens", plan.lens->name + ", T" + base::shortest(plan.lens->stop[0]) + " to T" +
                            base::shortest(plan.lens->stop[1]) + ", close focus " +
@@ -43,7 +62,10 @@ TextTable setup(const plan::Plan& plan) {
                          base::shortest(plan.camera.shutterDeg) + "\u00b0 at " + rateText(plan.clock) +
                          " frames a second";
   if (plan.camera.ndStops > 0) exposure += ", density " + fixed(plan.camera.ndStops, 1) + " stops";
-  if (!plan.camera.nd.empty()) exposure += ", variable density as told below";
+  if (varies(plan.camera.nd))
+    exposure += ", variable density as told below";
+  else if (!plan.camera.nd.empty())
+    exposure += ", variable density left at " + fixed(plan.camera.nd.front().stops, 1) + " stops";
   table.add({"Exposure", exposure});
   return table;
 }
@@ -62,7 +84,7 @@ TextTable rings(const Answers& answers) {
     if (move.barrelBefore == 0 && move.barrelAfter == 0) continue;
     const plan::Beat* beat = plan.beats.find(move.beat);
     table.add({std::to_string(number), wordOf(move.axis), degrees(move.barrelBefore), degrees(move.barrelAfter),
-               degrees(move.peakDegPerSecond) + "/s", beatText(plan, move.beat, move.plus),
+               degreesRateText(move.peakDegPerSecond), beatText(plan, move.beat, move.plus),
                beat && !beat->cue.empty() ? beat->cue : "\u2013"});
   }
   return table;
@@ -71,7 +93,7 @@ TextTable rings(const Answers& answers) {
 }  // namespace
 
 std::vector<SheetPart> setupParts(const Answers& answers) {
-  return {{"What it is worked out for", setup(answers.take->plan())}};
+  return {{"What it is worked out for", setup(*answers.take)}};
 }
 
 std::vector<SheetPart> ringParts(const Answers& answers) {

@@ -47,6 +47,8 @@ std::vector<SheetPart> hidingParts(const answers::Answers& answers);
 std::vector<SheetPart> setupParts(const answers::Answers& answers);
 /// Moves in degrees of barrel with their cue words: none where no ring is marked.
 std::vector<SheetPart> ringParts(const answers::Answers& answers);
+/// Where lamps hang, whither they point and how much they give: none where there are none.
+std::vector<SheetPart> lampParts(const answers::Answers& answers);
 /// Steps in colour temperature along the shot and within a frame: none where no light's colour is told.
 std::vector<SheetPart> colourParts(const answers::Answers& answers);
 /// What zooms do to the balance of the rig: none where nobody measured it.

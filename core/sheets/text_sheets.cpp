@@ -84,9 +84,11 @@ std::string performersText(const answers::Take& take, const Instant& instant) {
       table.add({nameOf(plan, at.id), "absent"});
       continue;
     }
+    // Behind the lens there is nothing along its axis, and no picture to be blurred.
+    const bool ahead = at.distances.flat > (plan.lens ? std::max(0.0, plan.lens->pupilAhead) : 0);
     table.add({nameOf(plan, at.id), wordOf(at.inFrame), at.size, lengthText(plan, at.distances.slant),
-               lengthText(plan, at.distances.flat), lengthText(plan, at.distances.floor), fixed(at.blur, 2),
-               signedStops(at.offset), stopOr(at.needed)});
+               ahead ? lengthText(plan, at.distances.flat) : "\u2013", lengthText(plan, at.distances.floor),
+               ahead ? fixed(at.blur, 2) : "\u2013", signedStops(at.offset), stopOr(at.needed)});
   }
   return table.empty() ? std::string() : table.text();
 }
@@ -122,7 +124,8 @@ std::string focusText(const plan::Plan& plan, const Instant& instant) {
   text += "set      " + lengthText(plan, focus.setDistance) + ", sharp " + bandText(plan, focus.setBand) + ", barrel " +
           fixed(focus.barrel, 0) + "\u00b0\n";
   text += focus.warmth ? "warmth   " + heatWord(*focus.warmth) + ", band " + fixed(*focus.warmth, 2) +
-                             " \u00d7 wobble (\u00b1" + lengthText(plan, *focus.wobble) + ")\n"
+                             " \u00d7 wobble (\u00b1" + lengthText(plan, *focus.wobble) + ")" +
+                             (focus.tightest.empty() ? "" : ", least for " + nameOf(plan, focus.tightest)) + "\n"
                        : std::string("warmth   unknown during a change of subject\n");
   return text;
 }

@@ -1,0 +1,81 @@
+// What the focus and the light sheet say on paper of settings that never move, of the lens under each pull, of lamps.
+#include <gtest/gtest.h>
+
+#include <limits>
+
+#include "core/sheets/dept_sheets.h"
+#include "core/sheets/text_words.h"
+#include "tests/core/answers/small_plan.h"
+
+namespace wend::sheets {
+namespace {
+
+std::string paperOf(const plan::Plan& plan, const std::string& whom) {
+  const auto answers = answers::answersOf(std::make_shared<const plan::Plan>(plan));
+  if (!answers.ok()) return base::toText(answers.problems()[0]);
+  return sheetText(plan, deptSheet(**answers, whom));
+}
+
+void expectHolds(const std::string& paper, const std::string& words) {
+  EXPECT_NE(paper.find(words), std::string::npos) << words << "\n" << paper;
+}
+
+/// NORA at 3 m in focus, T4 and 35 mm all take.
+plan::Plan stillPlan() {
+  plan::Plan plan = answers::smallPlan();
+  plan.focus.keys.push_back({{}, plan::OnPerformer{"nora"}, {}});
+  plan.focus.distance = plan::DistanceKind::floor;
+  plan.iris.keys.push_back({{}, 4, {}});
+  return plan;
+}
+
+TEST(LensPaper, SaysHowEverythingIsSetAsTheTakeStarts) {
+  plan::Plan plan = stillPlan();
+  plan.camera.ndStops = 1;
+  plan.camera.nd = {{{}, 3, {}}};
+  const std::string paper = paperOf(plan, "focus");
+  expectHolds(paper, "focus on NORA at 3.00 m, 35 mm, T4, 4.0 stops of density in all");
+  expectHolds(paper, "variable density left at 3.0 stops");
+  EXPECT_EQ(paper.find("as told below"), std::string::npos);
+}
+
+TEST(LensPaper, SaysStopAndFocalLengthOfEachPull) {
+  plan::Plan plan = stillPlan();
+  plan.focus.pulls = {{{"", 0}, 0, 3, {}}, {{"", 4}, 2, 3.2, {}}};
+  const std::string paper = paperOf(plan, "focus");
+  expectHolds(paper, "Stop and focal length as each pull starts and ends");
+  expectHolds(paper, "T4, 35 mm");
+}
+
+// A lamp that is as bright in every direction: flux 4 pi I. A spot of a field wide enough is nearly that within it; its
+// candela and where it hangs are as typed.
+TEST(LightPaper, SaysWhereLampsHangAndHowMuchTheyGive) {
+  plan::Plan plan = answers::litBySideLamp();
+  plan::Fixture lamp = plan.fixtures[0];
+  lamp.output = plan::BeamOutput{900, 35, 70};
+  plan.fixtures.replace(0, lamp);
+  const std::string paper = paperOf(plan, "light");
+  expectHolds(paper, "Lamps at full");
+  expectHolds(paper, "1.70 m");
+  expectHolds(paper, "-45\u00b0");
+  expectHolds(paper, "900");
+}
+
+TEST(LightPaper, SaysThatALampWhoseFileIsMissingIsUnknown) {
+  plan::Plan plan = answers::litBySideLamp();
+  plan::Fixture lamp = plan.fixtures[0];
+  lamp.output = plan::IesOutput{"none.ies", 1};
+  plan.fixtures.replace(0, lamp);
+  const std::string paper = paperOf(plan, "light");
+  expectHolds(paper, "unknown");
+}
+
+TEST(Rates, OfSlowPullsKeepADecimal) {
+  EXPECT_EQ(degreesRateText(26 / 77.6), "0.3\u00b0/s");
+  EXPECT_EQ(degreesRateText(9.96), "10\u00b0/s");
+  EXPECT_EQ(degreesRateText(67.2), "67\u00b0/s");
+  EXPECT_EQ(degreesRateText(std::numeric_limits<double>::infinity()), "at once");
+}
+
+}  // namespace
+}  // namespace wend::sheets
