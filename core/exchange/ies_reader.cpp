@@ -306,6 +306,16 @@ class Reader {
     return true;
   }
 
+  /// Tables of type C start on the axis or level with the lamp, and end level with it or behind it (LM-63). Beyond a
+  /// table's own angles there is no light in it.
+  void noteReach() {
+    if (kind() != light::PhotometryType::c) return;
+    const double first = vertical_.front(), last = vertical_.back();
+    if ((first == 0 || first == 90) && (last == 90 || last == 180)) return;
+    note("ies-part", verticalLine_, "vertical angles from " + base::shortest(first) + " to " + base::shortest(last),
+         "from 0 or 90 to 90 or 180", "beyond them the lamp is taken to give nothing; compare with its data sheet");
+  }
+
   /// Some tables go all round but leave out 360, which is 0 again.
   void closeTheCircle() {
     if (kind() != light::PhotometryType::c) return;
@@ -339,6 +349,7 @@ class Reader {
   }
 
   base::Result<IesFile> made() {
+    noteReach();
     closeTheCircle();
     noteHalves();
     auto photometry = light::Photometry::of(std::move(vertical_), std::move(horizontal_), std::move(candela_), kind());

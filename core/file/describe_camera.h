@@ -49,7 +49,7 @@ template <class Fields>
 void describe(Fields& f, Of<plan::DensityKey>) {
   using T = plan::DensityKey;
   f.keyTime(&T::time);
-  f.number("stops", &T::stops, kStops, Presence::must);
+  f.number("stops", &T::stops, kDensity, Presence::must);
 }
 
 template <class Fields>
@@ -64,13 +64,13 @@ void describe(Fields& f, Of<plan::Camera>) {
   using T = plan::Camera;
   f.marks("marks", &T::marks, MarkOf::camera, Presence::must);
   f.keys("aims", &T::aims);
-  f.pair("gate", &T::gate, kMillimetres, false);
+  f.pair("gate", &T::gate, kGate, false);
   f.number("squeeze", &T::squeeze, kSqueeze);
   f.numberOrNull("aspect", &T::aspect, kAspect, Presence::may);
-  f.number("blurCircle", &T::blurCircle, kMillimetres);
+  f.number("blurCircle", &T::blurCircle, kBlurCircle);
   f.number("exposureIndex", &T::exposureIndex, kExposureIndex);
   f.number("shutterDeg", &T::shutterDeg, kShutter);
-  f.number("ndStops", &T::ndStops, kStops);
+  f.number("ndStops", &T::ndStops, kDensity);
   f.keys("nd", &T::nd);
   f.object("meter", &T::meter);
   f.object("rig", &T::rig);

@@ -165,7 +165,10 @@ class ObjectReader {
   /// A rate as [numerator, denominator].
   void ratio(std::string_view key, int T::*numerator, int T::*denominator) {
     const auto value = keys_.take(key);
-    if (!value || !context_.expectList(*value)) return;
+    if (!value) return;
+    if (const auto remedy = ratioInstead(*value))
+      return context_.problem("wrong-type", *value, "a list of two whole numbers", *remedy);
+    if (!context_.expectList(*value)) return;
     if (value->count() != 2)
       return context_.problem("wrong-type", *value, "a list of two whole numbers", "write [24, 1]");
     const auto over = context_.integer(*value->first(), kRateTerm);

@@ -44,6 +44,9 @@ inline constexpr Range kSqueeze{0.1, 10, "", false};
 inline constexpr Range kAspect{0.1, 20, "", false};
 inline constexpr Range kStop{0.5, 128, "T"};
 inline constexpr Range kStops{-50, 50, "stops"};
+inline constexpr Range kDensity{0, 30, "stops"};
+inline constexpr Range kGate{1, 200, "mm"};           // an inch or two is no millimetre
+inline constexpr Range kBlurCircle{0.0005, 1, "mm"};  // 25 is in micrometres
 inline constexpr Range kExposureIndex{1, 10'000'000, ""};
 inline constexpr Range kMeterConstant{0, 10000, "", true};
 inline constexpr Range kBreathing{-10, 10, ""};

@@ -1,5 +1,9 @@
 #include "core/file/read_parts.h"
 
+#include <algorithm>
+#include <cmath>
+
+#include "core/base/text.h"
 #include "core/file/fields.h"
 
 namespace wend::file {
@@ -50,7 +54,12 @@ std::optional<plan::Target> onSplit(ReadContext& context, JsonValue value) {
   }
   plan::OnSplit split;
   for (auto item = value.first(); item; item = item->next())
-    if (auto who = context.reference(*item, {IdKind::performer, IdKind::prop})) split.who.push_back(std::move(*who));
+    if (auto who = context.reference(*item, {IdKind::performer, IdKind::prop})) {
+      if (std::find(split.who.begin(), split.who.end(), *who) != split.who.end())
+        context.problem("out-of-range", *item, "each performer or prop once",
+                        "name somebody else, or focus on that one alone");
+      split.who.push_back(std::move(*who));
+    }
   return split;
 }
 
@@ -269,6 +278,19 @@ std::optional<std::string> exposePerformerFrom(ReadContext& context, JsonValue v
   keys.keepRest(keep.extras, keep.prefix);
   if (*choice == "performer") return context.reference(chosen, {IdKind::performer});
   return context.word(chosen, {"focus"}) ? std::optional(std::string()) : std::nullopt;
+}
+
+std::optional<std::string> ratioInstead(JsonValue value) {
+  const bool alone = value.kind() == JsonKind::number;
+  const auto number = alone ? std::optional(value) : value.kind() == JsonKind::list ? value.first() : std::nullopt;
+  if (!number || number->kind() != JsonKind::number) return std::nullopt;
+  const auto rate = base::readNumber(number->raw());
+  if (!rate || *rate < 1 || *rate > 1000) return std::nullopt;
+  const double whole = std::round(*rate), over = std::round(*rate * 1.001);
+  if (*rate == whole) return alone ? std::optional("write [" + base::fixed(whole, 0) + ", 1]") : std::nullopt;
+  // Such rates are typed with two or three digits.
+  if (std::abs(*rate - over / 1.001) < 0.006) return "write [" + base::fixed(over * 1000, 0) + ", 1001]";
+  return "write it as a fraction of two whole numbers";
 }
 
 }  // namespace wend::file

@@ -45,4 +45,8 @@ std::map<std::string, double> thresholdsFrom(ReadContext& context, JsonValue val
 /// {"follow": "focus"}: empty; {"performer": id}: the id.
 std::optional<std::string> exposePerformerFrom(ReadContext& context, JsonValue value, Keep keep);
 
+/// What to write for a rate given as one number, alone or before its 1: "write [24000, 1001]" of 23.976. Nothing where
+/// there is no such number.
+std::optional<std::string> ratioInstead(JsonValue value);
+
 }  // namespace wend::file

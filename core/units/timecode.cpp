@@ -101,7 +101,10 @@ base::Result<std::int64_t> framesFrom(std::string_view typed, TimecodeKind kind)
   const std::int64_t perSecond = kind.rate.labelsPerSecond();
   if (!label) return badTimecode(text, "HH:MM:SS:FF", "write four numbers with colons between them");
   const auto [hours, minutes, seconds, frames] = label->parts;
-  if (hours > 23 || minutes > 59 || seconds > 59 || frames >= perSecond)
+  if (frames >= perSecond)
+    return badTimecode(text, "frames from 00 to " + padded(perSecond - 1, 2) + " in a second",
+                       "check the last part against the frame rate");
+  if (hours > 23 || minutes > 59 || seconds > 59)
     return badTimecode(text, "at most 23:59:59:" + padded(perSecond - 1, 2), "check each part against the frame rate");
   if (label->semicolon && !kind.dropFrame)
     return badTimecode(text, "no \";\"", "use \":\" or set the clock to drop frame at 29.97 or 59.94");

@@ -274,5 +274,16 @@ TEST(IesReader, IsNotMovedByWhatTheCountsClaim) {
   EXPECT_EQ(problemOf("").code, "ies-no-tilt");
 }
 
+// LM-63: type C starts at 0 or 90 and ends at 90 or 180.
+TEST(IesReader, SaysSoWhereATableLeavesOutAPartOfTheSphere) {
+  const auto part = readIes(with(kQuarters, "0 22.5 45 67.5 90", "10 22.5 45 67.5 90"));
+  ASSERT_TRUE(part.ok());
+  ASSERT_EQ(part->notes.size(), 1u);
+  EXPECT_EQ(part->notes[0].code, "ies-part");
+  EXPECT_EQ(part->notes[0].found, "vertical angles from 10 to 90");
+  EXPECT_EQ(readIes(with(kQuarters, "0 22.5 45 67.5 90", "0 22.5 45 67.5 170"))->notes.size(), 1u);
+  EXPECT_TRUE(readIes(with(kQuarters, "0 22.5 45 67.5 90", "90 100 120 150 180"))->notes.empty());
+}
+
 }  // namespace
 }  // namespace wend::exchange

@@ -226,6 +226,36 @@ TEST(VariableDensity, IsKeysOfStops) {
   });
 }
 
+// What another unit makes of a number: micrometres, inches, stops of light instead of density.
+TEST(SlippedUnits, AreRefused) {
+  const auto camera = [](const std::string& keys) { return equipped("", R"("marks": [], )" + keys); };
+  expectEach({
+      {camera(R"("blurCircle": 25)"), "out-of-range /camera/blurCircle"},
+      {camera(R"("gate": [0.98, 0.735])"), "out-of-range /camera/gate/0"},
+      {camera(R"("ndStops": -3)"), "out-of-range /camera/ndStops"},
+      {camera(R"("nd": [{"at": 0, "stops": -3}])"), "out-of-range /camera/nd/0/stops"},
+  });
+}
+
+TEST(FrameRate, IsOfferedAsTheFractionItIs) {
+  const auto remedyFor = [](const std::string& rate) {
+    const auto read = readPlan(equipped("", R"("marks": [])", R"("length": 60, "rate": )" + rate));
+    return read.ok() ? std::string() : read.problems().front().remedy;
+  };
+  EXPECT_EQ(remedyFor("23.976"), "write [24000, 1001]");
+  EXPECT_EQ(remedyFor("23.98"), "write [24000, 1001]");
+  EXPECT_EQ(remedyFor("29.97"), "write [30000, 1001]");
+  EXPECT_EQ(remedyFor("[23.976, 1]"), "write [24000, 1001]");
+  EXPECT_EQ(remedyFor("25"), "write [25, 1]");
+  EXPECT_EQ(remedyFor("12.5"), "write it as a fraction of two whole numbers");
+  EXPECT_EQ(remedyFor("[24, 1]"), "");
+}
+
+TEST(Split, NamesNobodyTwice) {
+  expectEach({{equipped(R"("focus": {"keys": [{"at": 0, "on": {"split": ["ada", "ada"]}}]})"),
+               "out-of-range /focus/keys/0/on/split/1"}});
+}
+
 TEST(SmallerKeys, AreRefusedWhereTheyCannotBeMeant) {
   const auto clock = [](const std::string& keys) { return equipped("", R"("marks": [])", keys); };
   const auto area = [](const std::string& kelvin) {

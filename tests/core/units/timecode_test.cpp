@@ -5,6 +5,12 @@
 namespace wend::units {
 namespace {
 
+TEST(Timecode, TellsWhichFramesASecondHas) {
+  const auto typed = framesFrom("01:00:34:24", {{24, 1}, false});
+  ASSERT_FALSE(typed.ok());
+  EXPECT_EQ(typed.problems().front().expected, "frames from 00 to 23 in a second");
+}
+
 constexpr TimecodeKind k24{{24, 1}, false};
 constexpr TimecodeKind k2997{{30000, 1001}, true};
 constexpr TimecodeKind k5994{{60000, 1001}, true};
