@@ -31,11 +31,14 @@ Problem unknownOption(const std::string& name, const std::vector<Option>& option
           nearest ? "did you mean " + *nearest + "?" : "see --help for its options"};
 }
 
-Result<double> numberIn(const std::string& text, const std::string& name, double least, double most) {
+Result<double> numberIn(const std::string& text, const std::string& name, double least, double most,
+                        const std::string& unit) {
   const auto value = base::readNumber(text);
   if (value && *value >= least && *value <= most) return *value;
-  return Problem{"not-a-number", name, "\"" + text + "\"",
-                 "a number from " + base::shortest(least) + " to " + base::shortest(most), "write it like 12.5"};
+  const std::string expected =
+      "a number from " + base::shortest(least) + " to " + base::shortest(most) + (unit.empty() ? "" : " " + unit);
+  if (value) return Problem{"out-of-range", name, text, expected, "check the number and its unit"};
+  return Problem{"not-a-number", name, "\"" + text + "\"", expected, "write it like 12.5"};
 }
 
 }  // namespace
@@ -76,14 +79,16 @@ std::optional<std::string> Arguments::text(const std::string& option) const {
   return std::nullopt;
 }
 
-Result<double> Arguments::number(const std::string& option, double otherwise, double least, double most) const {
+Result<double> Arguments::number(const std::string& option, double otherwise, double least, double most,
+                                 const std::string& unit) const {
   const auto given = text(option);
   if (!given) return otherwise;
-  return numberIn(*given, option, least, most);
+  return numberIn(*given, option, least, most, unit);
 }
 
-Result<double> Arguments::operandNumber(std::size_t index, const std::string& name, double least, double most) const {
-  return numberIn(operands_.at(index), name, least, most);
+Result<double> Arguments::operandNumber(std::size_t index, const std::string& name, double least, double most,
+                                        const std::string& unit) const {
+  return numberIn(operands_.at(index), name, least, most, unit);
 }
 
 }  // namespace wend::app

@@ -29,9 +29,11 @@ class Arguments {
   std::optional<std::string> text(const std::string& option) const;
 
   /// The option's value as a finite number in [least, most], `otherwise` when it is absent.
-  base::Result<double> number(const std::string& option, double otherwise, double least, double most) const;
+  base::Result<double> number(const std::string& option, double otherwise, double least, double most,
+                              const std::string& unit = {}) const;
   /// The same for an operand. Requires index < operands().size().
-  base::Result<double> operandNumber(std::size_t index, const std::string& name, double least, double most) const;
+  base::Result<double> operandNumber(std::size_t index, const std::string& name, double least, double most,
+                                     const std::string& unit = {}) const;
 
  private:
   std::vector<std::string> operands_;

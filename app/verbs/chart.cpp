@@ -24,6 +24,7 @@ base::Result<file::ChartRead> chartAt(const std::string& path) {
 }
 
 Exit chart(const Arguments& arguments) {
+  if (const auto fits = endingFits(arguments, {".txt", ".wendchart"}); !fits) return refused(fits.problems());
   const auto read = chartAt(arguments.operands()[0]);
   if (!read) return refused(read.problems());
   const plan::LensChart& chart = read->chart;

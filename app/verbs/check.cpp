@@ -11,6 +11,7 @@ namespace wend::app {
 namespace {
 
 Exit check(const Arguments& arguments) {
+  if (const auto fits = endingFits(arguments, {".txt"}); !fits) return refused(fits.problems());
   const std::string& path = arguments.operands()[0];
   const bool json = arguments.has("--json");
   auto plan = loaded(path);

@@ -4,6 +4,7 @@
 
 #include <QByteArray>
 #include <QString>
+#include <algorithm>
 #include <cerrno>
 #include <cstdio>
 
@@ -112,9 +113,13 @@ Result<double> timeWithin(const answers::Take& take, const std::string& text) {
                    nearest ? "did you mean " + *nearest + "?" : "the plan's beats are listed in its file"};
   }
   const double t = plan::secondsOf(plan, {typed->beat, typed->seconds});
-  if (t < 0 || t > take.length())
-    return Problem{"out-of-take", "TIME", base::shortest(t) + " s", "0 to " + base::shortest(take.length()) + " s",
-                   "give a time within the take"};
+  if (t < 0 || t > take.length()) {
+    const bool label = std::count(text.begin(), text.end(), ':') + std::count(text.begin(), text.end(), ';') >= 2;
+    return Problem{"out-of-take", "TIME", label ? "\"" + text + "\"" : base::shortest(t) + " s",
+                   label ? take.timecodeAt(0) + " to " + take.timecodeAt(take.length())
+                         : "0 to " + base::shortest(take.length()) + " s",
+                   label ? "the take starts at " + take.timecodeAt(0) : "give a time within the take"};
+  }
   return t;
 }
 
@@ -134,6 +139,22 @@ Result<bool> operandsCount(const Arguments& arguments, const Verb& verb) {
     return Problem{"surplus-operand", verb.name, "\"" + given[wanted.size()] + "\"",
                    verb.operands.empty() ? "nothing more" : verb.operands, "for example: " + verb.example};
   return true;
+}
+
+Result<bool> endingFits(const Arguments& arguments, std::vector<std::string> endings) {
+  const std::string output = arguments.text("--output").value_or("-");
+  const std::string name = output.substr(output.find_last_of('/') + 1);
+  const std::size_t dot = name.find_last_of('.');
+  // A name without an ending says nothing of what is wanted, and so does a hidden one.
+  if (dot == std::string::npos || dot == 0) return true;
+  if (arguments.has("--json")) endings = {".json", ".txt"};
+  std::string expected;
+  for (std::size_t i = 0; i < endings.size(); ++i) {
+    if (output.ends_with(endings[i])) return true;
+    expected += (i == 0 ? "" : i + 1 == endings.size() ? " or " : ", ") + endings[i];
+  }
+  return Problem{"unknown-format", "--output", "\"" + output + "\"", "a name that ends in " + expected,
+                 "let the ending say what is wanted"};
 }
 
 Exit handedOut(const Arguments& arguments, const std::string& bytes) {

@@ -39,6 +39,10 @@ base::Problem noLens();
 /// missing or surplus one.
 base::Result<bool> operandsCount(const Arguments& arguments, const Verb& verb);
 
+/// Whether --output ends in what the verb writes: one of `endings`, or .json or .txt beside --json. A name without an
+/// ending does.
+base::Result<bool> endingFits(const Arguments& arguments, std::vector<std::string> endings);
+
 /// Prints, or writes to --output as a whole or not at all. A reader that closes the pipe has seen enough: that is fine.
 Exit handedOut(const Arguments& arguments, const std::string& bytes);
 

@@ -18,11 +18,12 @@ base::Result<double> timeOption(const answers::Take& take, const Arguments& argu
 }
 
 Exit clear(const Arguments& arguments) {
+  if (const auto fits = endingFits(arguments, {".txt"}); !fits) return refused(fits.problems());
   auto take = takeAt(arguments.operands()[0]);
   if (!take) return refused(take.problems());
   const auto from = timeOption(**take, arguments, "--from", 0);
   const auto until = timeOption(**take, arguments, "--until", (*take)->length());
-  const auto height = arguments.number("--height", (*take)->plan().sightRules.height, 0.1, 10);
+  const auto height = arguments.number("--height", (*take)->plan().sightRules.height, 0.1, 10, "m");
   for (const auto* number : {&from, &until, &height})
     if (!*number) return refused(number->problems());
   if (*until < *from)
@@ -34,10 +35,12 @@ Exit clear(const Arguments& arguments) {
 }
 
 Exit spot(const Arguments& arguments) {
+  if (const auto fits = endingFits(arguments, {".txt"}); !fits) return refused(fits.problems());
   auto take = takeAt(arguments.operands()[0]);
   if (!take) return refused(take.problems());
-  const auto x = arguments.operandNumber(1, "X", -10000, 10000), y = arguments.operandNumber(2, "Y", -10000, 10000);
-  const auto height = arguments.number("--height", (*take)->plan().sightRules.height, 0.1, 10);
+  const auto x = arguments.operandNumber(1, "X", -10000, 10000, "m"),
+             y = arguments.operandNumber(2, "Y", -10000, 10000, "m");
+  const auto height = arguments.number("--height", (*take)->plan().sightRules.height, 0.1, 10, "m");
   for (const auto* number : {&x, &y, &height})
     if (!*number) return refused(number->problems());
   if (!(*take)->plan().lens) return refused(noLens());
@@ -47,6 +50,7 @@ Exit spot(const Arguments& arguments) {
 }
 
 Exit routes(const Arguments& arguments) {
+  if (const auto fits = endingFits(arguments, {".txt"}); !fits) return refused(fits.problems());
   auto answers = answersAt(arguments.operands()[0], arguments.has("--quiet"));
   if (!answers) return refused(answers.problems());
   const plan::Plan& plan = (*answers)->take->plan();

@@ -15,6 +15,7 @@ answers::Instant everythingAt(const answers::Answers& answers, double t) {
 }
 
 Exit at(const Arguments& arguments) {
+  if (const auto fits = endingFits(arguments, {".txt"}); !fits) return refused(fits.problems());
   auto answers = answersAt(arguments.operands()[0], arguments.has("--quiet"));
   if (!answers) return refused(answers.problems());
   const answers::Take& take = *(*answers)->take;
@@ -27,10 +28,11 @@ Exit at(const Arguments& arguments) {
 }
 
 Exit table(const Arguments& arguments) {
+  if (const auto fits = endingFits(arguments, {".txt", ".csv"}); !fits) return refused(fits.problems());
   auto answers = answersAt(arguments.operands()[0], arguments.has("--quiet"));
   if (!answers) return refused(answers.problems());
   const answers::Take& take = *(*answers)->take;
-  const auto step = arguments.number("--step", 0, 0.001, 86400);
+  const auto step = arguments.number("--step", 0, 0.001, 86400, "s");
   if (!step) return refused(step.problems());
   std::vector<answers::Instant> rows;
   const auto add = [&](double t) { rows.push_back(everythingAt(**answers, t)); };

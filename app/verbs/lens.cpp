@@ -8,6 +8,7 @@ namespace wend::app {
 namespace {
 
 Exit pulls(const Arguments& arguments) {
+  if (const auto fits = endingFits(arguments, {".txt", ".csv"}); !fits) return refused(fits.problems());
   auto answers = answersAt(arguments.operands()[0], arguments.has("--quiet"));
   if (!answers) return refused(answers.problems());
   if (arguments.has("--json")) return handedOut(arguments, exchange::pullsJson(**answers));
