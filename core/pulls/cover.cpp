@@ -103,7 +103,8 @@ Exposed exposedIn(const std::vector<CoverSpan>& covers, Hidden axis, const std::
   Exposed exposed;
   bool first = true;
   for (const RateAt& now : rates) {
-    const double rate = std::abs(now.rate), allowed = std::max(looked.unnoticed, rateAllowed(covers, axis, now.t));
+    const double rate = std::abs(now.rate), covered = rateAllowed(covers, axis, now.t);
+    const double allowed = rate <= looked.unnoticed ? std::max(covered, looked.unnoticed) : covered;
     const double over = std::isinf(allowed) || rate == 0 ? 0 : rate / allowed;
     if (over > 1) exposed.seconds += looked.step;
     if (!first && (over < exposed.worst || (over == exposed.worst && rate <= exposed.rate))) continue;

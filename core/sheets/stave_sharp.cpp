@@ -9,6 +9,7 @@
 #include "core/sheets/stave.h"
 #include "core/sheets/text_width.h"
 #include "core/sheets/theme.h"
+#include "core/snags/stretch.h"
 #include "core/units/length.h"
 
 namespace wend::sheets {
@@ -166,8 +167,8 @@ void drawWhoBlock(StavePainter& p, double from, double until, const std::string&
   const double wide = p.view.x(std::min(until, p.view.until)) - left;
   if (performer && wide > 14)
     drawPerformer(p.drawing, {left + 8, top + kWho / 2 - 1}, who, performerLetter(p.plan, who), 6);
-  p.text({left + (performer ? 18 : 5), top + 11}, cutToWidth(subjectName(p.plan, on), 12, wide - (performer ? 22 : 9)),
-         Tone::ink);
+  p.text({left + (performer ? 18 : 5), top + 11},
+         cutToWidth(snags::subjectName(p.plan, on), 12, wide - (performer ? 22 : 9)), Tone::ink);
 }
 
 /// Blocks of who the focus is on; hatched while it goes from one to the next.

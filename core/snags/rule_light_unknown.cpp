@@ -36,11 +36,21 @@ std::string listLacks(const plan::Plan& plan, Point pos, double t) {
   return {};
 }
 
+/// The first that is lacking: whoever walks under a list comes from beside it.
+std::string firstLack(const Evidence& evidence, std::size_t performer, const Stretch& stretch) {
+  for (std::size_t i = stretch.first; i <= stretch.last; ++i) {
+    const Instant& instant = evidence.samples[i];
+    std::string lacks = listLacks(*evidence.plan, instant.performers[performer].pos, instant.time);
+    if (!lacks.empty()) return lacks;
+  }
+  return {};
+}
+
 Finding findingOf(const Evidence& evidence, std::size_t performer, const Stretch& stretch, const Threshold& row) {
   const plan::Plan& plan = *evidence.plan;
   const PerformerAt& face = evidence.samples[stretch.first].performers[performer];
   const Span span = spanOf(evidence, stretch);
-  const std::string lacks = listLacks(plan, face.pos, span.from);
+  const std::string lacks = firstLack(evidence, performer, stretch);
   return {face.id,
           placeOf(plan, face.pos),
           span.from,

@@ -15,11 +15,8 @@ std::string rateText(const Move& move, double rate) {
   return move.axis == Move::Axis::zoom ? base::fixed(rate, 1) + " %/s" : base::fixed(rate, 2) + " stop/s";
 }
 
-std::string allowedText(const Evidence& evidence, const Move& move) {
-  const double unnoticed = threshold(*evidence.plan, "ramp-unnoticed").value;
+std::string allowedText(const Move& move) {
   if (move.exposed->allowed <= 0) return "nothing hides it: the frame stands still";
-  if (move.axis != Move::Axis::zoom && move.exposed->allowed <= unnoticed)
-    return "nothing hides it: the frame stands still, and over " + rateText(move, unnoticed) + " is noticed";
   return "the fastest that hides there is " + rateText(move, move.exposed->allowed);
 }
 
@@ -29,13 +26,12 @@ std::string mendText(const Move& move) {
          " all of it would hide: " + move.betterCover + ", at " + rateText(move, move.better->rate);
 }
 
-std::string changeText(const Evidence& evidence, const Move& move) {
+std::string changeText(const Move& move) {
   const std::string axis = wordOf(move.axis);
-  if (move.cut())
-    return axis + " cut shows: in no time at all at " + seconds(move.from) + ", and " + allowedText(evidence, move);
+  if (move.cut()) return axis + " cut shows: in no time at all at " + seconds(move.from) + ", and " + allowedText(move);
   return axis + (move.axis == Move::Axis::zoom ? "" : " ramp") + " shows: " + rateText(move, move.exposed->rate) +
-         " at " + seconds(move.exposed->at) + ", and " + allowedText(evidence, move) + "; " +
-         seconds(move.exposed->seconds) + " of it over that";
+         " at " + seconds(move.exposed->at) + ", and " + allowedText(move) + "; " + seconds(move.exposed->seconds) +
+         " of it over that";
 }
 
 }  // namespace
@@ -49,7 +45,7 @@ Findings rampSeen(const Evidence& evidence) {
     if (!move.cut() && move.exposed->seconds < some.hold) continue;
     if (pulls::hidesInFlow(move.flowShare)) continue;
     findings.push_back({wordOf(move.axis), "", move.from, move.until, std::nullopt,
-                        move.exposed->worst > much.value ? much.severity : some.severity, changeText(evidence, move),
+                        move.exposed->worst > much.value ? much.severity : some.severity, changeText(move),
                         mendText(move)});
   }
   return findings;

@@ -41,11 +41,14 @@ TEST(ArgumentNumbers, KeepToTheirRange) {
   const auto arguments = Arguments::parsed({"--step", "2.5", "-3"}, kOptions);
   ASSERT_TRUE(arguments);
   EXPECT_DOUBLE_EQ(*arguments->number("--step", 1, 0, 3), 2.5);
-  EXPECT_FALSE(arguments->number("--step", 1, 0, 2));
+  const auto over = arguments->number("--step", 1, 0, 2, "s");
+  ASSERT_FALSE(over);
+  EXPECT_EQ(over.problems().front().code, "out-of-range") << "a number, and too large";
+  EXPECT_EQ(over.problems().front().expected, "a number from 0 to 2 s");
   EXPECT_DOUBLE_EQ(*arguments->operandNumber(0, "X", -10, 10), -3);
   EXPECT_DOUBLE_EQ(*arguments->number("--absent", 7, 0, 9), 7);
   const auto word = Arguments::parsed({"--step", "2,5"}, kOptions);
-  EXPECT_FALSE(word->number("--step", 1, 0, 3));
+  EXPECT_EQ(word->number("--step", 1, 0, 3).problems().front().code, "not-a-number");
 }
 
 }  // namespace

@@ -201,6 +201,13 @@ TEST(Output, GoesToAFileWhole) {
   EXPECT_EQ(contentOf(path), ran({"pulls", kRoom, "-o", "-"}).out);
 }
 
+TEST(Output, IsRefusedWithAnEndingThatTheVerbDoesNotWrite) {
+  const Folder folder;
+  for (const char* verb : {"pulls", "check", "table"})
+    expectRefused({verb, kRoom, "-o", (folder / "paper.pdf").string()}, "unknown-format");
+  EXPECT_FALSE(std::filesystem::exists(folder / "paper.pdf"));
+}
+
 TEST(Interrupt, EndsWithItsCodeAndWritesNothing) {
   const Folder folder;
   const auto path = folder / "table.csv";

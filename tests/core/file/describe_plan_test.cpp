@@ -231,7 +231,8 @@ TEST(SlippedUnits, AreRefused) {
   const auto camera = [](const std::string& keys) { return equipped("", R"("marks": [], )" + keys); };
   expectEach({
       {camera(R"("blurCircle": 25)"), "out-of-range /camera/blurCircle"},
-      {camera(R"("gate": [0.98, 0.735])"), "out-of-range /camera/gate/0"},
+      {camera(R"("gate": [0.98, 18.7])"), "out-of-range /camera/gate/0"},
+      {camera(R"("gate": [24.9, 0.735])"), "out-of-range /camera/gate/1"},
       {camera(R"("ndStops": -3)"), "out-of-range /camera/ndStops"},
       {camera(R"("nd": [{"at": 0, "stops": -3}])"), "out-of-range /camera/nd/0/stops"},
   });
