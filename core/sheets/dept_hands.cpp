@@ -162,7 +162,7 @@ TextTable balanceMoves(const Answers& answers) {
 std::string lampsText(const Answers& answers, const Move& move) {
   const answers::LampsInstead lamps = answers::lampsInstead(*answers.take, move);
   if (!lamps.known) return "unknown";
-  if (!lamps.anyLight) return "no lamp of the plan lights this face";
+  if (!lamps.anyLight) return "no: none lights this face";
   const auto percent = [](double share) { return fixed(100 * share, 0) + " %"; };
   std::string text;
   for (const auto& one : lamps.alone)
@@ -170,7 +170,7 @@ std::string lampsText(const Answers& answers, const Move& move) {
             " to " + percent(one.to);
   if (!text.empty()) return text;
   if (lamps.together) return "no one alone; all of the plan together to " + percent(*lamps.together);
-  return "no: the plan's lamps do not reach that far";
+  return "no: beyond the plan's lamps";
 }
 
 /// The same change on a face by lamps or by density while the iris holds. Lamps dimmed by voltage turn warmer.

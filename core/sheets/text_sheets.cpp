@@ -90,7 +90,9 @@ std::string performersText(const answers::Take& take, const Instant& instant) {
       continue;
     }
     // Behind the lens there is nothing along its axis, and no picture to be blurred.
-    const bool ahead = at.distances.flat > (plan.lens ? std::max(0.0, plan.lens->pupilAhead) : 0);
+    const bool ahead =
+        !instant.lens ||
+        optics::placeInFrame(geometry::at(at.pos, at.eyes), instant.camera.pupil, instant.lens->half).has_value();
     table.add({nameOf(plan, at.id), wordOf(at.inFrame), at.size, lengthText(plan, at.distances.slant),
                ahead ? lengthText(plan, at.distances.flat) : "\u2013", lengthText(plan, at.distances.floor),
                ahead ? fixed(at.blur, 2) : "\u2013", signedStops(at.offset), stopOr(at.needed),

@@ -74,7 +74,7 @@ TEST(LightSheet, TellsWhichLampWouldSpareTheIrisItsMove) {
   plan.iris.keys = {{{}, 2.8, {}}, {{{"", 4}, 1, plan::Pace::even}, 3.96, {}}};
   EXPECT_EQ(lampsCell(plan), "KEY from 50 % to 25 %");
   plan.iris.keys[1].stop = 1.4;
-  EXPECT_EQ(lampsCell(plan), "no: the plan's lamps do not reach that far") << "two stops more than half are over full";
+  EXPECT_EQ(lampsCell(plan), "no: beyond the plan's lamps") << "two stops more than half are over full";
   plan.fixtures = {};
   EXPECT_EQ(lampsCell(plan), "unknown");
 }
