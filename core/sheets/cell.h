@@ -1,8 +1,8 @@
 /// A cell of a table: the words that are printed, and the figures behind them for programs.
 ///
 /// Units     a figure's key ends in its unit: Seconds, Metres, MetresPerSecond, Degrees, DegreesPerSecond, Stops,
-///           StopsPerSecond, TStop, Mm, PercentPerSecond, Kelvin, Mired, Share (0 to 1), Decibels, NewtonMetres; a key
-///           without one of these is a count or a ratio.
+///           StopsPerSecond, TStop, Mm, PercentPerSecond, Kelvin, Mired, Share (0 to 1), Decibels, NewtonMetres, Candela,
+///           Lumens; a key without one of these is a count or a ratio.
 #pragma once
 
 #include <cmath>

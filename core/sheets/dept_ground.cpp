@@ -215,7 +215,8 @@ TapeMeasure tapeMeasure(const plan::Plan& plan, Point mark) {
 DeptSheet operatorSheet(const Answers& answers) {
   return {"operator",
           "Operator's sheet",
-          {{"Legs; backwards is the share of the way walked away from where the lens looks", legsTable(answers)},
+          {{"Legs; backwards is the share of the way gone more than 120\u00b0 off where the lens looks",
+            legsTable(answers)},
            {"Steps and kerbs", crossingsTable(answers)}}};
 }
 

@@ -31,8 +31,8 @@ Given givenBy(const answers::Take& take, const plan::Fixture& fixture) {
   return {table.peak() * file.scale, table.totalFlux() * file.scale};
 }
 
-std::string wholeOr(const std::optional<double>& value) {
-  return value ? fixed(*value, 0) : "unknown";
+Cell wholeOr(const std::string& key, const std::optional<double>& value) {
+  return figure(value ? fixed(*value, 0) : "unknown", key, value);
 }
 
 TextTable lamps(const Answers& answers) {
@@ -41,10 +41,11 @@ TextTable lamps(const Answers& answers) {
   for (const auto& fixture : plan.fixtures) {
     const auto* spot = std::get_if<plan::BeamOutput>(&fixture.output);
     const Given given = givenBy(*answers.take, fixture);
-    table.add({nameOf(plan, fixture.id.text()), placeText(fixture.pos), lengthText(plan, fixture.height),
-               fixed(fixture.bearing, 0) + "\u00b0", fixed(fixture.tilt, 0) + "\u00b0",
-               spot ? fixed(spot->beam, 0) + "\u00b0" : "file", spot ? fixed(spot->field, 0) + "\u00b0" : "file",
-               wholeOr(given.peak), wholeOr(given.lumens)});
+    table.add({nameOf(plan, fixture.id.text()), placeCell(fixture.pos), metresCell(plan, "height", fixture.height),
+               degreesCell("bearing", fixture.bearing), degreesCell("tilt", fixture.tilt),
+               spot ? degreesCell("beam", spot->beam) : Cell("file"),
+               spot ? degreesCell("field", spot->field) : Cell("file"), wholeOr("peakCandela", given.peak),
+               wholeOr("fluxLumens", given.lumens)});
   }
   return table;
 }

@@ -64,9 +64,14 @@ TextTable focusMoves(const Answers& answers) {
   return table;
 }
 
-std::string setAt(const Answers& answers, double t) {
+/// Stop and focal length, under `name`.
+Cell setAt(const Answers& answers, const std::string& name, double t) {
   const Instant instant = answers::sampleAt(*answers.take, t);
-  return units::stopText(instant.iris.set) + (instant.lens ? ", " + fixed(instant.lens->focal, 0) + " mm" : "");
+  Cell cell = stopCell(name, instant.iris.set);
+  if (!instant.lens) return cell;
+  cell.words += ", " + fixed(instant.lens->focal, 0) + " mm";
+  cell.figures.push_back({name + "Mm", instant.lens->focal});
+  return cell;
 }
 
 /// What the band hangs on, which may change under the hand.
@@ -76,7 +81,7 @@ TextTable opticsOfPulls(const Answers& answers) {
   for (const auto& move : answers.evidence->moves) {
     ++number;
     if (move.axis == Move::Axis::focus)
-      table.add({std::to_string(number), setAt(answers, move.from), setAt(answers, move.until)});
+      table.add({count("move", number), setAt(answers, "start", move.from), setAt(answers, "end", move.until)});
   }
   return table;
 }
@@ -320,7 +325,7 @@ DeptSheet focusSheet(const Answers& answers) {
   add(balanceParts(answers), sheet);
   if (TextTable eased = easedMoves(answers); !eased.empty())
     sheet.parts.push_back(
-        {"How softly pulls may go: seconds to get up to speed and to rest, half of them outside the times above",
+        {"How softly pulls may go: seconds to get up to speed and to rest, half of each outside its time",
          std::move(eased)});
   sheet.parts.push_back({"The focus can be left alone", restStretches(answers)});
   sheet.parts.push_back({"Hot and unmet stretches", hotStretches(answers)});

@@ -94,8 +94,8 @@ TEST(Figures, HaveNamesOfTheirOwnThatEndInAUnit) {
                                         "opticalDensity",
                                         "returnedOverThrough",
                                         "apartOverNearerHalf"};
-  const std::array units = {"Seconds", "Metres", "Second", "Degrees", "Stops",   "TStop",
-                            "Mm",      "Kelvin", "Mired",  "Share",   "Decibels"};
+  const std::array units = {"Seconds", "Metres", "Second", "Degrees",  "Stops",   "TStop", "Mm",
+                            "Kelvin",  "Mired",  "Share",  "Decibels", "Candela", "Lumens"};
   for (const char* sample : kSamples)
     eachTable(sample, [&](const TextTable& table, const std::string& where) {
       for (const auto& row : table.figures()) {
