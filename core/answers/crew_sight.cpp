@@ -217,33 +217,39 @@ SightOf sightOfSpot(const Take& take, Point pos, double height, double radius, c
 
 namespace {
 
-/// Where the camera is at frames, to tell soon how far off something is.
-class CameraWay {
+/// Who looks at each frame, worked out once for all marks.
+class Looking {
  public:
-  CameraWay(const Take& take, double step) : step_(step) {
-    for (std::size_t k = 0; static_cast<double>(k) * step < take.length() + step; ++k)
-      places_.push_back(take.people().camera().position(std::min(static_cast<double>(k) * step, take.length())));
-    for (std::size_t k = 1; k < places_.size(); ++k)
-      longest_ = std::max(longest_, geometry::distance(places_[k - 1], places_[k]));
+  struct Look {
+    geometry::Point3 pupil;
+    sight::Frame frame;
+  };
+  Looking(const Take& take, double step) : take_(take), step_(step) {
+    for (std::size_t k = 0; static_cast<double>(k) * step <= take.length(); ++k)
+      frames_.push_back(lookAt(static_cast<double>(k) * step));
   }
-  /// Whether it may be that near at t: a frame's way, and as much again for one that bends, is added.
-  bool mayBeWithin(double metres, geometry::Point3 at, double t) const {
-    const auto k = std::min(places_.size() - 1, static_cast<std::size_t>(std::max(0.0, t / step_)));
-    return geometry::distance(places_[k], at) <= metres + 2 * longest_;
+  /// At a frame from memory, between two of them anew. Nothing while there is no lens.
+  std::optional<Look> at(double t) const {
+    const auto k = static_cast<std::size_t>(std::lround(t / step_));
+    return k < frames_.size() && t == static_cast<double>(k) * step_ ? frames_[k] : lookAt(t);
   }
 
  private:
-  double step_, longest_ = 0;
-  std::vector<geometry::Point3> places_;
+  std::optional<Look> lookAt(double t) const {
+    const auto eye = take_.eyeAt(t, 0);
+    return eye ? std::optional(Look{eye->pupil.at, sight::Frame(*eye)}) : std::nullopt;
+  }
+  const Take& take_;
+  double step_;
+  std::vector<std::optional<Look>> frames_;
 };
 
 }  // namespace
 
 std::vector<MarkSeen> marksSeen(const Take& take) {
-  constexpr double kReadable = 8, kHair = 1e-6;
-  const double within = kReadable + kHair + (take.plan().lens ? std::abs(take.plan().lens->pupilAhead) : 0);
+  constexpr double kReadable = 8;
   const double step = 1 / take.rate();
-  const CameraWay camera(take, step);
+  const Looking looking(take, step);
   std::vector<MarkSeen> seen;
   const auto& performers = take.plan().performers;
   for (std::size_t i = 0; i < performers.size(); ++i) {
@@ -252,11 +258,9 @@ std::vector<MarkSeen> marksSeen(const Take& take) {
       if (!mark.taped) continue;
       const geometry::Point3 at = geometry::at(mark.pos, take.people().floorAt(mark.pos));
       const auto shows = [&](double t) {
-        // Where the camera is costs less to ask than where it looks, and that less than what hides.
-        if (!camera.mayBeWithin(within, at, t)) return false;
-        const auto eye = take.eyeAt(t, 0);
-        return eye && geometry::distance(eye->pupil.at, at) <= kReadable && sight::Frame(*eye).holds(at) &&
-               sight::openBetween(take.scene().at(t), eye->pupil.at, at);
+        const auto look = looking.at(t);
+        return look && geometry::distance(look->pupil, at) <= kReadable && look->frame.holds(at) &&
+               sight::openBetween(take.scene().at(t), look->pupil, at);
       };
       for (const auto& span : geometry::spansWhere({0, take.length()}, step, shows))
         seen.push_back({span, performers[i].id.text(), k, mark.pos});
