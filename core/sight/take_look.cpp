@@ -47,7 +47,7 @@ std::optional<BodyStep> bodyStep(const BodyAt& body, Span time, const std::optio
 }
 
 TakeLook::TakeLook(const Scene& scene, EyeAt eye, TakeSpec spec, HidersAt hiders)
-    : scene_(scene), eye_(std::move(eye)), spec_(spec), hiders_(std::move(hiders)) {}
+    : scene_(scene), eye_(std::move(eye)), spec_(spec), hiders_(std::move(hiders)), changes_(scene.changes()) {}
 
 Span TakeLook::timeOf(std::size_t step) const {
   const auto at = [this](std::size_t k) { return spec_.take.from + static_cast<double>(k) / spec_.rate; };
@@ -119,6 +119,26 @@ SceneAt TakeLook::sceneAt(double t, int self) const {
     now.add(guest);
   }
   return now;
+}
+
+namespace {
+
+bool alike(const std::optional<Body>& a, const std::optional<Body>& b) {
+  return a && b && a->centre == b->centre && a->radius == b->radius && a->floor == b->floor && a->top == b->top;
+}
+
+}  // namespace
+
+bool TakeLook::rests(Span time, const BodyAt& body) const {
+  if (hiders_ || scene_.mirrorsMove()) return false;
+  const auto change = std::lower_bound(changes_.begin(), changes_.end(), time.from);
+  if (change != changes_.end() && *change <= time.until) return false;
+  const std::optional<Eye> eye = eye_(time.from);
+  const std::optional<Body> there = body(time.from);
+  const auto still = [&](double t) { return eye_(t) == eye && alike(body(t), there); };
+  return eye && still(time.until) && std::all_of(kQuarters.begin(), kQuarters.end(), [&](double share) {
+           return still(geometry::lerp(time.from, time.until, share));
+         });
 }
 
 bool TakeLook::outOfFrame(Span time, const BodyStep& body) const {

@@ -73,6 +73,11 @@ class TakeLook {
   /// The same for a span of its own. Finds the look anew.
   bool maySee(Span time, const BodyStep& body, int self = kNobody);
 
+  /// Whether all instants of a span are alike: eye and body rest, nothing of the set starts or ceases to hide, and no
+  /// mirror moves. Then whoever is unseen at one of them is unseen.
+  /// Error     rest is told by the ends and quarters, as in `eyeStep`; where people hide others none is told.
+  bool rests(Span time, const BodyAt& body) const;
+
  private:
   TakeLook(const Scene& scene, EyeAt eye, TakeSpec spec, HidersAt hiders);
   void find(Span time, const EyeStep& eye, SetLook& look);
@@ -84,6 +89,7 @@ class TakeLook {
   EyeAt eye_;
   TakeSpec spec_;
   HidersAt hiders_;
+  std::vector<double> changes_;  ///< of the scene
   std::unique_ptr<SetView> view_;
   EyeSteps eyes_;
   std::vector<std::optional<SetLook>> looks_;  ///< nothing: not asked yet

@@ -125,7 +125,7 @@ void Watcher::add(const Sample& from, const Sample& until, int halvings) {
   if (from.look.seen && until.look.seen) return addBoth(from, until);
   const bool oneEnd = from.look.seen || until.look.seen;
   const Span time{from.t, until.t};
-  if (!oneEnd && halvings > 0 && !maySee(time)) return;
+  if (!oneEnd && (take_.rests(time, body_) || (halvings > 0 && !maySee(time)))) return;
   if (oneEnd ? time.length() <= kEdgeSeconds : halvings >= kMostHalvings) {
     show(time, from.look.seen ? from.look.mirror : until.look.mirror);
     return;

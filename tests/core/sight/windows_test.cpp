@@ -120,6 +120,22 @@ TEST(SightWindows, WhoStandsUnderTheFrameIsClear) {
   EXPECT_TRUE(at(7.5, 1.1)->seen.empty());
 }
 
+// A sill hides them up to 1.02 m, and a lens held low ends below that: neither does it alone.
+TEST(SightWindows, WhoIsHiddenByTwoThingsTogetherIsClearWhileAllIsAtRest) {
+  SceneInput input;
+  input.pieces.push_back(world::box({-9, 1.9}, {9, 2}, 0, 0.9));
+  const Scene scene(input);
+  const BodyAt behind = [](double) { return Body{{0, 2.6}, 0.28, 0, 1.8}; };
+  const auto seenFrom = [&](double rest) {
+    const EyeAt eye = [=](double t) { return world::eyeAt({0, 0, 0.1}, 0, std::max(0.0, 60 * (rest - t)), 30, 16); };
+    return windowsOf(scene, eye, behind, {0, 4})->seen;
+  };
+  EXPECT_TRUE(seenFrom(0).empty());
+  const auto tilting = seenFrom(1);
+  ASSERT_EQ(tilting.size(), 1u) << "a lens that comes down from 60 degrees";
+  EXPECT_LT(tilting[0].time.until, 1 + 1.0 / 24);
+}
+
 TEST(SightWindows, AMirrorOnItsWayShowsWhoItPasses) {
   SceneInput input;
   PieceIn wheeled = world::mirrorLine({-0.5, 4}, {0.5, 4}, 0, 2, Side::right, 2);
