@@ -21,10 +21,6 @@ namespace {
 // Less than this few people see between two shots, let alone in one. Common practice, no source.
 constexpr double kLeastMired = 20;
 
-bool shows(const PerformerAt& at) {
-  return optics::shows(at.inFrame);
-}
-
 std::string lightText(const plan::Plan& plan, const PerformerAt& in) {
   return nameOf(plan, in.litBy) + " (" + kelvinText(in.kelvin) + ")";
 }
@@ -49,7 +45,8 @@ std::vector<Lit> followed(const std::vector<Instant>& samples) {
   for (const Instant& instant : samples) {
     if (instant.focus.on.empty() || instant.focus.changing) continue;
     for (const PerformerAt& at : instant.performers)
-      if (at.id == instant.focus.on.back() && shows(at) && at.kelvin) all.push_back({instant.time, &at});
+      if (at.id == instant.focus.on.back() && optics::shows(at.inFrame) && at.kelvin)
+        all.push_back({instant.time, &at});
   }
   return all;
 }
@@ -92,7 +89,7 @@ void addPairs(const plan::Plan& plan, const std::vector<Instant>& samples, TextT
     for (std::size_t i = 0; i < instant.performers.size(); ++i)
       for (std::size_t k = i + 1; k < instant.performers.size(); ++k) {
         const PerformerAt &a = instant.performers[i], &b = instant.performers[k];
-        if (!shows(a) || !shows(b) || !a.kelvin || !b.kelvin) continue;
+        if (!optics::shows(a.inFrame) || !optics::shows(b.inFrame) || !a.kelvin || !b.kelvin) continue;
         const double shift = light::miredShift(*a.kelvin, *b.kelvin);
         if (std::abs(shift) < kLeastMired || std::exchange(told[{toldAs(plan, a), toldAs(plan, b)}], true)) continue;
         table.add({secondsCell("at", instant.time), nameOf(plan, a.id) + " and " + nameOf(plan, b.id),

@@ -15,12 +15,13 @@ struct Flat {
   double height = 0, bearing = 0, halfAngle = 0;
 };
 
-Flat flatOf(const Eye& eye) {
-  const Frame frame(eye);
-  return {frame.foot(), frame.height(), eye.pupil.bearing, geometry::degrees(frame.turns().until)};
+Flat flatOf(const FramedEye& eye) {
+  return {eye.frame.foot(), eye.frame.height(), eye.pupil.bearing, geometry::degrees(eye.frame.turns().until)};
 }
 
-constexpr double kAsMuchAgain = 1.5;
+std::optional<FramedEye> framed(const std::optional<Eye>& eye) {
+  return eye ? std::optional<FramedEye>(*eye) : std::nullopt;
+}
 
 /// How far `there` stands off the straight step at a share of it.
 void stray(EyeStep& step, const Flat& from, const Flat& until, const Flat& there, double share) {
@@ -52,14 +53,15 @@ std::optional<EyeStep> eyeStep(const EyeAt& eye, Span time) {
 std::optional<EyeStep> eyeStep(const EyeAt& eye, Span time, const std::optional<Eye>& first,
                                const std::optional<Eye>& last) {
   if (!first && !last) return std::nullopt;
-  const Flat from = flatOf(first ? *first : *last), until = flatOf(last ? *last : *first);
+  std::array<std::optional<FramedEye>, kQuarters.size() + 2> all{framed(first)};
+  all.back() = framed(last);
+  const Flat from = flatOf(first ? *all.front() : *all.back()), until = flatOf(last ? *all.back() : *all.front());
   EyeStep step;
   step.flat.from = {from.foot, from.bearing, from.halfAngle};
   step.flat.until = {until.foot, until.bearing, until.halfAngle};
   std::array<double, kQuarters.size()> heights{};
-  std::array<std::optional<Eye>, kQuarters.size() + 2> all{first};
   for (std::size_t i = 0; i < kQuarters.size(); ++i) {
-    const auto& between = all[i + 1] = eye(geometry::lerp(time.from, time.until, kQuarters[i]));
+    const auto& between = all[i + 1] = framed(eye(geometry::lerp(time.from, time.until, kQuarters[i])));
     const Flat there = between ? flatOf(*between) : from;
     heights[i] = there.height;
     stray(step, from, until, there, kQuarters[i]);
@@ -67,7 +69,6 @@ std::optional<EyeStep> eyeStep(const EyeAt& eye, Span time, const std::optional<
   if (step.flat.sway < kNoise) step.flat.sway = 0;
   if (step.flat.turn < kNoise) step.flat.turn = 0;
   step.heights = heightsOf(from.height, until.height, heights);
-  all.back() = last;
   step.sides = sidesOver(all);
   return step;
 }

@@ -12,8 +12,6 @@ bool whirls(const geometry::Pose& before, const geometry::Pose& after) {
 
 namespace {
 
-constexpr double kAsMuchAgain = 1.5;
-
 /// Widens the side so that it holds that of another instant.
 void hold(StepSide& side, const StepSides& about, const FrameSide& there, Point foot, double height) {
   const double moved =
@@ -25,13 +23,13 @@ void hold(StepSide& side, const StepSides& about, const FrameSide& there, Point 
 
 }  // namespace
 
-StepSides sidesOver(const std::array<std::optional<Eye>, 5>& eyes) {
+StepSides sidesOver(const std::array<std::optional<FramedEye>, 5>& eyes) {
   for (std::size_t i = 0; i < eyes.size(); ++i)
     if (!eyes[i] || (i > 0 && whirls(eyes[i - 1]->pupil, eyes[i]->pupil))) return {};
-  const Frame middle(*eyes[eyes.size() / 2]);
+  const Frame& middle = eyes[eyes.size() / 2]->frame;
   StepSides sides{middle.foot(), middle.height(), middle.axis(), {middle.lower(), 0, 0, 0}, {middle.upper(), 0, 0, 0}};
   for (const auto& eye : eyes) {
-    const Frame there(*eye);
+    const Frame& there = eye->frame;
     hold(sides.lower, sides, there.lower(), there.foot(), there.height());
     hold(sides.upper, sides, there.upper(), there.foot(), there.height());
   }

@@ -19,6 +19,9 @@
 
 namespace wend::sight {
 
+/// What an eye or a body strays by between two looks is taken as half as much again as it does from look to look.
+inline constexpr double kAsMuchAgain = 1.5;
+
 /// Whether an eye turns and tilts by more than 30 degrees between two looks at it: it has been anywhere between them.
 bool whirls(const geometry::Pose& before, const geometry::Pose& after);
 
@@ -38,11 +41,18 @@ struct StepSides {
   bool operator==(const StepSides&) const = default;
 };
 
+/// An eye with its frame, worked out once for all that is asked of it.
+struct FramedEye {
+  explicit FramedEye(const Eye& eye) : pupil(eye.pupil), frame(eye) {}
+  geometry::Pose pupil;
+  Frame frame;
+};
+
 /// From the eye at the start, the quarters and the end of a step.
 ///
 /// Ensures   nothing is told where one of them is missing or whirls from one to the next.
 /// Error     between two looks the sides may stray half as much again as they do at any of them, as in `eyeStep`.
-StepSides sidesOver(const std::array<std::optional<Eye>, 5>& eyes);
+StepSides sidesOver(const std::array<std::optional<FramedEye>, 5>& eyes);
 
 /// Of an eye behind an upright mirror.
 StepSides imageOf(const StepSides& sides, geometry::Segment mirror);

@@ -27,7 +27,7 @@ BodyStep stepOf(const Body& from, const Body& until, const std::array<std::optio
     step.heights = hull(step.heights, {between[i]->floor, between[i]->top});
   }
   constexpr double kNoise = 1e-12;
-  if (off > kNoise) step.radius += 1.5 * off;
+  if (off > kNoise) step.radius += kAsMuchAgain * off;
   return step;
 }
 
@@ -158,7 +158,7 @@ bool TakeLook::outOfFrame(Span time, const BodyStep& body) const {
     if (whirls(eyes[i - 1]->pupil, eyes[i]->pupil)) return false;
     change = std::max(change, std::abs(outBy(*eyes[i]) - outBy(*eyes[i - 1])));
   }
-  return least - 1.5 * change > 0;
+  return least - kAsMuchAgain * change > 0;
 }
 
 bool TakeLook::maySee(const SetLook& look, Span time, const BodyStep& body, int self) const {
