@@ -1,235 +1,101 @@
 #include "core/sight/ever_seen.h"
 
-#include <cmath>
-
 #include "core/base/check.h"
+#include "core/base/team.h"
 #include "core/sight/cell_growth.h"
+#include "core/sight/known_ground.h"
 
 namespace wend::sight {
 
 namespace {
 
+/// The ground of so many steps is kept at a time.
 constexpr std::size_t kBatch = 512;
 
-/// Which cells are so deep in seen ground that nothing drawn through them could add to it.
-class DeepGround {
- public:
-  DeepGround(const geometry::Grid& grid, double radius)
-      : grid_(grid), unseen_(grid), nearUnseen_(grid), radius_(radius / grid.cell), spacing_(2 * radius_ + 1) {}
-
-  /// Looks at the box of `seen`, and takes ground outside it as not deep.
-  void look(const CellBits& seen, const WordBox& box);
-  bool holds(const RegionEdge& edge) const { return usable_ && holdsLine(cellsOf(edge.a), cellsOf(edge.b)); }
-  bool holds(const RegionSlice& slice) const;
-
- private:
-  struct Cells {
-    double x, y;
-  };
-  Cells cellsOf(Point p) const {
-    return {(p.x - grid_.origin.x) / grid_.cell - 0.5, (p.y - grid_.origin.y) / grid_.cell - 0.5};
+/// Cells drawn, and a box around them.
+struct Drawn {
+  explicit Drawn(const geometry::Grid& grid) : cells(grid) {}
+  CellBits cells;
+  WordBox box;
+  /// Adds them to others, and is empty then.
+  void moveTo(CellBits& others) {
+    others.add(cells, box);
+    cells.clear(box);
+    box = {};
   }
-  /// Whether all that lies nearer than the radius to places along the line, or than that to their neighbours', is seen.
-  bool holdsLine(Cells a, Cells b) const;
-
-  geometry::Grid grid_;
-  CellBits unseen_, nearUnseen_;
-  WordBox box_, near_;
-  const std::uint64_t* nearFirst_ = nullptr;  ///< of `nearUnseen_`, where the box begins
-  std::size_t nearStride_ = 0;
-  double radius_, spacing_;
-  bool usable_ = true;
 };
 
-void DeepGround::look(const CellBits& seen, const WordBox& box) {
-  nearUnseen_.clear(near_);
-  box_ = box, near_ = {};
-  // A place is sampled every `spacing`, and stands for the cell it lies in.
-  const double reach = radius_ + 0.01 + spacing_ / 2 + 0.7072;
-  usable_ = reach < 63 && !box.empty();
-  if (!usable_) return;
-  const int rows = static_cast<int>(reach) + 1;
-  const WordBox all = seen.box();
-  const WordBox around{std::max(0, box.rowFrom - rows), std::min(all.rowUntil, box.rowUntil + rows),
-                       std::max(0, box.wordFrom - 1), std::min(all.wordUntil, box.wordUntil + 1)};
-  for (int word = around.wordFrom; word < around.wordUntil; ++word) {
-    const std::uint64_t inGrid = word == grid_.nx / 64 ? (std::uint64_t{1} << (grid_.nx % 64)) - 1 : ~std::uint64_t{0};
-    for (int row = around.rowFrom; row < around.rowUntil; ++row)
-      unseen_.column(word)[row] = ~seen.column(word)[row] & inGrid;
-  }
-  near_ = addGrown(unseen_, around, reach, nearUnseen_);
-  nearFirst_ = nearUnseen_.column(box.wordFrom) + box.rowFrom;
-  nearStride_ = static_cast<std::size_t>(nearUnseen_.view().stride);
-}
-
-bool DeepGround::holdsLine(Cells a, Cells b) const {
-  const double dx = b.x - a.x, dy = b.y - a.y;
-  const int pieces = 1 + static_cast<int>(std::max(std::abs(dx), std::abs(dy)) * (1.4143 / spacing_));
-  const double share = 1.0 / pieces, east = grid_.nx - 1.0, north = grid_.ny - 1.0;
-  const auto rows = static_cast<unsigned>(box_.rowUntil - box_.rowFrom);
-  const auto words = static_cast<unsigned>(box_.wordUntil - box_.wordFrom);
-  for (int i = 0; i <= pieces; ++i) {
-    // Of places outside the grid the nearest one inside is no further from any cell.
-    const double x = std::min(std::max(a.x + dx * (share * i), 0.0), east);
-    const double y = std::min(std::max(a.y + dy * (share * i), 0.0), north);
-    const auto column = static_cast<unsigned>(static_cast<int>(x + 0.5));
-    const auto row = static_cast<unsigned>(static_cast<int>(y + 0.5)) - static_cast<unsigned>(box_.rowFrom);
-    const unsigned word = column / 64 - static_cast<unsigned>(box_.wordFrom);
-    if (row >= rows || word >= words) return false;
-    if ((nearFirst_[word * nearStride_ + row] >> (column % 64)) & 1) return false;
-  }
-  return true;
-}
-
-bool DeepGround::holds(const RegionSlice& slice) const {
-  if (!usable_) return false;
-  const auto count = static_cast<std::size_t>(slice.corners);
-  double twiceArea = 0, around = 0;
-  Cells a = cellsOf(slice.corner[count - 1]);
-  const Cells first = a;
-  for (std::size_t i = 0; i < count; ++i) {
-    const Cells b = cellsOf(slice.corner[i]);
-    if (!holdsLine(a, b)) return false;
-    twiceArea += (a.x - first.x) * (b.y - first.y) - (a.y - first.y) * (b.x - first.x);
-    around += std::max(std::abs(b.x - a.x), std::abs(b.y - a.y));
-    a = b;
-  }
-  // No place of a convex area lies deeper in it than twice its area over its outline.
-  return std::abs(twiceArea) <= radius_ * around;
-}
-
-/// Where the cells not yet seen are, by words.
-class UnseenWords {
+/// What one thread draws.
+class Painter {
  public:
-  void look(const CellBits& seen);
-  bool any(const WordBox& box) const;
+  Painter(const geometry::Grid& grid, double radius, Bodies bodies)
+      : raster_(grid, radius, rowKernels(), bodies), inside_(grid), drawn_(grid), layer_(grid) {}
 
- private:
-  std::size_t slot(int word, int row) const {
-    return static_cast<std::size_t>(row) * stride_ + static_cast<std::size_t>(word);
-  }
-  std::vector<std::uint32_t> before_;  ///< words with an unseen cell, south and west of here
-  std::size_t stride_ = 0;
-};
+  /// What lies in the rings of the ground, not grown by the radius.
+  Drawn& inside() { return inside_; }
+  Drawn& drawn() { return drawn_; }
 
-void UnseenWords::look(const CellBits& seen) {
-  const WordBox all = seen.box();
-  const int columns = seen.grid().nx;
-  stride_ = static_cast<std::size_t>(all.wordUntil) + 1;
-  before_.assign(stride_ * (static_cast<std::size_t>(all.rowUntil) + 1), 0);
-  for (int word = 0; word < all.wordUntil; ++word) {
-    const std::uint64_t inGrid = word == columns / 64 ? (std::uint64_t{1} << (columns % 64)) - 1 : ~std::uint64_t{0};
-    std::uint32_t inColumn = 0;
-    for (int row = 0; row < all.rowUntil; ++row) {
-      inColumn += (~seen.column(word)[row] & inGrid) != 0;
-      before_[slot(word + 1, row + 1)] = before_[slot(word, row + 1)] + inColumn;
-    }
-  }
-}
-
-bool UnseenWords::any(const WordBox& box) const {
-  return !box.empty() && before_[slot(box.wordUntil, box.rowUntil)] - before_[slot(box.wordFrom, box.rowUntil)] !=
-                             before_[slot(box.wordUntil, box.rowFrom)] - before_[slot(box.wordFrom, box.rowFrom)];
-}
-
-/// What is known of the ground seen so far.
-struct Looked {
-  DeepGround deep;
-  UnseenWords unseen;
-};
-
-/// What one thread draws, and what it knows to be seen.
-class EverSeen {
- public:
-  EverSeen(const geometry::Grid& grid, double radius, Bodies bodies)
-      : raster_(grid, radius, rowKernels(), bodies),
-        own_{DeepGround(grid, radius), {}},
-        seen_(grid),
-        inside_(grid),
-        layer_(grid) {}
-
-  StepGround& next() {
-    if (used_ == batch_.size()) batch_.emplace_back();
-    batch_[used_].clear();
-    return batch_[used_];
-  }
-  void took() {
-    if (++used_ == kBatch) settle();
-  }
-  void settle();
-  const CellBits& seen() const { return seen_; }
-
-  void take(const CellBits& seen) { seen_.add(seen, seen.box()); }
-  /// Whether all cells near the ground were seen when last looked.
-  bool holds(const StepGround& ground, const Looked& looked);
+  /// Of layers in which low pieces hide somebody, all goes to what is drawn; of the others their insides.
+  void addInsides(const StepGround& ground, const KnownGround& known);
+  /// The widened edges and the slices of the other layers.
+  void addBorders(const StepGround& ground, const KnownGround& known);
+  /// Whether all cells near the ground are among `seen`. Requires that `known` looked at some of these.
+  bool holds(const StepGround& ground, const CellBits& seen, const KnownGround& known);
 
  private:
   void addHidden(const GroundLayer& layer);
-  void addBorders(const SweptRegion& region);
   /// Whether a cell not seen when looked lies in the ring's box, or nearer than the radius.
-  bool mayAdd(std::span<const RegionEdge> ring, const Looked& looked) const {
-    return looked.unseen.any(raster_.boxAround(ring));
+  bool mayAdd(std::span<const RegionEdge> ring, const KnownGround& known) const {
+    return known.unseen.any(raster_.boxAround(ring));
   }
-  bool holds(const SweptRegion& region, const Looked& looked);
+  WordBox addBorders(const SweptRegion& region, const KnownGround& known, CellBits& out);
 
   RegionRaster raster_;
-  Looked own_;
-  CellBits seen_, inside_, layer_;
-  std::vector<StepGround> batch_;
-  std::size_t used_ = 0;
+  Drawn inside_, drawn_;
+  CellBits layer_;
 };
 
-void EverSeen::addHidden(const GroundLayer& layer) {
+void Painter::addHidden(const GroundLayer& layer) {
   const WordBox box = raster_.add(layer.region, layer_);
   for (const RegionSlice& area : layer.hidden) raster_.erase(area, layer_);
-  seen_.add(layer_, box);
+  drawn_.cells.add(layer_, box);
+  drawn_.box.take(box);
   layer_.clear(box);
 }
 
-void EverSeen::addBorders(const SweptRegion& region) {
-  if (mayAdd(region.ring, own_))
-    for (const RegionEdge& edge : region.ring)
-      if (raster_.widens(edge) && !own_.deep.holds(edge)) raster_.addNear(edge, seen_);
-  for (const RegionSlice& slice : region.slices)
-    if (slice.corners > 0 && !own_.deep.holds(slice)) raster_.addNear(slice, seen_);
-}
-
-void EverSeen::settle() {
-  const std::span<const StepGround> batch(batch_.data(), used_);
-  WordBox box;
-  own_.unseen.look(seen_);
-  for (const StepGround& ground : batch)
-    for (const GroundLayer& layer : ground.layers()) {
-      if (!layer.hidden.empty())
-        addHidden(layer);
-      else if (mayAdd(layer.region.ring, own_))
-        box.take(raster_.addInterior(layer.region.ring, inside_));
-    }
-  const WordBox grown = addGrown(inside_, box, raster_.radius() / raster_.grid().cell, seen_);
-  inside_.clear(box);
-  own_.deep.look(seen_, grown);
-  for (const StepGround& ground : batch)
-    for (const GroundLayer& layer : ground.layers())
-      if (layer.hidden.empty()) addBorders(layer.region);
-  used_ = 0;
-}
-
-bool EverSeen::holds(const SweptRegion& region, const Looked& looked) {
-  WordBox box;
-  if (mayAdd(region.ring, looked)) {
-    box = raster_.addInterior(region.ring, layer_);
-    for (const RegionEdge& edge : region.ring)
-      if (raster_.widens(edge) && !looked.deep.holds(edge)) box.take(raster_.addNear(edge, layer_));
+void Painter::addInsides(const StepGround& ground, const KnownGround& known) {
+  for (const GroundLayer& layer : ground.layers()) {
+    if (!layer.hidden.empty())
+      addHidden(layer);
+    else if (mayAdd(layer.region.ring, known))
+      inside_.box.take(raster_.addInterior(layer.region.ring, inside_.cells));
   }
-  for (const RegionSlice& slice : region.slices)
-    if (slice.corners > 0 && !looked.deep.holds(slice)) box.take(raster_.addNear(slice, layer_));
-  const bool held = seen_.holds(layer_, box);
-  layer_.clear(box);
-  return held;
 }
 
-bool EverSeen::holds(const StepGround& ground, const Looked& looked) {
-  return std::ranges::all_of(ground.layers(), [&](const GroundLayer& layer) { return holds(layer.region, looked); });
+WordBox Painter::addBorders(const SweptRegion& region, const KnownGround& known, CellBits& out) {
+  WordBox box;
+  if (mayAdd(region.ring, known))
+    for (const RegionEdge& edge : region.ring)
+      if (raster_.widens(edge) && !known.deep.holds(edge)) box.take(raster_.addNear(edge, out));
+  for (const RegionSlice& slice : region.slices)
+    if (slice.corners > 0 && !known.deep.holds(slice)) box.take(raster_.addNear(slice, out));
+  return box;
+}
+
+void Painter::addBorders(const StepGround& ground, const KnownGround& known) {
+  for (const GroundLayer& layer : ground.layers())
+    if (layer.hidden.empty()) drawn_.box.take(addBorders(layer.region, known, drawn_.cells));
+}
+
+bool Painter::holds(const StepGround& ground, const CellBits& seen, const KnownGround& known) {
+  return std::ranges::all_of(ground.layers(), [&](const GroundLayer& layer) {
+    WordBox box;
+    if (mayAdd(layer.region.ring, known)) box = raster_.addInterior(layer.region.ring, layer_);
+    box.take(addBorders(layer.region, known, layer_));
+    const bool held = seen.holds(layer_, box);
+    layer_.clear(box);
+    return held;
+  });
 }
 
 /// Steps of which it is not yet known whether they see more, as numbers of a list.
@@ -248,13 +114,15 @@ class Rounds {
  public:
   Rounds(const geometry::Grid& grid, double radius, Bodies bodies, const GroundMaker& ground, int threads,
          const base::Cancel& cancel)
-      : grid_(grid),
-        radius_(radius),
-        bodies_(bodies),
-        maker_(ground),
+      : radius_(radius / grid.cell),
+        makeWorker_([&grid, radius, bodies, &ground] {
+          return std::make_unique<Worker>(Worker{Painter(grid, radius, bodies), ground(), StepGround{}});
+        }),
         cancel_(cancel),
         workers_(static_cast<std::size_t>(threads)),
-        looked_{DeepGround(grid, radius), {}},
+        team_(workers_.size()),
+        known_{DeepGround(grid, radius), {}},
+        inside_(grid),
         seen_(grid) {}
 
   /// False when cancelled.
@@ -264,25 +132,29 @@ class Rounds {
 
  private:
   struct Worker {
-    EverSeen ever;
+    Painter painter;
     std::unique_ptr<GroundOfSteps> ground;
     StepGround over;
   };
   Worker& workerAt(std::size_t i);
-  template <class Work, class End>
-  bool share(std::size_t count, Work work, End end);
+  template <class Work>
+  bool share(std::size_t count, Work work);
+  void look(const WordBox& box);
   bool findRound();
+  bool findBatch(std::span<const std::uint32_t> numbers);
+  void growInsides();
   bool closeGaps();
   void open(Gap gap);
 
-  geometry::Grid grid_;
-  double radius_;
-  Bodies bodies_;
-  const GroundMaker& maker_;
+  double radius_;  ///< in cells
+  std::function<std::unique_ptr<Worker>()> makeWorker_;
   const base::Cancel& cancel_;
   std::vector<std::unique_ptr<Worker>> workers_;
-  Looked looked_;  ///< at `seen_`
+  base::Team team_;
+  KnownGround known_;
+  Drawn inside_;
   CellBits seen_;
+  std::vector<StepGround> batch_;
   StepRange steps_;
   std::vector<std::uint32_t> list_;   ///< the steps that do not see what the one before them did
   std::vector<std::uint32_t> round_;  ///< numbers of the list to be found
@@ -290,63 +162,76 @@ class Rounds {
 };
 
 Rounds::Worker& Rounds::workerAt(std::size_t i) {
-  if (!workers_[i])
-    workers_[i] = std::make_unique<Worker>(Worker{EverSeen(grid_, radius_, bodies_), maker_(), StepGround{}});
-  workers_[i]->ever.take(seen_);
+  if (!workers_[i]) workers_[i] = makeWorker_();
   return *workers_[i];
 }
 
-/// Calls `work(worker, i)` for each number below `count`, on all threads, and `end(worker)` for each worker that took
-/// part. False when cancelled.
-template <class Work, class End>
-bool Rounds::share(std::size_t count, Work work, End end) {
+/// Calls `work(worker, i)` for each number below `count`, on all threads. False when cancelled.
+template <class Work>
+bool Rounds::share(std::size_t count, Work work) {
   // Few at a time: one that takes long must not leave a thread waiting.
-  constexpr std::size_t kTaken = 8;
-  std::atomic<std::size_t> next{0};
-  std::atomic<bool> whole = true;
-  const auto run = [&](std::size_t number) {
+  constexpr std::size_t kTaken = 4;
+  alignas(64) std::atomic<std::size_t> next{0};
+  alignas(64) std::atomic<bool> whole = true;
+  team_.run(std::min(workers_.size(), count / kTaken + 1), [&](std::size_t number) {
     Worker& worker = workerAt(number);
-    for (std::size_t from = next.fetch_add(kTaken); from < count; from = next.fetch_add(kTaken))
-      for (std::size_t i = from; i < std::min(from + kTaken, count) && whole; ++i) {
-        if (cancel_.fired()) whole = false;
-        if (whole) work(worker, i);
-      }
-    end(worker);
-  };
-  std::vector<std::jthread> others;
-  const std::size_t threads = std::min(workers_.size(), count / kTaken + 1);
-  for (std::size_t i = 1; i < threads; ++i) others.emplace_back(run, i);
-  run(0);
-  others.clear();  // waits for them
+    for (std::size_t from = next.fetch_add(kTaken); from < count && whole; from = next.fetch_add(kTaken)) {
+      if (cancel_.fired()) whole = false;
+      for (std::size_t i = from; i < std::min(from + kTaken, count); ++i) work(worker, i);
+    }
+  });
   return whole;
+}
+
+void Rounds::look(const WordBox& box) {
+  known_.unseen.look(seen_);
+  known_.deep.look(seen_, box, team_);
+}
+
+/// Insides are joined first and grown together, once.
+void Rounds::growInsides() {
+  for (const auto& worker : workers_) {
+    if (!worker) continue;
+    inside_.box.take(worker->painter.inside().box);
+    worker->painter.inside().moveTo(inside_.cells);
+  }
+  addGrown(inside_.cells, inside_.box, radius_, seen_, team_);
+  inside_.cells.clear(inside_.box);
+  inside_.box = {};
+  look(seen_.box());
+}
+
+bool Rounds::findBatch(std::span<const std::uint32_t> numbers) {
+  if (batch_.size() < numbers.size()) batch_.resize(numbers.size());
+  const bool found = share(numbers.size(), [&](Worker& worker, std::size_t i) {
+    batch_[i].clear();
+    worker.ground->find(list_[numbers[i]], batch_[i]);
+    worker.painter.addInsides(batch_[i], known_);
+  });
+  if (!found) return false;
+  growInsides();
+  const bool drawn =
+      share(numbers.size(), [&](Worker& worker, std::size_t i) { worker.painter.addBorders(batch_[i], known_); });
+  for (const auto& worker : workers_)
+    if (worker) worker->painter.drawn().moveTo(seen_);
+  return drawn;
 }
 
 bool Rounds::findRound() {
-  const bool whole = share(
-      round_.size(),
-      [this](Worker& worker, std::size_t i) {
-        worker.ground->find(list_[round_[i]], worker.ever.next());
-        worker.ever.took();
-      },
-      [](Worker& worker) { worker.ever.settle(); });
-  for (const auto& worker : workers_)
-    if (worker) take(worker->ever.seen());
-  return whole;
+  const std::span<const std::uint32_t> all(round_);
+  for (std::size_t from = 0; from < all.size(); from += kBatch)
+    if (!findBatch(all.subspan(from, std::min(kBatch, all.size() - from)))) return false;
+  return true;
 }
 
 bool Rounds::closeGaps() {
-  looked_.unseen.look(seen_);
-  looked_.deep.look(seen_, seen_.box());
   std::vector<char> held(gaps_.size());
-  const bool whole = share(
-      gaps_.size(),
-      [&](Worker& worker, std::size_t i) {
-        const std::uint32_t until = gaps_[i].until < list_.size() ? list_[gaps_[i].until] : steps_.until;
-        worker.over.clear();
-        held[i] = worker.ground->findOver({list_[gaps_[i].from], until}, worker.over) &&
-                  worker.ever.holds(worker.over, looked_);
-      },
-      [](Worker&) {});
+  const bool whole = share(gaps_.size(), [&](Worker& worker, std::size_t i) {
+    const std::uint32_t until = gaps_[i].until < list_.size() ? list_[gaps_[i].until] : steps_.until;
+    worker.over.clear();
+    held[i] = worker.ground->findOver({list_[gaps_[i].from], until}, worker.over) &&
+              worker.painter.holds(worker.over, seen_, known_);
+  });
   round_.clear();
   std::vector<Gap> gaps;
   std::swap(gaps, gaps_);
@@ -367,6 +252,7 @@ void Rounds::open(Gap gap) {
 
 bool Rounds::run(StepRange steps) {
   steps_ = steps;
+  look(seen_.box());
   GroundOfSteps& ground = *workerAt(0).ground;
   for (std::uint32_t step = steps.from; step < steps.until; ++step)
     if (step == steps.from || !ground.asBefore(step)) list_.push_back(step);

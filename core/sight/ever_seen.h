@@ -30,7 +30,7 @@ namespace wend::sight {
 ///               across an edge that the raster does not widen
 ///           (3) the same bytes on any number of threads.
 /// Fails     when cancelled: nothing.
-/// Cost      a bit a cell for each thread five times over, and the grounds of 512 steps.
+/// Cost      a bit a cell for each thread four times over and four times besides, and the grounds of 512 steps.
 std::optional<CellBits> everSeen(const geometry::Grid& grid, double radius, StepRange steps, const GroundMaker& ground,
                                  int threads = 1, const base::Cancel& cancel = {}, Bodies bodies = Bodies::anywhere,
                                  const CellBits* settled = nullptr);

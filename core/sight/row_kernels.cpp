@@ -103,10 +103,20 @@ int differences(const std::uint64_t* a, const std::uint64_t* b, int count, int* 
   return found;
 }
 
+void widen(const std::uint64_t* west, const std::uint64_t* here, const std::uint64_t* east, int by, int count,
+           std::uint64_t* grown) {
+  for (int i = 0; i < count; ++i)
+    grown[i] |= (here[i] << by) | (west[i] >> (64 - by)) | (here[i] >> by) | (east[i] << (64 - by));
+}
+
+void unite(const std::uint64_t* from, int count, std::uint64_t* to) {
+  for (int i = 0; i < count; ++i) to[i] |= from[i];
+}
+
 }  // namespace
 
 const RowKernels& plainKernels() {
-  static constexpr RowKernels kernels{addWidened, eraseNarrowed, toggleEdge, fill, differences};
+  static constexpr RowKernels kernels{addWidened, eraseNarrowed, toggleEdge, fill, differences, widen, unite};
   return kernels;
 }
 

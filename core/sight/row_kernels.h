@@ -54,6 +54,12 @@ struct RowKernels {
   /// Where two columns of words differ in `count` words: their numbers to `out`, which holds `count` and eight more;
   /// how many.
   int (*differences)(const std::uint64_t* a, const std::uint64_t* b, int count, int* out);
+  /// Adds to `grown`, in each of `count` rows of a column of words, the cells that lie `by` east and `by` west of one
+  /// set in `here`, or in the columns of words beside it. 1 <= by <= 63.
+  void (*widen)(const std::uint64_t* west, const std::uint64_t* here, const std::uint64_t* east, int by, int count,
+                std::uint64_t* grown);
+  /// Adds `count` rows of a column of words to another.
+  void (*unite)(const std::uint64_t* from, int count, std::uint64_t* to);
 };
 
 const RowKernels& plainKernels();

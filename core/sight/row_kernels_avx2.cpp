@@ -172,11 +172,18 @@ WEND_AVX2 void fill(const BitRows& toggles, const WordBox& box, const BitRows& o
   }
 }
 
+WEND_AVX2 inline __m256i fourFrom(const std::uint64_t* words) {
+  return _mm256_loadu_si256(reinterpret_cast<const __m256i*>(words));
+}
+
+WEND_AVX2 inline void addFour(__m256i bits, std::uint64_t* to) {
+  _mm256_storeu_si256(reinterpret_cast<__m256i*>(to), _mm256_or_si256(fourFrom(to), bits));
+}
+
 WEND_AVX2 int differences(const std::uint64_t* a, const std::uint64_t* b, int count, int* out) {
   int found = 0, i = 0;
   for (; i + 4 <= count; i += 4) {
-    const __m256i same = _mm256_cmpeq_epi64(_mm256_loadu_si256(reinterpret_cast<const __m256i*>(a + i)),
-                                            _mm256_loadu_si256(reinterpret_cast<const __m256i*>(b + i)));
+    const __m256i same = _mm256_cmpeq_epi64(fourFrom(a + i), fourFrom(b + i));
     auto differ = static_cast<unsigned>(_mm256_movemask_pd(_mm256_castsi256_pd(same))) ^ 15u;
     for (; differ != 0; differ &= differ - 1) out[found++] = i + std::countr_zero(differ);
   }
@@ -185,10 +192,29 @@ WEND_AVX2 int differences(const std::uint64_t* a, const std::uint64_t* b, int co
   return found;
 }
 
+WEND_AVX2 void widen(const std::uint64_t* west, const std::uint64_t* here, const std::uint64_t* east, int by, int count,
+                     std::uint64_t* grown) {
+  const __m128i near = _mm_cvtsi32_si128(by), far = _mm_cvtsi32_si128(64 - by);
+  int i = 0;
+  for (; i + 4 <= count; i += 4) {
+    const __m256i word = fourFrom(here + i);
+    const __m256i eastward = _mm256_or_si256(_mm256_sll_epi64(word, near), _mm256_srl_epi64(fourFrom(west + i), far));
+    const __m256i westward = _mm256_or_si256(_mm256_srl_epi64(word, near), _mm256_sll_epi64(fourFrom(east + i), far));
+    addFour(_mm256_or_si256(eastward, westward), grown + i);
+  }
+  if (i < count) plainKernels().widen(west + i, here + i, east + i, by, count - i, grown + i);
+}
+
+WEND_AVX2 void unite(const std::uint64_t* from, int count, std::uint64_t* to) {
+  int i = 0;
+  for (; i + 4 <= count; i += 4) addFour(fourFrom(from + i), to + i);
+  for (; i < count; ++i) to[i] |= from[i];
+}
+
 }  // namespace
 
 const RowKernels* avx2Kernels() {
-  static constexpr RowKernels kernels{addWidened, eraseNarrowed, toggleEdge, fill, differences};
+  static constexpr RowKernels kernels{addWidened, eraseNarrowed, toggleEdge, fill, differences, widen, unite};
   static const bool here = __builtin_cpu_supports("avx2") != 0;
   return here ? &kernels : nullptr;
 }

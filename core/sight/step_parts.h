@@ -3,8 +3,9 @@
 
 #include <atomic>
 #include <cstdint>
-#include <thread>
 #include <vector>
+
+#include "core/base/team.h"
 
 namespace wend::sight {
 
@@ -31,13 +32,12 @@ inline std::vector<StepRange> partsOf(StepRange steps, int threads) {
 template <class MakeWork>
 void shareOut(std::size_t parts, int threads, MakeWork makeWork) {
   std::atomic<std::size_t> next{0};
-  const auto run = [&] {
+  const auto run = [&](std::size_t) {
     auto work = makeWork();
     for (std::size_t part = next++; part < parts; part = next++) work(part);
   };
-  std::vector<std::jthread> others;
-  for (int i = 1; i < threads; ++i) others.emplace_back(run);
-  run();
+  base::Team team(static_cast<std::size_t>(threads));
+  team.run(team.members(), run);
 }
 
 }  // namespace wend::sight

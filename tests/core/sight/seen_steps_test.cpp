@@ -209,11 +209,22 @@ TEST(SeenSteps, PublishNothingWhenCancelledAtAnyPoll) {
   for (std::int64_t k = 1; k <= never.polls(); ++k) {
     EXPECT_FALSE(SeenSteps::over(spec, maker, 1, base::Cancel::atPoll(k))) << k;
     EXPECT_FALSE(SeenSteps::over(spec, maker, 2, base::Cancel::atPoll(k))) << k;
-    EXPECT_FALSE(everSeen(spec.grid, spec.radius, {0, 90}, maker, 1, base::Cancel::atPoll(k))) << k;
-    EXPECT_FALSE(everSeen(spec.grid, spec.radius, {0, 90}, maker, 2, base::Cancel::atPoll(k))) << k;
   }
   for (std::int64_t k = 1; k <= 40; ++k) EXPECT_FALSE(whole->withFound({30, 70}, maker, 1, base::Cancel::atPoll(k)));
   EXPECT_EQ(SeenSteps::over(spec, maker, 1, base::Cancel::atPoll(never.polls() + 1)), whole);
+}
+
+TEST(EverSeen, PublishesNothingWhenCancelledAtAnyPoll) {
+  const SeenSpec spec = specOf(90);
+  const GroundMaker maker = makerOf({.seed = 76});
+  const base::Cancel never;
+  const auto whole = everSeen(spec.grid, spec.radius, {0, 90}, maker, 1, never);
+  ASSERT_GE(never.polls(), 20);
+  for (std::int64_t k = 1; k <= never.polls(); ++k) {
+    EXPECT_FALSE(everSeen(spec.grid, spec.radius, {0, 90}, maker, 1, base::Cancel::atPoll(k))) << k;
+    EXPECT_FALSE(everSeen(spec.grid, spec.radius, {0, 90}, maker, 2, base::Cancel::atPoll(k))) << k;
+  }
+  EXPECT_EQ(everSeen(spec.grid, spec.radius, {0, 90}, maker, 1, base::Cancel::atPoll(never.polls() + 1)), whole);
 }
 
 TEST(EverSeen, IsWhatTheStepsSeeTogether) {
