@@ -157,6 +157,19 @@ struct Earlier {
   const SightOf& sight;
 };
 
+SeenSpan seenSpan(const Take& take, const sight::BodyAt& body, const sight::SeenSpan& seen) {
+  SeenSpan span;
+  span.span = seen.time;
+  if (const auto at = body(seen.time.from)) span.pos = at->centre;
+  if (!seen.found) return span;
+  span.via = seen.mirror ? take.plan().set.pieces[static_cast<std::size_t>(*seen.mirror)].id.text() : "direct";
+  // At either end of a span only an edge of the body shows, and a mirror's edge may be all it shows it in.
+  const double when = seen.mirror ? (seen.time.from + seen.time.until) / 2 : seen.time.from;
+  const auto then = body(when);
+  span.by = openingsOn(take, wayOfLook(take, when, then ? then->centre : span.pos, seen.mirror));
+  return span;
+}
+
 std::optional<SightOf> sightOfBody(const Take& take, Looks& looks, const Watched& watched, const base::Cancel& cancel,
                                    const std::optional<Earlier>& earlier = {}) {
   const sight::BodyAt& body = watched.body;
@@ -171,18 +184,7 @@ std::optional<SightOf> sightOfBody(const Take& take, Looks& looks, const Watched
   SightOf sight;
   sight.id = watched.id;
   sight.kind = watched.kind;
-  for (const auto& seen : windows->seen) {
-    SeenSpan span;
-    span.span = seen.time;
-    const auto at = body(seen.time.from);
-    if (at) span.pos = at->centre;
-    span.via = seen.mirror ? take.plan().set.pieces[static_cast<std::size_t>(*seen.mirror)].id.text() : "direct";
-    // At either end of a span only an edge of the body shows, and a mirror's edge may be all it shows it in.
-    const double when = seen.mirror ? (seen.time.from + seen.time.until) / 2 : seen.time.from;
-    const auto then = body(when);
-    span.by = openingsOn(take, wayOfLook(take, when, then ? then->centre : span.pos, seen.mirror));
-    sight.seen.push_back(std::move(span));
-  }
+  for (const auto& seen : windows->seen) sight.seen.push_back(seenSpan(take, body, seen));
   for (const auto& clear : windows->clear) sight.clear.push_back({clear.time, clear.marginDegrees});
   sight.known = std::make_shared<const sight::KnownSight>(sight::KnownSight{spec, std::move(windows->asked)});
   return sight;

@@ -78,6 +78,7 @@ struct Sights {
   std::vector<ThroughSight> throughs;
   std::vector<OutsideSeen> outside;
   std::vector<PaneMirror> panes;
+  std::vector<snags::Glint> glints;
   std::vector<GlassAt> glass;             ///< of the panes
   std::vector<sight::ThroughStep> steps;  ///< of the throughs
 };
@@ -108,6 +109,7 @@ std::optional<Sights> sightsOf(const Take& take, const std::optional<Before>& be
   auto people = sightOfAll(take, cancel, known ? &*known : nullptr);
   if (!people || !addPanes(take, before, cancel, sights)) return std::nullopt;
   sights.people = std::move(*people);
+  sights.glints = glintsOf(take, snags::threshold(take.plan(), "gloss").value);
   if (before && before->view && before->evidence.known) {
     sights.steps = before->evidence.known->throughs;
     sights.throughs = before->evidence.throughs;
@@ -143,6 +145,7 @@ base::Result<std::shared_ptr<const Evidence>> evidenceOf(const Take& take, const
   evidence->throughs = std::move(seen->throughs);
   evidence->outside = std::move(seen->outside);
   evidence->panes = std::move(seen->panes);
+  evidence->glints = std::move(seen->glints);
   known.glass = std::move(seen->glass);
   known.throughs = std::move(seen->steps);
   evidence->known = std::make_shared<const KnownInstants>(std::move(known));

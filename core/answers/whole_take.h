@@ -89,6 +89,13 @@ std::vector<snags::SunShadow> sunShadows(const Take& take, const std::vector<Ins
 std::optional<std::vector<snags::PaneMirror>> paneMirrors(const Take& take, const base::Cancel& cancel,
                                                           ByInstant<GlassAt>* known = nullptr);
 
+/// Glossy pieces in frame with whom of crew, gear and rig a mirror would show that stood no more than `withinDegrees`
+/// turned against them, five times a second. Whoever is hidden from the piece shows in none.
+/// Error     a face is asked at its middle height in places half a metre apart, a body at half its height; a disc as
+///           one of twelve sides; what is curved or dull gives back more widely than is asked, or nothing
+/// Cost      in the glossy faces in frame, a line of sight to each and from each to every body
+std::vector<snags::Glint> glintsOf(const Take& take, double withinDegrees);
+
 /// Leaves that shut where a cable lies, each the first time; curtains hurt none. The camera's own, which goes by
 /// plan::kCameraEnd, lies from its anchor along the way that the camera has gone, for as long as nobody takes it in.
 std::vector<snags::CableShutIn> cablesShutIn(const Take& take);

@@ -197,7 +197,7 @@ std::string spotJson(const answers::Take& take, geometry::Point pos, double heig
   for (const auto& seen : sight.seen)
     json["seen"].push_back({{"from", seen.span.from},
                             {"until", seen.span.until},
-                            {"via", seen.via},
+                            {"via", idOrNull(seen.via)},
                             {"openings", seen.by.empty() ? Json::array() : Json(base::split(seen.by, '+'))}});
   for (const auto& clear : sight.clear)
     json["clear"].push_back(

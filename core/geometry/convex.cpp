@@ -1,5 +1,7 @@
 #include "core/geometry/convex.h"
 
+#include <algorithm>
+
 namespace wend::geometry {
 
 void cutRightOf(Convex& area, Point a, Point b) {
@@ -19,6 +21,20 @@ Convex common(Convex a, const Convex& b) {
   for (std::size_t i = 0, j = b.size() - 1; i < b.size() && !a.empty(); j = i++) cutRightOf(a, b[j], b[i]);
   if (b.empty()) a.clear();
   return a;
+}
+
+std::optional<Segment> partInside(const Convex& area, Segment s) {
+  if (area.empty()) return std::nullopt;
+  double from = 0, until = 1;
+  for (std::size_t i = 0, j = area.size() - 1; i < area.size(); j = i++) {
+    const Vec line = area[i] - area[j];
+    const double a = cross(line, s.a - area[j]), b = cross(line, s.b - area[j]);
+    if (a < 0 && b < 0) return std::nullopt;
+    if (a < 0) from = std::max(from, a / (a - b));
+    if (b < 0) until = std::min(until, a / (a - b));
+  }
+  if (!(from < until)) return std::nullopt;
+  return Segment{lerp(s.a, s.b, from), lerp(s.a, s.b, until)};
 }
 
 bool holds(const Convex& area, Segment way, double radius) {

@@ -34,14 +34,23 @@ double backwardsShare(const Evidence& evidence, geometry::Span span) {
   return gone > 0 ? backwards / gone : 0;
 }
 
+/// Whether it is the rig, or somebody who walks with it.
+bool carried(const plan::Plan& plan, const std::string& body) {
+  return body == "camera" || std::any_of(plan.camera.bodies.begin(), plan.camera.bodies.end(),
+                                         [&](const plan::CarriedBody& other) { return other.crew == body; });
+}
+
 Cell nearestGap(const plan::Plan& plan, const Evidence& evidence, geometry::Span span, bool left) {
   const ClearanceAt* nearest = nullptr;
   for (const auto& gap : evidence.clearances)
-    if (gap.body == "camera" && gap.onLeft == left && gap.time >= span.from && gap.time <= span.until)
+    if (carried(plan, gap.body) && gap.onLeft == left && span.contains(gap.time))
       if (!nearest || gap.metres < nearest->metres) nearest = &gap;
   const char* key = left ? "leftMetres" : "rightMetres";
   if (!nearest) return figure("over " + lengthText(plan, 0.6), key, std::nullopt);
-  return figure(lengthText(plan, nearest->metres) + " " + nameOf(plan, nearest->obstacle), key, nearest->metres);
+  const std::string room =
+      nearest->metres < 0 ? lengthText(plan, -nearest->metres) + " into " : lengthText(plan, nearest->metres) + " ";
+  const std::string whose = nearest->body == "camera" ? "rig" : nameOf(plan, nearest->body);
+  return figure(whose + " " + room + nameOf(plan, nearest->obstacle), key, nearest->metres);
 }
 
 TextTable legsTable(const Answers& answers) {
@@ -213,11 +222,14 @@ TapeMeasure tapeMeasure(const plan::Plan& plan, Point mark) {
 }
 
 DeptSheet operatorSheet(const Answers& answers) {
-  return {"operator",
-          "Operator's sheet",
-          {{"Legs; backwards is the share of the way gone more than 120\u00b0 off where the lens looks",
-            legsTable(answers)},
-           {"Steps and kerbs", crossingsTable(answers)}}};
+  return {
+      "operator",
+      "Operator's sheet",
+      {{"Legs; backwards is the share of the way gone more than 120\u00b0 off where the lens looks. Nearest: the "
+        "narrowest of the rig\nand of whoever walks with it, edge to edge; rehearse backwards and tight legs slowly "
+        "with the spotter",
+        legsTable(answers)},
+       {"Steps and kerbs", crossingsTable(answers)}}};
 }
 
 DeptSheet marksSheet(const Answers& answers) {

@@ -13,6 +13,7 @@ const std::map<std::string, std::string>& staveByRule() {
                                                         {"lock-up", "in frame"},
                                                         {"glass-mirror", "in frame"},
                                                         {"glass-shows", "in frame"},
+                                                        {"gloss", "in frame"},
                                                         {"hot-focus", "sharp"},
                                                         {"too-close", "sharp"},
                                                         {"barrel-fast", "sharp"},

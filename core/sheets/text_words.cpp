@@ -113,6 +113,7 @@ std::string openingsText(const plan::Plan& plan, const std::string& ids) {
 }
 
 std::string howText(const plan::Plan& plan, const SeenSpan& seen) {
+  if (seen.via.empty()) return "perhaps: cannot be told from out of sight";
   const std::string openings = seen.by.empty() ? "" : "through " + openingsText(plan, seen.by);
   if (seen.via != "direct") return "in " + nameOf(plan, seen.via) + (openings.empty() ? "" : " " + openings);
   return openings.empty() ? "directly" : openings;

@@ -50,22 +50,24 @@ void addNew(std::vector<T>& all, const std::vector<T>& others) {
 }
 
 /// A disc hides at least as the many-cornered ring within it.
-constexpr int kDiscSides = 24;
+Convex ringWithin(Point centre, double radius) {
+  constexpr int kSides = 24;
+  Convex corners;
+  for (int i = kSides; i-- > 0;) corners.push_back(centre + geometry::direction(i * 360.0 / kSides) * radius);
+  return corners;
+}
 
 std::vector<Segment> edgesOf(const SceneAt& now, const Prism& prism) {
+  if (prism.form == Prism::Form::sheet) return {prism.sheet};
   std::vector<Segment> edges;
-  if (prism.form == Prism::Form::sheet) {
-    edges.push_back(prism.sheet);
-  } else if (prism.form == Prism::Form::outline) {
-    const auto corners = now.corners(prism);
+  const auto around = [&](std::span<const Point> corners) {
     for (std::size_t i = 0, j = corners.size() - 1; i < corners.size(); j = i++)
       edges.push_back({corners[j], corners[i]});
-  } else {
-    for (int i = 0; i < kDiscSides; ++i) {
-      const auto at = [&](int k) { return prism.centre + geometry::direction(k * 360.0 / kDiscSides) * prism.radius; };
-      edges.push_back({at(i), at(i + 1)});
-    }
-  }
+  };
+  if (prism.form == Prism::Form::outline)
+    around(now.corners(prism));
+  else
+    around(ringWithin(prism.centre, prism.radius));
   return edges;
 }
 
@@ -413,11 +415,31 @@ void thin(Convex& area) {
   }
 }
 
-/// Calls visit(area), which returns whether to go on.
+/// The ground plan of a thing, where it is a convex one.
+Convex footprintOf(const LowThing& thing) {
+  return thing.ring.size() == 1 ? ringWithin(thing.ring.front(), thing.discRadius) : thing.ring;
+}
+
+/// The part of a thing whose end at height `end` is beyond that side of the frame all through the step: in frame it
+/// hides as if it went on that way for ever. `endless` are its heights then.
+LowThing beyond(const SetLayer& layer, const StepSide& side, const LowThing& thing, double end, Heights endless) {
+  LowThing part{{}, {}, 0, endless, thing.tag};
+  double reach = 0;
+  for (const Point& p : thing.ring) reach = std::max(reach, geometry::distance(layer.sides.foot, p) + thing.discRadius);
+  for (const Segment& sheet : thing.sheets)
+    for (const Point& p : {sheet.a, sheet.b}) reach = std::max(reach, geometry::distance(layer.sides.foot, p));
+  // The ground is told of within a square whose corners are so far off.
+  const Convex ground = groundBeyond(layer.sides, side, {end, end}, std::sqrt(2.0) * reach + 1e-6);
+  if (ground.empty()) return part;
+  part.ring = geometry::common(footprintOf(thing), ground);
+  for (const Segment& sheet : thing.sheets)
+    if (const auto inside = geometry::partInside(ground, sheet)) part.sheets.push_back(*inside);
+  return part;
+}
+
+/// The shadows of a thing at those ratios. Calls visit(area), which returns whether to go on.
 template <class Visit>
-bool eachShadow(const SetLayer& layer, const LowThing& thing, Heights body, double reach, Visit visit) {
-  const Span ratios = hidingRatios(layer.heights, thing.heights, body);
-  if (!(ratios.until >= ratios.from)) return true;
+bool eachShadowAt(const SetLayer& layer, const LowThing& thing, Span ratios, double reach, Visit visit) {
   const auto cast = [&](Segment sheet) {
     Convex area = steadyShadow(layer.from, layer.until, sheet, ratios, reach, layer.sway);
     thin(area);
@@ -426,6 +448,22 @@ bool eachShadow(const SetLayer& layer, const LowThing& thing, Heights body, doub
   if (const auto across = sheetAcross(thing, geometry::lerp(layer.from, layer.until, 0.5)); across && !cast(*across))
     return false;
   return std::all_of(thing.sheets.begin(), thing.sheets.end(), cast);
+}
+
+/// The same for a body: first those of the thing as it is, then those of its parts that reach out of the frame.
+template <class Visit>
+bool eachShadow(const SetLayer& layer, const LowThing& thing, Heights body, double reach, Visit visit) {
+  const Span ratios = hidingRatios(layer.heights, thing.heights, body);
+  const bool some = ratios.until >= ratios.from;
+  if (some && !eachShadowAt(layer, thing, ratios, reach, visit)) return false;
+  const auto castPart = [&](const StepSide& side, double end, Heights endless) {
+    const Span more = hidingRatios(layer.heights, endless, body);
+    const bool wider = more.until >= more.from && !(some && more.from >= ratios.from && more.until <= ratios.until);
+    return !wider || eachShadowAt(layer, beyond(layer, side, thing, end, endless), more, reach, visit);
+  };
+  const auto [bottom, top] = thing.heights;
+  return castPart(layer.sides.lower, bottom, {-kInfinity, top}) &&
+         castPart(layer.sides.upper, top, {bottom, kInfinity});
 }
 
 template <class Visit>

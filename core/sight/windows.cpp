@@ -24,6 +24,17 @@ struct Sample {
   Look look;
 };
 
+bool touch(const SeenSpan& before, const SeenSpan& after) {
+  return after.time.from - before.time.until <= kEdgeSeconds;
+}
+
+void append(const SeenSpan& span, std::vector<SeenSpan>& spans) {
+  if (!spans.empty() && spans.back().sameWay(span) && touch(spans.back(), span))
+    spans.back().time.until = span.time.until;
+  else
+    spans.push_back(span);
+}
+
 /// Finds the seen spans of one body, step by step.
 class Watcher {
  public:
@@ -44,10 +55,10 @@ class Watcher {
     add(from, until, 0);
   }
   void take(const std::vector<SeenSpan>& shown) {
-    for (const SeenSpan& span : shown) append(span);
+    for (const SeenSpan& span : shown) append(span, seen_);
   }
-  const std::vector<SeenSpan>& seen() const& { return seen_; }
-  std::vector<SeenSpan> seen() && { return std::move(seen_); }
+  /// What was taken, in order.
+  std::vector<SeenSpan> seen() const;
 
  private:
   /// When that step starts; when the last one ends.
@@ -60,9 +71,7 @@ class Watcher {
   }
   void add(const Sample& from, const Sample& until, int halvings);
   void addBoth(Sample from, Sample until);
-  void show(Span time, std::optional<int> mirror) { shown_->push_back({time, mirror}); }
-  void append(const SeenSpan& span);
-
+  void show(Span time, const Look& look) { shown_->push_back({time, look.mirror, look.seen}); }
   TakeLook& take_;
   const BodyAt& body_;
   int self_;
@@ -94,11 +103,21 @@ double Watcher::least(Span clear) const {
   return least;
 }
 
-void Watcher::append(const SeenSpan& span) {
-  if (!seen_.empty() && seen_.back().mirror == span.mirror && span.time.from - seen_.back().time.until <= kEdgeSeconds)
-    seen_.back().time.until = span.time.until;
-  else
-    seen_.push_back(span);
+/// Short ones of which nothing could be told go to a found one that they touch.
+std::vector<SeenSpan> withoutFringes(std::vector<SeenSpan> spans, double shortest) {
+  for (std::size_t i = 0; i < spans.size(); ++i) {
+    if (spans[i].found || spans[i].time.length() > shortest) continue;
+    const bool before = i > 0 && spans[i - 1].found && touch(spans[i - 1], spans[i]);
+    const bool after = i + 1 < spans.size() && spans[i + 1].found && touch(spans[i], spans[i + 1]);
+    if (before || after) spans[i].mirror = spans[before ? i - 1 : i + 1].mirror, spans[i].found = true;
+  }
+  std::vector<SeenSpan> joined;
+  for (const SeenSpan& span : spans) append(span, joined);
+  return joined;
+}
+
+std::vector<SeenSpan> Watcher::seen() const {
+  return withoutFringes(seen_, 2 / take_.spec().rate);
 }
 
 /// Seen at both ends: all along, the way changing where it does.
@@ -111,11 +130,11 @@ void Watcher::addBoth(Sample from, Sample until) {
       const Look look = at(middle);
       (look.sameWay(first) ? from : until).t = middle;
     }
-    show({time.from, from.t}, first.mirror);
-    show({from.t, time.until}, last.mirror);
+    show({time.from, from.t}, first);
+    show({from.t, time.until}, last);
     return;
   }
-  show(time, from.look.mirror);
+  show(time, from.look);
 }
 
 /// Halves until the sight is proven absent, is found, or is too short to tell. What is seen at one end only is
@@ -127,7 +146,7 @@ void Watcher::add(const Sample& from, const Sample& until, int halvings) {
   const Span time{from.t, until.t};
   if (!oneEnd && (take_.rests(time, body_) || (halvings > 0 && !maySee(time)))) return;
   if (oneEnd ? time.length() <= kEdgeSeconds : halvings >= kMostHalvings) {
-    show(time, from.look.seen ? from.look.mirror : until.look.mirror);
+    show(time, from.look.seen ? from.look : until.look);
     return;
   }
   const double middle = (from.t + until.t) / 2;
@@ -187,9 +206,9 @@ std::optional<SightWindows> sightWindows(TakeLook& look, const BodyAt& body, con
     }
     watcher.take(windows.asked.back().seen);
   }
-  for (const Span& clear : clearOf(watcher.seen(), look.spec().take, watch))
+  windows.seen = watcher.seen();
+  for (const Span& clear : clearOf(windows.seen, look.spec().take, watch))
     windows.clear.push_back({clear, watcher.least(clear)});
-  windows.seen = std::move(watcher).seen();
   return windows;
 }
 

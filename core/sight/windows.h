@@ -12,10 +12,12 @@ namespace wend::sight {
 /// The ends of seen spans are found to this.
 inline constexpr double kEdgeSeconds = 1e-3;
 
-/// A stretch in which the body is seen in one way.
+/// A stretch in which the body is seen in one way, or may be.
 struct SeenSpan {
   Span time;
   std::optional<int> mirror;  ///< nothing: directly
+  bool found = true;          ///< false: no instant looked at shows it, and that none does could not be told
+  bool sameWay(const SeenSpan& other) const { return mirror == other.mirror && found == other.found; }
 };
 
 /// A step of the take that was asked instant by instant, because it might show the body, and what it did show.
@@ -55,10 +57,11 @@ struct Watch {
 
 /// Requires  early and late not negative; the body's floor and crown within the heights the look was made for.
 /// Ensures   (1) an instant called unseen is unseen, between two frames too
-///           (2) every instant at which the body is seen lies in a seen span, and each such span holds one, or lasts
-///               for what could not be told apart in an eighth of a step
+///           (2) every instant at which the body is seen lies in a seen span, and each span that is `found` holds one.
+///               What could not be told apart in an eighth of a step goes to the found span beside it, unless it adds up
+///               to more than two steps
 ///           (3) seen spans are in order and more than kEdgeSeconds apart, except that two which differ in how the body
-///               is seen may touch
+///               is seen, or in `found`, may touch
 ///           (4) clear spans are what remains of the take without [from - early, until + late] of every seen span
 ///           (5) a body that does not exist is not seen
 ///           (6) a body named `self` does not hide itself

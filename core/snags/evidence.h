@@ -25,12 +25,13 @@ namespace wend::snags {
 
 using geometry::Span;
 
-/// A span in which somebody or something is in sight.
+/// A span in which somebody or something is in sight, or may be.
 struct SeenSpan {
   Span span;
-  std::string via;       ///< "direct", or the id of the mirror
-  std::string by;        ///< the openings passed, on both legs of a mirror's, joined with '+'
-  Point pos;             ///< where it stands at `span.from`
+  std::string via;  ///< "direct", or the id of the mirror; empty: no instant looked at shows it, but that none does
+                    ///< could not be told
+  std::string by;   ///< the openings passed, on both legs of a mirror's, joined with '+'
+  Point pos;        ///< where it stands at `span.from`
   double marginDeg = 0;  ///< how far inside the frame it gets, degrees
 };
 
@@ -279,6 +280,15 @@ struct PaneMirror {
   Point pos;             ///< of that part of the pane
 };
 
+/// A glossy piece in frame stands about as a mirror would that shows somebody.
+struct Glint {
+  Span span;
+  std::string piece;
+  std::string who;        ///< a crew id, a piece of gear or "camera"
+  double offDegrees = 0;  ///< between its face and the face of such a mirror, the least of the span
+  Point pos;              ///< of that face there and then
+};
+
 /// The sun shines into the lens, or would if the frame were a little wider.
 struct SunInLens {
   Span span;
@@ -322,6 +332,7 @@ struct Evidence {
   std::vector<ShadowOn> shadows;
   std::vector<SurfaceShadow> surfaceShadows;  ///< by lamps; those by the sun are in `sunShadows`
   std::vector<PaneMirror> panes;
+  std::vector<Glint> glints;
   std::vector<SunInLens> sunInLens;  ///< empty without a site, a date and a time of day
   std::vector<SunShadow> sunShadows;
   std::vector<CableShutIn> cablesShutIn;

@@ -1,4 +1,6 @@
 // Somebody or something the lens must not see is in sight, directly or in a mirror. Stops the take.
+#include <algorithm>
+
 #include "core/base/text.h"
 #include "core/snags/rule_list.h"
 #include "core/snags/stretch.h"
@@ -30,7 +32,11 @@ Finding findingOf(const Evidence& evidence, const SightOf& sight, const SeenSpan
   finding.until = seen.span.until;
   finding.pos = seen.pos;
   finding.severity = threshold(plan, "crew-seen").severity;
-  finding.text = nameOf(plan, sight.id) + " in frame for " + seconds(seen.span.length()) + ", " + wayOf(plan, seen);
+  if (seen.via.empty()) finding.severity = std::max(finding.severity, Severity::risks);
+  finding.text = seen.via.empty() ? nameOf(plan, sight.id) + " may be in frame for " + seconds(seen.span.length()) +
+                                        ": no instant looked at shows it, but it cannot be ruled out"
+                                  : nameOf(plan, sight.id) + " in frame for " + seconds(seen.span.length()) + ", " +
+                                        wayOf(plan, seen);
   const double leave = seen.span.from - plan.sightRules.early;
   finding.mend = leave > 0
                      ? "be elsewhere from " + seconds(leave) + " to " + seconds(seen.span.until + plan.sightRules.late)

@@ -45,6 +45,7 @@ Findings zoomTurns(const Evidence& evidence);
 Findings zoomBalance(const Evidence& evidence);
 Findings glassMirror(const Evidence& evidence);
 Findings glassShows(const Evidence& evidence);
+Findings gloss(const Evidence& evidence);
 Findings sunInLens(const Evidence& evidence);
 Findings sunShadow(const Evidence& evidence);
 Findings facesApart(const Evidence& evidence);

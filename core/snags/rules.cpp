@@ -52,6 +52,7 @@ const std::vector<Rule>& rules() {
       {"handover-hot", handoverHot},
       {"glass-mirror", glassMirror},
       {"glass-shows", glassShows},
+      {"gloss", gloss},
       {"sun-in-lens", sunInLens},
       {"sun-shadow", sunShadow},
       {"faces-apart", facesApart},

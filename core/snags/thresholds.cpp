@@ -56,6 +56,7 @@ const std::vector<Threshold>& thresholdTable() {
       {"glass-mirror", 0.5, "of the brightness that comes through, looked at square on", 0.2, Severity::note,
        "Fresnel's equations for clear glass; the half itself is common practice, no source"},
       {"glass-shows", 0, "s in the glass", 0.2, Severity::risks, kPractice},
+      {"gloss", 20, "degrees off the mirror that would show somebody", 0.4, Severity::note, kPractice},
       {"sun-in-lens", 10, "degrees off the frame", 0.2, Severity::note, kPractice},
       {"sun-shadow", 0, "s in frame", 0.2, Severity::risks, kPractice},
       {"faces-apart", 2, "stops between two faces in frame", 0.5, Severity::risks, kPractice},

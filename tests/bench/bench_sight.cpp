@@ -9,6 +9,9 @@
 /// instants only. `missed` counts the cells it sees and the map of the whole take does not, among cells that hold a
 /// body, at least the radius and half a cell's diagonal away from walls; it has to be 0.
 ///
+/// `heights`: the ground clear over the whole take by way of the set (ground_map.h), every fifth wall only 1.1 m high and
+/// every twentieth a mirror, against the same way with all walls tall and no mirror; in sets of up to 300 walls.
+///
 /// To build  libcgal-dev, libgmp-dev, libmpfr-dev, libboost-dev and libgeos-dev (Debian's names).
 /// To run    cmake -S . -B build -G Ninja -DWEND_UI=OFF -DWEND_BENCH=ON && ninja -C build bench_sight
 ///           build/tests/bench/bench_sight [scenario ...]
@@ -20,6 +23,7 @@
 #include <cstring>
 #include <ctime>
 
+#include "core/sight/ground_map.h"
 #include "core/sight/seen_steps.h"
 #include "core/sight/swept_view.h"
 #include "tests/bench/reference_view.h"
@@ -128,6 +132,44 @@ ReferenceCost referenceCost(const scenarios::SightScenario& scenario, double rad
   return found;
 }
 
+/// The walls as upright sheets; some low and some mirrors, where asked.
+Scene sceneOf(const scenarios::SightScenario& scenario, bool heights) {
+  SceneInput input;
+  for (std::size_t i = 0; i < scenario.walls.size(); ++i) {
+    PieceIn piece;
+    piece.shape = LineShape{{scenario.walls[i].a, scenario.walls[i].b}};
+    piece.top = heights && i % 5 == 0 ? 1.1 : 3;
+    piece.tag = static_cast<int>(i);
+    if (heights && i % 20 == 3) piece.surface = Surface::mirror, piece.reflects = Side::left;
+    input.pieces.push_back(std::move(piece));
+  }
+  return Scene(input);
+}
+
+/// Microseconds of the processor a frame.
+double clearGroundCost(const scenarios::SightScenario& scenario, const SeenSpec& seen, bool heights) {
+  const Scene scene = sceneOf(scenario, heights);
+  const double length = seen.step * seen.steps;
+  const EyeAt eye = [&](double t) {
+    const double place = std::clamp(t, 0.0, length) / seen.step;
+    const std::size_t i = std::min(static_cast<std::size_t>(place), static_cast<std::size_t>(seen.steps) - 1);
+    const double share = place - static_cast<double>(i);
+    const scenarios::LensPose &from = scenario.poses[i], &until = scenario.poses[i + 1];
+    Eye at;
+    at.pupil = {geometry::at(geometry::lerp(from.pupil, until.pupil, share), 1.5),
+                geometry::lerp(from.bearing, until.bearing, share), 0};
+    at.tanHalfWidth = std::tan(geometry::radians(from.halfAngle));
+    at.tanHalfHeight = 0.56 * at.tanHalfWidth;
+    return std::optional<Eye>(at);
+  };
+  GroundMapSpec spec;
+  spec.grid = seen.grid;
+  spec.take = {0, length};
+  spec.step = seen.step;
+  spec.radius = seen.radius;
+  return costOnce([&] { clearGround(scene, eye, spec, spec.take, 0, 0); }).processor / seen.steps;
+}
+
 void measure(const scenarios::ScenarioSpec& spec) {
   const scenarios::SightScenario scenario = scenarios::sightScenario(spec);
   const Triangulation triangles(scenario.walls, scenario.extent);
@@ -170,6 +212,10 @@ void measure(const scenarios::ScenarioSpec& spec) {
               windows.processor / ever.processor, ever.processor / write.processor, static_cast<double>(bytes) / 1e6,
               shown.processor / kShown / 1000, reference.perFrame, reference.perFrame / (ever.processor / frames),
               reference.perFrame / (windows.processor / frames), reference.missed);
+  if (scenario.walls.size() <= 400) {
+    const double plain = clearGroundCost(scenario, seen, false), heights = clearGroundCost(scenario, seen, true);
+    std::printf("%-8s heights %.2f us/frame, without %.2f: %.2fx\n", "", heights, plain, heights / plain);
+  }
   std::fflush(stdout);
 }
 

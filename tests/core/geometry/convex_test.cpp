@@ -64,5 +64,17 @@ TEST(Convex, CommonHoldsExactlyWhatBothHold) {
   EXPECT_GT(inside, 100);
 }
 
+TEST(ConvexPart, OfASegmentIsWhatLiesInside) {
+  const Convex square{{0, 0}, {2, 0}, {2, 2}, {0, 2}};
+  const auto through = partInside(square, {{-1, 1}, {3, 1}});
+  ASSERT_TRUE(through);
+  EXPECT_NEAR(distance(through->a, Point{0, 1}), 0, 1e-12);
+  EXPECT_NEAR(distance(through->b, Point{2, 1}), 0, 1e-12);
+  EXPECT_EQ(partInside(square, {{0.5, 0.5}, {1, 1}}), (Segment{{0.5, 0.5}, {1, 1}}));
+  EXPECT_FALSE(partInside(square, {{3, 0}, {3, 2}}));
+  EXPECT_FALSE(partInside(square, {{-1, 1}, {1, 3}})) << "a corner alone";
+  EXPECT_FALSE(partInside({}, {{0, 0}, {1, 1}}));
+}
+
 }  // namespace
 }  // namespace wend::geometry
