@@ -13,13 +13,6 @@
 
 namespace wend::answers {
 
-double stopsOf(double tNumber) {
-  return 2 * std::log2(tNumber);
-}
-double tNumberOf(double stops) {
-  return std::exp2(stops / 2);
-}
-
 optics::Optics opticsOf(const plan::Plan& plan, double focal, double tNumber) {
   return {focal, optics::fNumberOf(tNumber, plan.lens->transmission.at(focal)), plan.camera.blurCircle};
 }

@@ -15,12 +15,12 @@
 #include "core/optics/lens_scale.h"
 #include "core/pulls/fewest_moves.h"
 #include "core/snags/evidence.h"
+#include "core/units/stop.h"
 
 namespace wend::answers {
 
-/// Stops from T1 and back.
-double stopsOf(double tNumber);
-double tNumberOf(double stops);
+/// What iris tracks are measured in.
+using units::stopsOf, units::tNumberOf;
 
 /// The plan's lens at a focal length and T-number, as depth of field sees it. Requires a lens.
 optics::Optics opticsOf(const plan::Plan& plan, double focal, double tNumber);

@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "core/units/stop.h"
+
 namespace wend::light {
 namespace {
 
@@ -23,30 +25,22 @@ double luxOfReading(double stop, const Exposure& e) {
 }
 
 double throughDensity(double reading, double ndStops) {
-  return stopAway(reading, -ndStops);
+  return units::closedBy(reading, -ndStops);
 }
 
 double densityStops(double opticalDensity) {
   return opticalDensity / std::log10(2.0);
 }
 
-double stopsBetween(double from, double to) {
-  return 2 * std::log2(to / from);
-}
-
 double offsetStops(double needed, double set) {
-  return stopsBetween(set, needed);
-}
-
-double stopAway(double from, double stops) {
-  return from * std::exp2(stops / 2);
+  return units::stopsBetween(set, needed);
 }
 
 double blendedStop(double from, double to, double share) {
   // The ends exactly: a blend that is over must not differ from its key in the last digit.
   if (share <= 0) return from;
   if (share >= 1) return to;
-  return stopAway(from, share * stopsBetween(from, to));
+  return units::closedBy(from, share * units::stopsBetween(from, to));
 }
 
 double exposureValue(double stop, double seconds) {

@@ -36,14 +36,8 @@ double throughDensity(double reading, double ndStops);
 /// Stops of density of an optical density D: D / log10(2). A density of 0.3 is a stop within a third of a percent.
 double densityStops(double opticalDensity);
 
-/// 2 log2(from -> to): the stops the iris closes by, negative when it opens. Require both positive.
-double stopsBetween(double from, double to);
-
 /// How far a face that needs `needed` is off at `set`: 2 log2(needed / set), positive over, negative under.
 double offsetStops(double needed, double set);
-
-/// The T-number `stops` away from `from`, positive closes.
-double stopAway(double from, double stops);
 
 /// Blends two needs in stops: share 0 is `from`, 1 is `to`.
 double blendedStop(double from, double to, double share);

@@ -6,6 +6,7 @@
 #include "core/light/exposure.h"
 #include "core/light/fixture.h"
 #include "core/light/pane.h"
+#include "core/units/stop.h"
 
 namespace wend::light {
 namespace {
@@ -91,13 +92,13 @@ TEST(PublishedStops, ThirdsFromOneToThirtyTwo) {
   const double printed[] = {1.00,  1.12,  1.26,  1.41,  1.59,  1.78,  2.00,  2.24,  2.52, 2.83,  3.17,
                             3.56,  4.00,  4.49,  5.04,  5.66,  6.35,  7.13,  8.00,  8.98, 10.08, 11.31,
                             12.70, 14.25, 16.00, 17.96, 20.16, 22.63, 25.40, 28.51, 32.00};
-  for (int k = 0; k <= 30; ++k) EXPECT_NEAR(stopAway(1, k / 3.0), printed[k], 0.0075) << k;
+  for (int k = 0; k <= 30; ++k) EXPECT_NEAR(units::closedBy(1, k / 3.0), printed[k], 0.0075) << k;
 }
 
 // US Army correspondence course SS0511, armycommunications.tpub.com/SS0511/SS05110095.htm: f/5.6 passes one-sixteenth
 // of the light of f/1.4.
 TEST(PublishedStops, LightAtFiveSixIsASixteenthOfThatAtOneFour) {
-  EXPECT_NEAR(std::exp2(-stopsBetween(stopAway(1, 1), stopAway(1, 5))), 1.0 / 16, 1e-12);
+  EXPECT_NEAR(std::exp2(-units::stopsBetween(units::closedBy(1, 1), units::closedBy(1, 5))), 1.0 / 16, 1e-12);
 }
 
 // A source 10 m up: on the floor the light is a tenth of that below it at "19.08 m" (the worked example numbered 49.2

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "core/light/exposure.h"
+#include "core/units/stop.h"
 
 namespace wend::light {
 namespace {
@@ -21,8 +22,8 @@ TEST(NeededBehind, OpensByHalfTheStopsInTheNumber) {
   EXPECT_NEAR(neededBehind(11, kRamp, 30), 11 / std::exp2(densityStops(1.5) / 2), 1e-12);
   EXPECT_NEAR(neededBehind(8, {}, 0, 2), 4, 1e-12);
   // Density and iris share the way: four stops by the filter leave two of six for the iris.
-  const double shed = neededBehind(2.8, kRamp, 0), glass = neededBehind(stopAway(2.8, 6), kRamp, 30);
-  EXPECT_NEAR(stopsBetween(shed, glass), 6 - densityStops(1.2), 1e-12);
+  const double shed = neededBehind(2.8, kRamp, 0), glass = neededBehind(units::closedBy(2.8, 6), kRamp, 30);
+  EXPECT_NEAR(units::stopsBetween(shed, glass), 6 - densityStops(1.2), 1e-12);
 }
 
 TEST(DensityFor, BringsAReadingToTheStop) {
