@@ -51,12 +51,6 @@ class BitGrid {
   /// Closes what was toggled and adds it.
   void fill();
 
-  /// Calls visit(cell) for every cell at which the two differ, in order. Requires equal grids.
-  template <class Visit>
-  static void eachDifference(const BitGrid& a, const BitGrid& b, Visit visit) {
-    const int from = std::min(a.drawn_.from, b.drawn_.from), until = std::max(a.drawn_.until, b.drawn_.until);
-    for (int row = from; row < until; ++row) a.eachDifferenceInRow(b, row, visit);
-  }
   /// Calls visit(cell) for every set cell, in order.
   template <class Visit>
   void eachSet(Visit visit) const {
@@ -70,10 +64,6 @@ class BitGrid {
     void take(int low, int high);
   };
   std::size_t slot(int row, std::size_t word) const { return static_cast<std::size_t>(row) * words_ + word; }
-  template <class Visit>
-  void eachDifferenceInRow(const BitGrid& other, int row, Visit visit) const {
-    for (std::size_t w = 0; w < words_; ++w) eachBit(bits_[slot(row, w)] ^ other.bits_[slot(row, w)], row, w, visit);
-  }
   template <class Visit>
   void eachBit(std::uint64_t word, int row, std::size_t w, Visit visit) const {
     for (; word != 0; word &= word - 1) {

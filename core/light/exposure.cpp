@@ -5,11 +5,6 @@
 #include "core/units/stop.h"
 
 namespace wend::light {
-namespace {
-
-constexpr double kFoot = 0.3048;
-
-}  // namespace
 
 double shutterSeconds(double shutterDeg, double rate) {
   return shutterDeg / (360 * rate);
@@ -28,10 +23,6 @@ double throughDensity(double reading, double ndStops) {
   return units::closedBy(reading, -ndStops);
 }
 
-double densityStops(double opticalDensity) {
-  return opticalDensity / std::log10(2.0);
-}
-
 double offsetStops(double needed, double set) {
   return units::stopsBetween(set, needed);
 }
@@ -41,26 +32,6 @@ double blendedStop(double from, double to, double share) {
   if (share <= 0) return from;
   if (share >= 1) return to;
   return units::closedBy(from, share * units::stopsBetween(from, to));
-}
-
-double exposureValue(double stop, double seconds) {
-  return std::log2(stop * stop / seconds);
-}
-
-double luminanceAt(double ev, double index, double constant) {
-  return constant * std::exp2(ev) / index;
-}
-
-double illuminanceAt(double ev, double index, double constant) {
-  return constant * std::exp2(ev) / index;
-}
-
-double footcandles(double lux) {
-  return lux * kFoot * kFoot;
-}
-
-double luxOfFootcandles(double fc) {
-  return fc / (kFoot * kFoot);
 }
 
 }  // namespace wend::light

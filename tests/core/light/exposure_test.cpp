@@ -62,9 +62,5 @@ TEST(BlendedStop, IsLinearInStopsAndExactAtItsEnds) {
   EXPECT_NEAR(units::stopsBetween(2.8, blendedStop(2.8, 11, 0.3)), 0.3 * units::stopsBetween(2.8, 11), 1e-12);
 }
 
-TEST(Footcandles, GoThereAndBack) {
-  EXPECT_DOUBLE_EQ(footcandles(luxOfFootcandles(64)), 64);
-}
-
 }  // namespace
 }  // namespace wend::light
