@@ -10,8 +10,8 @@ namespace wend::geometry {
 
 /// Cells are named by their number, row by row from the south, west to east.
 struct Grid {
-  Point origin;  ///< the south-west corner
-  double cell = 0.1;
+  Point origin;       ///< the south-west corner
+  double cell = 0.1;  ///< metres
   int nx = 0, ny = 0;
 
   std::size_t cells() const { return static_cast<std::size_t>(nx) * static_cast<std::size_t>(ny); }
@@ -20,7 +20,7 @@ struct Grid {
     const auto wide = static_cast<std::size_t>(nx);
     return centre(static_cast<int>(index % wide), static_cast<int>(index / wide));
   }
-  /// Half the diagonal of a cell.
+  /// Half the diagonal of a cell, metres.
   double reach() const { return cell * 0.70710678118654757; }
   Extent extent() const { return {origin, origin + Vec{nx * cell, ny * cell}}; }
   /// The cell that holds p, or nothing outside.
@@ -28,7 +28,7 @@ struct Grid {
   bool operator==(const Grid&) const = default;
 };
 
-/// The grid of whole cells that covers the extent grown by `border`. Requires cell > 0.
+/// The grid of whole cells that covers the extent grown by `border` metres. Requires cell > 0.
 Grid gridOver(Extent extent, double cell, double border = 0);
 
 /// Ensures   (1) an area drawn by `toggle` edges and closed by `fill` sets exactly the cells whose centre it holds,

@@ -16,7 +16,7 @@ void cutRightOf(Convex& area, Point a, Point b);
 /// What both hold.
 Convex common(Convex a, const Convex& b);
 
-/// True when every place within `radius` of the way lies in the area. Requires radius >= 0.
+/// True when every place within `radius` metres of the way lies in the area. Requires radius >= 0.
 bool holds(const Convex& area, Segment way, double radius);
 
 }  // namespace wend::geometry

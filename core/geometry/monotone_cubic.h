@@ -1,5 +1,5 @@
 /// Curves through given values that never turn where the values do not: how a move gathers and loses speed, and how a
-/// lens scale runs between its marks.
+/// lens scale runs between its marks. Units are the caller's: a slope is y over x.
 #pragma once
 
 #include <optional>
