@@ -50,7 +50,7 @@ class LensTracks {
   std::optional<double> neededAt(double t) const;
   /// Metres from the sensor the lens is set at, infinity allowed.
   double focusAt(double t) const { return scale_.valueAt(barrelAt(t)); }
-  double barrelAt(double t) const;
+  double barrelAt(double t) const;      ///< degrees
   double barrelRateAt(double t) const;  ///< degrees per second, over 2 ms about t, less at the ends
   const optics::LensScale& focusScale() const { return scale_; }
 
