@@ -1,4 +1,4 @@
-/// Poles and the lines of speech they pick up.
+/// Poles and the lines of speech they pick up. Seconds from the take's start; places in plan metres.
 #pragma once
 
 #include <string>

@@ -1,4 +1,4 @@
-/// The colour of the light at a place of the set, as the plan's areas tell it.
+/// The colour of the light at a place of the set, as the plan's areas tell it. Plan metres; seconds from the start.
 #pragma once
 
 #include <optional>

@@ -4,6 +4,7 @@
 
 #include "core/answers/covers.h"
 #include "core/snags/stretch.h"
+#include "core/units/stop.h"
 
 namespace wend::answers::covers {
 
@@ -58,7 +59,7 @@ double strengthOf(const Take& take, const Cue& cue, const std::vector<geometry::
   double most = 0;
   for (const auto place : places) {
     const auto before = take.neededAt(place, cue.at - kJust), after = take.neededAt(place, cue.at + cue.over + kJust);
-    if (before && after) most = std::max(most, std::abs(2 * std::log2(*after / *before)));
+    if (before && after) most = std::max(most, std::abs(units::stopsBetween(*before, *after)));
   }
   return most;
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <functional>
 
+#include "core/geometry/runs.h"
 #include "core/geometry/spans.h"
 #include "core/optics/warmth.h"
 
@@ -16,13 +17,8 @@ namespace {
 std::vector<Span> quietSpans(const Take& take, const std::vector<Instant>& samples,
                              const std::function<bool(const Instant&)>& quiet) {
   std::vector<Span> spans;
-  bool open = false;
-  for (const Instant& instant : samples) {
-    const bool now = quiet(instant);
-    if (now && !open) spans.push_back({instant.time, instant.time});
-    if (now) spans.back().until = instant.time;
-    open = now;
-  }
+  for (const auto& run : geometry::runsWhere(samples.size(), [&](std::size_t i) { return quiet(samples[i]); }))
+    spans.push_back({samples[run.first].time, samples[run.last].time});
   for (Span& span : spans) {
     if (span.from > 0) span.from += kQuietAside;
     if (span.until < take.length()) span.until -= kQuietAside;

@@ -15,13 +15,13 @@ namespace wend::answers {
 
 /// All glass that has turned into a mirror.
 struct GlassAt {
-  double time = 0;
+  double time = 0;  ///< seconds from the take's start
   std::vector<TurnedGlass> glass;
 };
 
 /// On what in frame the shadows of the camera, the crew and the poles fall by lamps.
 struct FallenAt {
-  double time = 0;
+  double time = 0;  ///< likewise
   LightBlockers gear;
   std::vector<std::vector<snags::SurfaceShadow>> found;  ///< one list a body, spans left empty
 };
@@ -45,7 +45,7 @@ class ByInstant {
  public:
   /// Nothing is known before.
   ByInstant() = default;
-  /// `found` is all that depends on the edited plan by the eye alone, widened by `margin`; it outlives this.
+  /// `found` is all that depends on the edited plan by the eye alone, `margin` degrees wider; it outlives this.
   ByInstant(const Take& now, const Take& before, const std::vector<Found>& found, double margin)
       : now_(&now), before_(&before), found_(found), margin_(margin) {}
 

@@ -5,6 +5,7 @@
 #include "core/answers/whole_take.h"
 #include "core/crew/obstacles.h"
 #include "core/geometry/polygon.h"
+#include "core/geometry/runs.h"
 #include "core/geometry/segment.h"
 #include "core/sight/ray.h"
 
@@ -86,13 +87,8 @@ class Lane {
   /// `where` says where it stands at a sample while it is in the lane.
   template <class Where>
   void addWhile(const std::string& id, const std::vector<Instant>& samples, Where where) {
-    bool open = false;
-    for (std::size_t k = 0; k < samples.size(); ++k) {
-      const std::optional<Point> pos = where(k);
-      if (pos && !open) add(id, {samples[k].time, samples[k].time}, *pos);
-      if (pos) taken_.back().span.until = samples[k].time;
-      open = pos.has_value();
-    }
+    for (const auto& run : geometry::runsWhere(samples.size(), [&](std::size_t k) { return where(k).has_value(); }))
+      add(id, {samples[run.first].time, samples[run.last].time}, *where(run.first));
   }
   void addDisc(const std::string& id, Point pos, double radius) {
     if (ringTouches(ring_, pos, radius)) add(id, {0, take_.length()}, pos);

@@ -6,18 +6,12 @@
 
 #include "core/answers/lens_charts.h"
 #include "core/base/text.h"
+#include "core/geometry/runs.h"
 #include "core/snags/stretch.h"
 #include "core/snags/thresholds.h"
 #include "core/units/stop.h"
 
 namespace wend::answers {
-
-double stopsOf(double tNumber) {
-  return 2 * std::log2(tNumber);
-}
-double tNumberOf(double stops) {
-  return std::exp2(stops / 2);
-}
 
 optics::Optics opticsOf(const plan::Plan& plan, double focal, double tNumber) {
   return {focal, optics::fNumberOf(tNumber, plan.lens->transmission.at(focal)), plan.camera.blurCircle};
@@ -163,18 +157,14 @@ bool LensTracks::Maker::exposesSomewhere(double t) const {
 void LensTracks::Maker::lookAtUnknown() {
   if (!plan.iris.keys.empty() || !snags::tellsOfLight(plan)) return;
   const double hold = snags::threshold(plan, "light-unknown").hold;
-  std::vector<geometry::Span> spans;
-  bool open = false;
-  for (const auto& [t, stop] : tracks.needed_) {
-    const bool unknown = !stop && exposesSomewhere(t);
-    if (unknown && !open) spans.push_back({t, t});
-    if (unknown) spans.back().until = t;
-    open = unknown;
-  }
-  for (const geometry::Span& span : spans)
+  const auto& needed = tracks.needed_;
+  const auto unknown = [&](std::size_t i) { return !needed[i].second && exposesSomewhere(needed[i].first); };
+  for (const auto& run : geometry::runsWhere(needed.size(), unknown)) {
+    const geometry::Span span{needed[run.first].first, needed[run.last].first};
     if (span.length() >= hold)
       tracks.beyond_.push_back(
           {span, "the light that the iris is planned for is unknown: it stands at a guess", "iris"});
+  }
 }
 
 void LensTracks::Maker::planIris() {
@@ -279,16 +269,11 @@ void LensTracks::Maker::lookAtRates() {
     constexpr double kMeasured = 0.011;
     return std::any_of(cuts.begin(), cuts.end(), [&](const auto& cut) { return std::abs(t - cut.from) < kMeasured; });
   };
-  std::optional<double> since;
-  for (const double t : times) {
-    const bool over = std::abs(view.zoomRateAt(t)) > limit && !besideCut(t);
-    if (over && !since) since = t;
-    if (!over && since)
-      tracks.beyond_.push_back({{*since, t}, "the zoom would have to turn faster than its limit", "zoom"});
-    if (!over) since.reset();
+  const auto over = [&](double t) { return std::abs(view.zoomRateAt(t)) > limit && !besideCut(t); };
+  for (const auto& run : geometry::runsWhere(times.size(), [&](std::size_t i) { return over(times[i]); })) {
+    const double until = times[std::min(run.last + 1, times.size() - 1)];
+    tracks.beyond_.push_back({{times[run.first], until}, "the zoom would have to turn faster than its limit", "zoom"});
   }
-  if (since)
-    tracks.beyond_.push_back({{*since, times.back()}, "the zoom would have to turn faster than its limit", "zoom"});
 }
 
 LensTracks LensTracks::of(const plan::PlanPtr& plan, const Subjects& subjects, const CameraView& view,

@@ -15,12 +15,12 @@
 #include "core/optics/lens_scale.h"
 #include "core/pulls/fewest_moves.h"
 #include "core/snags/evidence.h"
+#include "core/units/stop.h"
 
 namespace wend::answers {
 
-/// Stops from T1 and back.
-double stopsOf(double tNumber);
-double tNumberOf(double stops);
+/// What iris tracks are measured in.
+using units::stopsOf, units::tNumberOf;
 
 /// The plan's lens at a focal length and T-number, as depth of field sees it. Requires a lens.
 optics::Optics opticsOf(const plan::Plan& plan, double focal, double tNumber);
@@ -50,7 +50,7 @@ class LensTracks {
   std::optional<double> neededAt(double t) const;
   /// Metres from the sensor the lens is set at, infinity allowed.
   double focusAt(double t) const { return scale_.valueAt(barrelAt(t)); }
-  double barrelAt(double t) const;
+  double barrelAt(double t) const;      ///< degrees
   double barrelRateAt(double t) const;  ///< degrees per second, over 2 ms about t, less at the ends
   const optics::LensScale& focusScale() const { return scale_; }
 

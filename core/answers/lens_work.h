@@ -8,8 +8,8 @@
 
 namespace wend::answers {
 
-/// From these rates on an iris or zoom wants a hand and an eye of its own. Common practice, no source, for degrees of
-/// barrel; our choice for the others.
+/// From these rates a second on an iris or zoom wants a hand and an eye of its own. Common practice, no source, for
+/// degrees of barrel; our choice for the others.
 inline constexpr double kBriskDegrees = 60, kBriskStops = 0.5, kBriskPercent = 10;
 
 /// Who has that axis at t: as handed over, else the one whose role says so. Where nothing says otherwise a

@@ -1,4 +1,4 @@
-/// Bodies that stand in the light, as core/light takes them, with the names they are told by.
+/// Bodies that stand in the light, as core/light takes them, with the names they are told by. Plan metres.
 #pragma once
 
 #include <string>

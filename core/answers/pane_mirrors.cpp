@@ -9,6 +9,7 @@
 #include "core/answers/whole_take.h"
 #include "core/light/exposure.h"
 #include "core/sight/body.h"
+#include "core/units/stop.h"
 
 namespace wend::answers {
 
@@ -26,7 +27,7 @@ void note(PaneLog& log, double t, const TurnedGlass& glass, const std::string& w
                  glass.pane,
                  who,
                  *light.returned,
-                 light::stopsBetween(*light.farStop, *light.nearStop),
+                 units::stopsBetween(*light.farStop, *light.nearStop),
                  light.incidence,
                  lerp(glass.face.face.a, glass.face.face.b, 0.5)};
   PaneMirror& entry = log.add(t, {glass.pane, who}, now);

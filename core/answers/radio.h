@@ -1,4 +1,4 @@
-/// The radio links of a plan at one instant: where aerials are and what stands between them.
+/// The radio links of a plan at one instant: where aerials are and what stands between them. Plan metres; losses in dB.
 ///
 /// Aerials   the camera's at its sensor, a piece of gear's at its top, a person's at two thirds of their height, which
 ///           is a belt or a chest. What walls and leaves take where the plan does not say: 10 dB a wall, 6 dB a solid

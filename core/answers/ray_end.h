@@ -1,4 +1,4 @@
-/// Where a line of sight ends: on what stands, or on the floor.
+/// Where a line of sight ends: on what stands, or on the floor. Plan metres.
 #pragma once
 
 #include <optional>

@@ -12,7 +12,7 @@ using geometry::Span;
 /// True for those who go along with the camera.
 bool isCarried(const plan::Plan& plan, std::size_t member);
 
-/// The floors of the plan and the height of everyone's crown over them.
+/// The floors of the plan and the height of everyone's crown over them, metres above the datum.
 struct FloorRange {
   double lowest = 0, highest = 0;
 };

@@ -15,6 +15,7 @@ namespace wend::answers {
 
 using base::fixed;
 using geometry::Span;
+using snags::NeedFails;
 
 namespace {
 
@@ -190,8 +191,8 @@ struct GroundOfNeed {
 /// Rounding in a drawn mark must not break a need.
 constexpr double kClose = 1e-6;
 
-/// The word for what fails of a need there and then; null while all holds.
-using Failing = const char*;
+/// What fails of a need there and then; nothing while all holds.
+using Failing = std::optional<NeedFails>;
 
 struct FailsAt {
   const Take& take;
@@ -201,33 +202,35 @@ struct FailsAt {
   double t;
 
   Failing operator()(const plan::NearCamera& near) const {
-    return geometry::distance(pos, take.people().camera().place(t)) > near.within + kClose ? "far" : nullptr;
+    return geometry::distance(pos, take.people().camera().place(t)) > near.within + kClose ? Failing(NeedFails::far)
+                                                                                           : std::nullopt;
   }
   Failing operator()(const plan::Sees& sees) const {
     const auto target = targetAt(take, sees.who, t);
     const double eyes = take.people().floorAt(pos) + eyesOf(member);
     const bool blind = target && !sight::openBetween(take.scene().at(t), geometry::at(pos, eyes), *target);
-    return blind ? "blind" : nullptr;
+    return blind ? Failing(NeedFails::blind) : std::nullopt;
   }
   Failing operator()(const plan::Stays& stays) const {
     const plan::Shelter* shelter = take.plan().shelters.find(stays.shelter);
-    return shelter && geometry::distance(pos, shelter->pos) > shelter->radius + kClose ? "away" : nullptr;
+    return shelter && geometry::distance(pos, shelter->pos) > shelter->radius + kClose ? Failing(NeedFails::away)
+                                                                                       : std::nullopt;
   }
   Failing operator()(const plan::Holds& holds) const {
     const auto at = Radio(take, t).over(*take.plan().links.find(holds.link), member, pos);
-    return at && at->margin < 0 ? "link" : nullptr;
+    return at && at->margin < 0 ? Failing(NeedFails::link) : std::nullopt;
   }
   /// Out of reach counts before the gap: a microphone that does not get there has none.
   Failing operator()(const plan::Reaches& reaches) const {
     const plan::Pole& pole = *take.plan().poles.find(reaches.pole);
-    Failing failing = nullptr;
+    Failing failing;
     for (const auto& line : lines) {
       if (t < line.span.from || t > line.span.until) continue;
       const auto stand = stoodOver(take, pole, line, t, pos);
       if (!stand) continue;
       const bool open = sight::openBetween(take.scene().at(t), stand->shoulder, stand->microphone);
-      if (crew::beyond(stand->reach, pole.reach) || !open) return "reach";
-      if (crew::beyond(stand->gap, pole.gap[1])) failing = "gap";
+      if (crew::beyond(stand->reach, pole.reach) || !open) return NeedFails::reach;
+      if (crew::beyond(stand->gap, pole.gap[1])) failing = NeedFails::gap;
     }
     return failing;
   }
@@ -240,13 +243,13 @@ std::vector<ReachedLine> linesOf(const Take& take, const plan::Crew& member, con
                  : std::vector<ReachedLine>{};
 }
 
-/// Every word a need may fail by.
-std::vector<std::string> wordsOfFailing(const plan::Need& need) {
-  if (std::holds_alternative<plan::NearCamera>(need.what)) return {"far"};
-  if (std::holds_alternative<plan::Sees>(need.what)) return {"blind"};
-  if (std::holds_alternative<plan::Stays>(need.what)) return {"away"};
-  if (std::holds_alternative<plan::Holds>(need.what)) return {"link"};
-  return {"reach", "gap"};
+/// Every way in which a need may fail.
+std::vector<NeedFails> waysToFail(const plan::Need& need) {
+  if (std::holds_alternative<plan::NearCamera>(need.what)) return {NeedFails::far};
+  if (std::holds_alternative<plan::Sees>(need.what)) return {NeedFails::blind};
+  if (std::holds_alternative<plan::Stays>(need.what)) return {NeedFails::away};
+  if (std::holds_alternative<plan::Holds>(need.what)) return {NeedFails::link};
+  return {NeedFails::reach, NeedFails::gap};
 }
 
 }  // namespace
@@ -292,13 +295,10 @@ std::vector<RouteBreak> needBreaks(const Take& take, std::size_t member, const s
     const Span span = spanOf(take, need);
     if (span.until < span.from) continue;
     const std::vector<ReachedLine> lines = linesOf(take, crew, need, span);
-    for (const std::string& word : wordsOfFailing(need)) {
-      const auto fails = [&](double t) {
-        const Failing failing = std::visit(FailsAt{take, crew, lines, at(t), t}, need.what);
-        return failing && word == failing;
-      };
+    for (const NeedFails why : waysToFail(need)) {
+      const auto fails = [&](double t) { return std::visit(FailsAt{take, crew, lines, at(t), t}, need.what) == why; };
       for (const Span& broken : geometry::spansWhere(span, 1 / take.rate(), fails))
-        breaks.push_back({broken, at(broken.from), word});
+        breaks.push_back({broken, at(broken.from), why});
     }
   }
   std::stable_sort(breaks.begin(), breaks.end(),

@@ -1,4 +1,4 @@
-/// What crew members need, as ground and as a check of a way.
+/// What crew members need, as ground and as a check of a way. Plan metres, seconds from the take's start.
 #pragma once
 
 #include <functional>

@@ -6,6 +6,7 @@
 #include "core/answers/on_found_routes.h"
 #include "core/answers/set_scene.h"
 #include "core/crew/obstacles.h"
+#include "core/geometry/runs.h"
 #include "core/geometry/tolerance.h"
 #include "core/plan/invariants.h"
 
@@ -32,13 +33,10 @@ class Sheltering {
         marks_(marksOf(route, take_.length())) {}
 
   std::vector<plan::Mark> named() {
-    for (std::size_t k = 0; k < marks_.size();) {
-      const std::string shelter = shelterOf(k);
-      std::size_t end = k + 1;
-      while (end < marks_.size() && shelterOf(end) == shelter) ++end;
-      if (!shelter.empty()) nameWhereItHolds(k, end, *plan_.shelters.find(shelter));
-      k = end;
-    }
+    const auto together = [&](std::size_t a, std::size_t b) { return shelterOf(a) == shelterOf(b); };
+    for (const auto& run : geometry::runsAlike(marks_.size(), together))
+      if (const std::string shelter = shelterOf(run.first); !shelter.empty())
+        nameWhereItHolds(run.first, run.last + 1, *plan_.shelters.find(shelter));
     return std::move(marks_);
   }
 

@@ -20,9 +20,7 @@ namespace wend::answers {
 struct RouteBreak {
   geometry::Span span;
   Point at;  ///< where it begins
-  /// "far" from the camera, "away" from the shelter, "blind" to who has to be seen, the "link" over its budget, the
-  /// pole out of "reach" or its way blocked, its microphone over its "gap" to the mouth.
-  std::string why;
+  snags::NeedFails why = snags::NeedFails::far;
 };
 
 struct FoundStand {

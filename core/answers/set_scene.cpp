@@ -151,15 +151,6 @@ std::vector<light::ClockReading> clockReadingsOf(const plan::Area& area) {
   return readings;
 }
 
-std::vector<std::string> unknownFixtures(const plan::Plan& plan, const light::Luminaires& luminaires) {
-  std::vector<std::string> ids;
-  for (const auto& fixture : plan.fixtures) {
-    const auto* ies = std::get_if<plan::IesOutput>(&fixture.output);
-    if (ies && !luminaires.count(ies->file)) ids.push_back(fixture.id.text());
-  }
-  return ids;
-}
-
 std::string idOf(const plan::Plan& plan, const sight::Source& source) {
   const auto index = static_cast<std::size_t>(source.tag);
   switch (source.owner) {

@@ -17,11 +17,10 @@ sight::Scene sceneOf(const plan::Plan& plan);
 
 /// Areas, lamps and exposure. `scene` must outlive it. Core reads no files: the luminaires of photometric files come
 /// with the plan, by the names it gives them. A lamp whose file did not come shines nobody knows how much: faces it
-/// would have to be added to are unknown, and `unknownFixtures` names it.
+/// would have to be added to are unknown.
 light::Lighting lightingOf(const plan::Plan& plan, const sight::Scene& scene, const light::Luminaires& luminaires = {});
 /// The keys of the variable density in front of the lens.
 std::vector<light::DensityKey> densityKeys(const plan::Plan& plan);
-std::vector<std::string> unknownFixtures(const plan::Plan& plan, const light::Luminaires& luminaires = {});
 
 /// What an area reads by the clock; empty where it goes by states.
 std::vector<light::ClockReading> clockReadingsOf(const plan::Area& area);

@@ -1,4 +1,4 @@
-/// Collects what holds at sampled instants into spans, a list a key.
+/// Collects what holds at sampled instants into spans, a list a key. Seconds.
 #pragma once
 
 #include <algorithm>

@@ -1,4 +1,4 @@
-/// What the focus is on along the take, and how far away it is wanted.
+/// What the focus is on along the take, and how far away it is wanted. Metres; seconds from the take's start.
 ///
 /// During a change of subject floor, slant and flat are each blended in 1/distance from the sensor.
 #pragma once

@@ -30,8 +30,8 @@ class Take {
 
   const plan::Plan& plan() const { return *plan_; }
   const plan::PlanPtr& planPtr() const { return plan_; }
-  double length() const { return plan_->clock.length; }
-  double rate() const { return plan_->clock.rate(); }
+  double length() const { return plan_->clock.length; }  ///< seconds
+  double rate() const { return plan_->clock.rate(); }    ///< frames a second
   const units::FrameRate& frameRate() const { return rate_; }
   /// SMPTE label of the frame shown at t.
   std::string timecodeAt(double t) const;

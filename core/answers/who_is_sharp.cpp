@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/geometry/runs.h"
 #include "core/optics/split.h"
 #include "core/optics/warmth.h"
 #include "core/snags/stretch.h"
@@ -59,56 +60,34 @@ std::vector<Group> groupsOf(std::size_t count) {
   return groups;
 }
 
-/// A stretch of a group as it grows.
-class Stretch {
- public:
-  Stretch(const plan::Plan& plan, Group group) : plan_(plan), group_(std::move(group)) {}
+void narrow(Together& row, const optics::Range& settings, double ahead) {
+  if (!row.settings) return;
+  row.settings =
+      BandAt{std::max(row.settings->near, settings.near + ahead), std::min(row.settings->far, settings.far + ahead)};
+  if (row.settings->near > row.settings->far) row.settings.reset();
+}
 
-  void add(const Instant& instant, std::vector<Together>& done) {
-    const GroupAt now = groupAt(plan_, instant, group_);
-    if (open_ && (!now.inFrame || now.settings.has_value() != row_.holds)) close(done);
-    if (!now.inFrame) return;
-    if (!open_) start(instant, now);
-    row_.span.until = instant.time;
-    if (now.settings) narrow(*now.settings);
-    if (now.needs) harden(*now.needs, instant.lens->focal);
+/// The stop is asked of the lens as it is zoomed now: closing it is one change alone.
+void harden(Together& row, const optics::SplitNeeds& needs, double transmission) {
+  const double stop = optics::tNumberOf(needs.fNumber, transmission);
+  row.stop = std::max(row.stop.value_or(stop), stop);
+  row.focal = std::min(row.focal.value_or(needs.focal), needs.focal);
+}
+
+/// A group through a run of instants that all hold it, or all do not.
+Together togetherOver(const plan::Plan& plan, const Group& group, const std::vector<Instant>& samples,
+                      const std::vector<GroupAt>& at, geometry::Run run) {
+  Together row;
+  for (const std::size_t who : group) row.who.push_back(plan.performers[who].id.text());
+  row.span = {samples[run.first].time, samples[run.last].time};
+  row.holds = at[run.first].settings.has_value();
+  if (row.holds) row.settings = BandAt{0, kInfinity};
+  for (std::size_t i = run.first; i <= run.last; ++i) {
+    if (at[i].settings) narrow(row, *at[i].settings, plan.lens->pupilAhead);
+    if (at[i].needs) harden(row, *at[i].needs, plan.lens->transmission.at(samples[i].lens->focal));
   }
-
-  void close(std::vector<Together>& done) {
-    if (open_ && row_.span.length() >= kShortestSharp) done.push_back(row_);
-    open_ = false;
-  }
-
- private:
-  void start(const Instant& instant, const GroupAt& now) {
-    row_ = {};
-    for (const std::size_t who : group_) row_.who.push_back(plan_.performers[who].id.text());
-    row_.span.from = instant.time;
-    row_.holds = now.settings.has_value();
-    if (row_.holds) row_.settings = BandAt{0, kInfinity};
-    open_ = true;
-  }
-
-  void narrow(const optics::Range& settings) {
-    if (!row_.settings) return;
-    const double ahead = plan_.lens->pupilAhead;
-    row_.settings = BandAt{std::max(row_.settings->near, settings.near + ahead),
-                           std::min(row_.settings->far, settings.far + ahead)};
-    if (row_.settings->near > row_.settings->far) row_.settings.reset();
-  }
-
-  /// The stop is asked of the lens as it is zoomed now: closing it is one change alone.
-  void harden(const optics::SplitNeeds& needs, double focal) {
-    const double stop = optics::tNumberOf(needs.fNumber, plan_.lens->transmission.at(focal));
-    row_.stop = std::max(row_.stop.value_or(stop), stop);
-    row_.focal = std::min(row_.focal.value_or(needs.focal), needs.focal);
-  }
-
-  const plan::Plan& plan_;
-  Group group_;
-  bool open_ = false;
-  Together row_;
-};
+  return row;
+}
 
 }  // namespace
 
@@ -137,9 +116,16 @@ std::vector<Together> togetherInFrame(const Take& take, const std::vector<Instan
   const plan::Plan& plan = take.plan();
   if (!plan.lens) return all;
   for (const Group& group : groupsOf(plan.performers.size())) {
-    Stretch stretch(plan, group);
-    for (const Instant& instant : samples) stretch.add(instant, all);
-    stretch.close(all);
+    std::vector<GroupAt> at;
+    for (const Instant& instant : samples) at.push_back(groupAt(plan, instant, group));
+    const auto alike = [&](std::size_t a, std::size_t b) {
+      return at[a].inFrame == at[b].inFrame && at[a].settings.has_value() == at[b].settings.has_value();
+    };
+    for (const auto& run : geometry::runsAlike(at.size(), alike)) {
+      if (!at[run.first].inFrame) continue;
+      const Together row = togetherOver(plan, group, samples, at, run);
+      if (row.span.length() >= kShortestSharp) all.push_back(row);
+    }
   }
   std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.span.from < b.span.from; });
   return all;

@@ -13,7 +13,7 @@ DrawnRoute drawnRoute(const Route& route, const geometry::Grid& grid, const Step
 
 /// The corners of one walk or stand, straight stretches joined: where somebody is at each of their times.
 struct RoutePoint {
-  double time = 0;
+  double time = 0;  ///< seconds from the take's start
   Point at;
 };
 

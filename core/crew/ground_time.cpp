@@ -85,11 +85,6 @@ void GroundTime::barSeen(std::size_t cell, Span span) {
   clear_.set(cell, clock_.meeting(span), false);
 }
 
-void GroundTime::setClear(CellTimes clear) {
-  WEND_CHECK(clear.cells() == grid_.cells() && clear.steps() == clock_.steps);
-  clear_ = std::move(clear);
-}
-
 void GroundTime::setLow(CellTimes low) {
   WEND_CHECK(low.cells() == grid_.cells() && low.steps() == clock_.steps);
   low.addFrom(clear_);

@@ -66,8 +66,6 @@ class GroundTime {
 
   /// Bars the cell's every step that meets the span; sight bars come with their early and late seconds in them.
   void barSeen(std::size_t cell, Span span);
-  /// Clear where `clear` says so. Requires its size to be the grid's and the clock's.
-  void setClear(CellTimes clear);
   /// Where and when one who stands may crouch, unseen. Requires its size to be the grid's and the clock's, and every
   /// sight to have been barred before.
   /// Ensures   low is Yes where either this or `clear` is.

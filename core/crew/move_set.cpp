@@ -18,10 +18,6 @@ double angleOf(CellOffset o) {
   return std::atan2(double(o.dy), double(o.dx));
 }
 
-int cross(CellOffset a, CellOffset b) {
-  return a.dx * b.dy - a.dy * b.dx;
-}
-
 /// Ways as sequences of cells, so that those with a common start stand together.
 struct Passed {
   std::vector<CellOffset> cells;
@@ -81,20 +77,6 @@ MoveSet::MoveSet(double radius) : radius_(radius) {
     depth_ = std::max(depth_, static_cast<int>(way.cells.size()));
   }
   for (; !open.empty(); open.pop_back()) tree_[open.back()].after = tree_.size();
-}
-
-double MoveSet::slowest() const {
-  // The inradius of the hull of the moves: an edge of it leaves every move on its left.
-  double least = radius_;
-  for (const Move& a : moves_) {
-    for (const Move& b : moves_) {
-      const CellOffset edge{b.to.dx - a.to.dx, b.to.dy - a.to.dy};
-      const auto isLeft = [&](const Move& m) { return cross(edge, {m.to.dx - a.to.dx, m.to.dy - a.to.dy}) >= 0; };
-      if (edge == CellOffset{} || !std::all_of(moves_.begin(), moves_.end(), isLeft)) continue;
-      least = std::min(least, std::abs(cross(a.to, b.to)) / std::hypot(edge.dx, edge.dy));
-    }
-  }
-  return least / radius_;
 }
 
 double MoveSet::longest() const {

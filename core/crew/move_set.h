@@ -28,8 +28,9 @@ struct Move {
 /// Every move within a radius, and the cells they pass as one tree: moves that pass the same cells first share them.
 ///
 /// Ensures   the moves are all (dx, dy) with 0 < dx^2 + dy^2 <= radius^2, in a fixed order.
-/// Error     what the set gives away against walking in any direction, without limit of distance: speed as
-///           `slowest()`, metres as `longest()`. Radius 3: 0.894 and 1.0275; radius 5: 0.949 and 1.0077.
+/// Error     what the set gives away against walking in any direction, without limit of distance: speed to
+///           a share of the radius a step, metres to `longest()`. Radius 3: 0.894 and 1.0275; radius 5: 0.949 and
+///           1.0077.
 class MoveSet {
  public:
   /// Requires 1 <= radius < 64.
@@ -40,8 +41,6 @@ class MoveSet {
   int reach() const { return static_cast<int>(radius_); }
   const std::vector<Move>& moves() const { return moves_; }
 
-  /// In the slowest direction, the share of the radius covered in a step.
-  double slowest() const;
   /// In the worst direction, the way made of brisk moves over the straight way.
   double longest() const;
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/base/check.h"
+#include "core/geometry/runs.h"
 
 namespace wend::crew {
 namespace {
@@ -111,13 +112,11 @@ Exposure exposureOf(const ExposedRoute& exposed, const GroundTime& ground, Steps
 }
 
 std::vector<Exposure> exposuresOf(const ExposedRoute& exposed, const GroundTime& ground) {
+  const auto& seen = exposed.seen;
+  const auto follows = [&](std::size_t a, std::size_t b) { return seen[b] == seen[a] + 1; };
   std::vector<Exposure> exposures;
-  for (std::size_t i = 0; i < exposed.seen.size();) {
-    std::size_t j = i + 1;
-    while (j < exposed.seen.size() && exposed.seen[j] == exposed.seen[j - 1] + 1) ++j;
-    exposures.push_back(exposureOf(exposed, ground, {exposed.seen[i], exposed.seen[j - 1] + 1}));
-    i = j;
-  }
+  for (const auto& run : geometry::runsAlike(seen.size(), follows))
+    exposures.push_back(exposureOf(exposed, ground, {seen[run.first], seen[run.last] + 1}));
   return exposures;
 }
 

@@ -8,7 +8,6 @@
 namespace wend::crew {
 namespace {
 
-constexpr double kFrontUsual = 1.3, kSideUsual = 0.8, kRearUsual = 0.8, kRearBrisk = 1.1;
 constexpr double kMicrosecond = 1e-6;
 
 /// On the line counts as left, everywhere alike: so a corner belongs to one edge and an instant to one stretch.
@@ -36,21 +35,6 @@ Carry carryOf(double speed, double travel, double lensBearing) {
   if (speed < kStill) return Carry::still;
   const double off = std::abs(geometry::turn(lensBearing, travel));
   return off > kBackwards ? Carry::rear : off > kBackwards / 2 ? Carry::side : Carry::front;
-}
-
-Effort effortOf(Carry carry, double speed) {
-  switch (carry) {
-    case Carry::still:
-      return Effort::still;
-    case Carry::front:
-      return speed > kFrontUsual ? Effort::over : Effort::usual;
-    case Carry::side:
-      return speed > kSideUsual ? Effort::over : Effort::usual;
-    case Carry::rear:
-      return speed > kRearBrisk ? Effort::over : speed > kRearUsual ? Effort::brisk : Effort::usual;
-  }
-  WEND_CHECK(!"a way to carry");
-  return Effort::over;
 }
 
 std::vector<Step> stepsOver(const std::function<Point(double)>& at, double from, double until, double step,

@@ -24,16 +24,6 @@ inline constexpr double kBackwards = 120;
 enum class Carry { still, front, side, rear };
 Carry carryOf(double speed, double travel, double lensBearing);
 
-/// How hard a pace is on whoever carries.
-enum class Effort {
-  still,
-  usual,
-  brisk,  ///< only rehearsed, with a spotter's hand
-  over,   ///< more than anybody should count on
-};
-/// Front: usual to 1.3 m/s. Side: to 0.8. Rear: to 0.8, brisk to 1.1.
-Effort effortOf(Carry carry, double speed);
-
 /// An edge of the ground that is stepped over: a threshold across an opening, the outline of an area with a kerb.
 struct GroundEdge {
   std::string id;

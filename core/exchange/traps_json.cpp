@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "core/geometry/runs.h"
 #include "core/sheets/trap_figures.h"
 
 namespace wend::exchange {
@@ -37,15 +38,10 @@ Json boomOf(const TrapsNow::Line& line) {
 }
 
 Json lostSpans(const Evidence& evidence, const LinkOver& link) {
+  const auto isLost = [&](std::size_t i) { return link.at[i] && link.at[i]->margin < 0; };
   Json spans = Json::array();
-  bool lost = false;
-  for (std::size_t i = 0; i < link.at.size(); ++i) {
-    const bool now = link.at[i] && link.at[i]->margin < 0;
-    const double t = evidence.samples[i].time;
-    if (now && !lost) spans.push_back({{"from", t}, {"until", t}});
-    if (now) spans.back()["until"] = t;
-    lost = now;
-  }
+  for (const auto& run : geometry::runsWhere(link.at.size(), isLost))
+    spans.push_back({{"from", evidence.samples[run.first].time}, {"until", evidence.samples[run.last].time}});
   return spans;
 }
 

@@ -1,4 +1,4 @@
-/// Bands of a width around polylines: what walls are made of on the floor plan.
+/// Bands of a width around polylines: what walls are made of on the floor plan. Plan metres.
 #pragma once
 
 #include <array>

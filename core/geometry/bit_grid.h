@@ -10,8 +10,8 @@ namespace wend::geometry {
 
 /// Cells are named by their number, row by row from the south, west to east.
 struct Grid {
-  Point origin;  ///< the south-west corner
-  double cell = 0.1;
+  Point origin;       ///< the south-west corner
+  double cell = 0.1;  ///< metres
   int nx = 0, ny = 0;
 
   std::size_t cells() const { return static_cast<std::size_t>(nx) * static_cast<std::size_t>(ny); }
@@ -20,7 +20,7 @@ struct Grid {
     const auto wide = static_cast<std::size_t>(nx);
     return centre(static_cast<int>(index % wide), static_cast<int>(index / wide));
   }
-  /// Half the diagonal of a cell.
+  /// Half the diagonal of a cell, metres.
   double reach() const { return cell * 0.70710678118654757; }
   Extent extent() const { return {origin, origin + Vec{nx * cell, ny * cell}}; }
   /// The cell that holds p, or nothing outside.
@@ -28,7 +28,7 @@ struct Grid {
   bool operator==(const Grid&) const = default;
 };
 
-/// The grid of whole cells that covers the extent grown by `border`. Requires cell > 0.
+/// The grid of whole cells that covers the extent grown by `border` metres. Requires cell > 0.
 Grid gridOver(Extent extent, double cell, double border = 0);
 
 /// Ensures   (1) an area drawn by `toggle` edges and closed by `fill` sets exactly the cells whose centre it holds,
@@ -51,12 +51,6 @@ class BitGrid {
   /// Closes what was toggled and adds it.
   void fill();
 
-  /// Calls visit(cell) for every cell at which the two differ, in order. Requires equal grids.
-  template <class Visit>
-  static void eachDifference(const BitGrid& a, const BitGrid& b, Visit visit) {
-    const int from = std::min(a.drawn_.from, b.drawn_.from), until = std::max(a.drawn_.until, b.drawn_.until);
-    for (int row = from; row < until; ++row) a.eachDifferenceInRow(b, row, visit);
-  }
   /// Calls visit(cell) for every set cell, in order.
   template <class Visit>
   void eachSet(Visit visit) const {
@@ -70,10 +64,6 @@ class BitGrid {
     void take(int low, int high);
   };
   std::size_t slot(int row, std::size_t word) const { return static_cast<std::size_t>(row) * words_ + word; }
-  template <class Visit>
-  void eachDifferenceInRow(const BitGrid& other, int row, Visit visit) const {
-    for (std::size_t w = 0; w < words_; ++w) eachBit(bits_[slot(row, w)] ^ other.bits_[slot(row, w)], row, w, visit);
-  }
   template <class Visit>
   void eachBit(std::uint64_t word, int row, std::size_t w, Visit visit) const {
     for (; word != 0; word &= word - 1) {

@@ -20,7 +20,7 @@ Convex common(Convex a, const Convex& b);
 /// The part of a segment that lies in the area; nothing where that is a point at most.
 std::optional<Segment> partInside(const Convex& area, Segment s);
 
-/// True when every place within `radius` of the way lies in the area. Requires radius >= 0.
+/// True when every place within `radius` metres of the way lies in the area. Requires radius >= 0.
 bool holds(const Convex& area, Segment way, double radius);
 
 }  // namespace wend::geometry

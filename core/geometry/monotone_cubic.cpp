@@ -36,24 +36,6 @@ double Hermite::steepest(double a, double b) const {
   return peak;
 }
 
-std::vector<double> Hermite::slopeCrossings(double wanted) const {
-  // Slope over the share s: a s^2 + b s + c, solved without cancelling the two terms of like size.
-  const double d = chord(), a = 3 * (slope0 + slope1 - 2 * d), b = 2 * (3 * d - 2 * slope0 - slope1),
-               c = slope0 - wanted;
-  const double discriminant = b * b - 4 * a * c;
-  std::vector<double> shares;
-  if (a == 0 && b != 0) shares = {-c / b};
-  if (a != 0 && discriminant > 0) {
-    const double sum = -(b + std::copysign(std::sqrt(discriminant), b)) / 2;
-    shares = {sum / a, c / sum};
-  }
-  std::vector<double> crossings;
-  for (const double s : shares)
-    if (s > 0 && s < 1) crossings.push_back(x0 + s * (x1 - x0));
-  std::sort(crossings.begin(), crossings.end());
-  return crossings;
-}
-
 double Hermite::inverse(double y) const {
   if (y == y0) return x0;
   if (y == y1) return x1;

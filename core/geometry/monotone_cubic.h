@@ -1,5 +1,5 @@
 /// Curves through given values that never turn where the values do not: how a move gathers and loses speed, and how a
-/// lens scale runs between its marks.
+/// lens scale runs between its marks. Units are the caller's: a slope is y over x.
 #pragma once
 
 #include <optional>
@@ -19,9 +19,6 @@ struct Hermite {
   double slope(double x) const;
   /// The largest |slope| between a and b, in closed form. Requires x0 <= a <= b <= x1.
   double steepest(double a, double b) const;
-  /// The x strictly between x0 and x1 where the slope passes through `wanted`, in order: none, one or two. A constant
-  /// slope passes through nothing.
-  std::vector<double> slopeCrossings(double wanted) const;
   /// The x where the value is y, to the last few bits. Requires a monotone cubic and y between y0 and y1.
   double inverse(double y) const;
 };

@@ -11,7 +11,7 @@ namespace wend::geometry {
 
 using Ring = std::vector<Point>;
 
-/// An axis-aligned part of the plan.
+/// An axis-aligned part of the plan, metres.
 struct Extent {
   Point low, high;
   bool operator==(const Extent&) const = default;

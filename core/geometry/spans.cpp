@@ -51,12 +51,6 @@ Spans tidy(Spans spans) {
   return out;
 }
 
-Spans unionOf(const Spans& a, const Spans& b) {
-  Spans both = a;
-  both.insert(both.end(), b.begin(), b.end());
-  return tidy(std::move(both));
-}
-
 Spans intersection(const Spans& a, const Spans& b) {
   Spans out;
   for (std::size_t i = 0, j = 0; i < a.size() && j < b.size();) {
@@ -71,29 +65,10 @@ Spans intersection(const Spans& a, const Spans& b) {
   return tidy(std::move(out));
 }
 
-Spans complement(const Spans& spans, Span within) {
-  Spans out;
-  double free = within.from;
-  for (const Span& span : spans) {
-    if (span.until < within.from || span.from > within.until) continue;
-    if (span.from > free) out.push_back({free, span.from});
-    free = std::max(free, span.until);
-  }
-  if (free < within.until) out.push_back({free, within.until});
-  return tidy(std::move(out));
-}
-
 Spans grown(const Spans& spans, double before, double after) {
   Spans out;
   for (const Span& span : spans) out.push_back({span.from - before, span.until + after});
   return tidy(std::move(out));
-}
-
-Spans lasting(const Spans& spans, double seconds) {
-  Spans out;
-  for (const Span& span : spans)
-    if (span.length() >= seconds) out.push_back(span);
-  return out;
 }
 
 bool contains(const Spans& spans, double t) {

@@ -26,21 +26,12 @@ Spans spansWhere(Span within, double step, const std::function<bool(double)>& ho
 /// The same instants as any list of spans, tidy. Spans that end before they start count for nothing.
 Spans tidy(Spans spans);
 
-/// Instants in a or in b.
-Spans unionOf(const Spans& a, const Spans& b);
-
 /// Instants in both. Two spans that only touch share nothing, unless one of them is itself a single instant.
 Spans intersection(const Spans& a, const Spans& b);
-
-/// What `spans` leaves of `within`, with the ends of the gaps in it: complement and list meet in single instants.
-Spans complement(const Spans& spans, Span within);
 
 /// Every span `before` earlier at its start and `after` later at its end, joined where they meet. A span that
 /// negative amounts turn inside out is gone.
 Spans grown(const Spans& spans, double before, double after);
-
-/// The spans that last `seconds` or more.
-Spans lasting(const Spans& spans, double seconds);
 
 /// Whether `t` is in one of the spans. Cost: logarithmic.
 bool contains(const Spans& spans, double t);

@@ -7,6 +7,7 @@
 #include "core/geometry/tolerance.h"
 #include "core/light/colour.h"
 #include "core/light/exposure.h"
+#include "core/units/stop.h"
 
 namespace wend::light {
 namespace {
@@ -39,9 +40,9 @@ double blendOfReadings(const std::vector<Reading>& readings, Point p) {
     const double d = geometry::distance(reading.at, p);
     if (d < geometry::kTouch) return reading.stop;
     weights += 1 / (d * d);
-    sum += std::log2(reading.stop) / (d * d);
+    sum += units::stopsOf(reading.stop) / (d * d);
   }
-  return std::exp2(sum / weights);
+  return units::tNumberOf(sum / weights);
 }
 
 std::optional<double> stopByClock(const std::vector<ClockReading>& readings, double timeOfDay) {
@@ -130,13 +131,13 @@ AreaLight Areas::lightAt(Point p, double t, std::optional<double> now) const {
     through *= 1 - edge * shown.presence;
     weights += weight;
     if (shown.stop)
-      sum += weight * std::log2(*shown.stop);
+      sum += weight * units::stopsOf(*shown.stop);
     else
       known = false;
   }
   if (weights == 0) return {};
   if (!known) return {std::nullopt, true};
-  return {std::exp2(sum / weights), true};
+  return {units::tNumberOf(sum / weights), true};
 }
 
 }  // namespace wend::light

@@ -21,14 +21,6 @@ double densityAt(const std::vector<DensityKey>& keys, double t, double otherwise
   return geometry::lerp(keys[blend.before].stops, keys[blend.after].stops, blend.share);
 }
 
-double neededBehind(double reading, const std::vector<DensityKey>& keys, double t, double otherwise) {
-  return throughDensity(reading, densityAt(keys, t, otherwise));
-}
-
-double densityFor(double reading, double set) {
-  return offsetStops(reading, set);
-}
-
 double densityRate(const std::vector<DensityKey>& keys, double t) {
   if (keys.empty()) return 0;
   const auto blend = blendOf(keys, t);

@@ -20,12 +20,6 @@ struct DensityKey {
 /// Requires  keys as geometry::blendAt.
 double densityAt(const std::vector<DensityKey>& keys, double t, double otherwise = 0);
 
-/// The T-number to set for a reading behind the density at t: reading x 2^(-nd / 2).
-double neededBehind(double reading, const std::vector<DensityKey>& keys, double t, double otherwise = 0);
-
-/// The density that lets a reading be taken at `set`. Negative: there is too little light for it, and no filter helps.
-double densityFor(double reading, double set);
-
 /// Stops a second at t while a key is under way, 0 else; an eased key is fastest, at 1.5 times its mean, in its middle.
 double densityRate(const std::vector<DensityKey>& keys, double t);
 

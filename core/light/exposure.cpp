@@ -2,12 +2,9 @@
 
 #include <cmath>
 
+#include "core/units/stop.h"
+
 namespace wend::light {
-namespace {
-
-constexpr double kFoot = 0.3048;
-
-}  // namespace
 
 double shutterSeconds(double shutterDeg, double rate) {
   return shutterDeg / (360 * rate);
@@ -23,50 +20,18 @@ double luxOfReading(double stop, const Exposure& e) {
 }
 
 double throughDensity(double reading, double ndStops) {
-  return stopAway(reading, -ndStops);
-}
-
-double densityStops(double opticalDensity) {
-  return opticalDensity / std::log10(2.0);
-}
-
-double stopsBetween(double from, double to) {
-  return 2 * std::log2(to / from);
+  return units::closedBy(reading, -ndStops);
 }
 
 double offsetStops(double needed, double set) {
-  return stopsBetween(set, needed);
-}
-
-double stopAway(double from, double stops) {
-  return from * std::exp2(stops / 2);
+  return units::stopsBetween(set, needed);
 }
 
 double blendedStop(double from, double to, double share) {
   // The ends exactly: a blend that is over must not differ from its key in the last digit.
   if (share <= 0) return from;
   if (share >= 1) return to;
-  return stopAway(from, share * stopsBetween(from, to));
-}
-
-double exposureValue(double stop, double seconds) {
-  return std::log2(stop * stop / seconds);
-}
-
-double luminanceAt(double ev, double index, double constant) {
-  return constant * std::exp2(ev) / index;
-}
-
-double illuminanceAt(double ev, double index, double constant) {
-  return constant * std::exp2(ev) / index;
-}
-
-double footcandles(double lux) {
-  return lux * kFoot * kFoot;
-}
-
-double luxOfFootcandles(double fc) {
-  return fc / (kFoot * kFoot);
+  return units::closedBy(from, share * units::stopsBetween(from, to));
 }
 
 }  // namespace wend::light

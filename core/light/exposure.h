@@ -33,30 +33,10 @@ double luxOfReading(double stop, const Exposure& exposure);
 /// The T-number a reading asks for behind the density: reading 2^(-nd/2).
 double throughDensity(double reading, double ndStops);
 
-/// Stops of density of an optical density D: D / log10(2). A density of 0.3 is a stop within a third of a percent.
-double densityStops(double opticalDensity);
-
-/// 2 log2(from -> to): the stops the iris closes by, negative when it opens. Require both positive.
-double stopsBetween(double from, double to);
-
 /// How far a face that needs `needed` is off at `set`: 2 log2(needed / set), positive over, negative under.
 double offsetStops(double needed, double set);
 
-/// The T-number `stops` away from `from`, positive closes.
-double stopAway(double from, double stops);
-
 /// Blends two needs in stops: share 0 is `from`, 1 is `to`.
 double blendedStop(double from, double to, double share);
-
-/// log2(N^2 / t). Requires both positive.
-double exposureValue(double stop, double seconds);
-
-/// The luminance (cd/m2) and the illuminance (lx) that an exposure value stands for: K 2^EV / S, C 2^EV / S.
-double luminanceAt(double exposureValue, double index, double constant = 12.5);
-double illuminanceAt(double exposureValue, double index, double constant = 250);
-
-/// One footcandle is a lumen per square foot, exactly 1 / 0.3048^2 lux.
-double footcandles(double lux);
-double luxOfFootcandles(double footcandles);
 
 }  // namespace wend::light

@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "core/base/check.h"
+#include "core/units/stop.h"
 
 namespace wend::light {
 namespace {
@@ -26,8 +27,8 @@ std::optional<Span> within(Span a, double low, double high, double least, double
 Spans startsFor(const ClockNeed& need) {
   Spans spans;
   const auto add = [&](Span clock, double first, double second) {
-    const auto inside = within(clock, stopsBetween(1, first), stopsBetween(1, second),
-                               stopsBetween(1, need.allowed.from), stopsBetween(1, need.allowed.until));
+    const auto inside = within(clock, units::stopsOf(first), units::stopsOf(second), units::stopsOf(need.allowed.from),
+                               units::stopsOf(need.allowed.until));
     if (inside) spans.push_back({inside->from - need.t, inside->until - need.t});
   };
   const auto& readings = need.readings;
@@ -45,7 +46,7 @@ int goes(double room, double cycle) {
 }  // namespace
 
 Span allowedReadings(double reading, double lampLux, const Exposure& exposure, const StopTolerance& tolerance) {
-  if (lampLux <= 0) return {stopAway(reading, -tolerance.under), stopAway(reading, tolerance.over)};
+  if (lampLux <= 0) return {units::closedBy(reading, -tolerance.under), units::closedBy(reading, tolerance.over)};
   const double daylight = luxOfReading(reading, exposure);
   Exposure clear = exposure;
   clear.ndStops = 0;

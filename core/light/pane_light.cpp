@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/light/exposure.h"
+#include "core/units/stop.h"
 
 namespace wend::light {
 
@@ -20,7 +21,7 @@ PaneLight paneLight(const Areas& areas, geometry::Segment pane, double thickness
   light.farStop = areas.stopAt(flat(on) - clear, t);
   light.mirror = actsAsMirror(light.incidence, light.nearStop, light.farStop);
   if (!light.mirror) return light;
-  light.closer = mirrorContrast(light.incidence) - stopsBetween(*light.farStop, *light.nearStop);
+  light.closer = mirrorContrast(light.incidence) - units::stopsBetween(*light.farStop, *light.nearStop);
   light.returned = std::exp2(-*light.closer) / 2;
   return light;
 }

@@ -180,13 +180,6 @@ bool cutsLight(const Blocker& body, const Source& source, Point3 point) {
   return cuts(body, point + unit(std::get<Vec3>(source)) * kFarLight, point);
 }
 
-Blocked blockedAlsoBy(Blocked blocked, std::vector<Blocker> bodies) {
-  return [blocked = std::move(blocked), bodies = std::move(bodies)](Point3 lamp, Point3 face) {
-    return blocked(lamp, face) ||
-           std::any_of(bodies.begin(), bodies.end(), [&](const Blocker& body) { return cuts(body, lamp, face); });
-  };
-}
-
 std::vector<LampCut> lampCuts(const Lighting& lighting, const Face& face, const FaceLight& light,
                               std::span<const Blocker> bodies, double least) {
   std::vector<LampCut> found;
@@ -203,15 +196,6 @@ Ring shadowOnFloor(const Source& source, const Blocker& body, double floor, doub
   const geometry::Point middle = middleOf(body);
   const geometry::Vec room{reach, reach};
   return shadowOn({{0, 0, floor}, {0, 0, 1}, {1, 0, 0}, {0, 1, 0}}, source, body, {middle - room, middle + room});
-}
-
-Ring shadowOnWall(const Source& source, const Blocker& body, const ShadowWall& wall) {
-  const geometry::Vec along = geometry::unit(wall.foot.b - wall.foot.a), out = geometry::left(along);
-  Screen screen{geometry::at(wall.foot.a, 0), {out.x, out.y, 0}, {along.x, along.y, 0}, {0, 0, 1}};
-  const auto* lamp = std::get_if<Point3>(&source);
-  const double side = lamp ? screen.off(*lamp) : dot(std::get<Vec3>(source), screen.normal);
-  if (side < 0) screen.normal = screen.normal * -1;
-  return shadowOn(screen, source, body, {{0, wall.bottom}, {geometry::distance(wall.foot.a, wall.foot.b), wall.top}});
 }
 
 }  // namespace wend::light

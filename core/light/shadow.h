@@ -47,10 +47,6 @@ bool cuts(const Blocker& body, Point3 a, Point3 b);
 /// The same for light on its way to a point, from wherever it comes.
 bool cutsLight(const Blocker& body, const Source& source, Point3 point);
 
-/// `blocked`, and every line one of the bodies cuts as well. A face inside a body of its own is in the dark: leave the
-/// one whose face it is out.
-Blocked blockedAlsoBy(Blocked blocked, std::vector<Blocker> bodies);
-
 /// A body in the line of a lamp that matters.
 struct LampCut {
   std::size_t fixture = 0, body = 0;  ///< places in their lists
@@ -64,12 +60,6 @@ struct LampCut {
 std::vector<LampCut> lampCuts(const Lighting& lighting, const Face& face, const FaceLight& light,
                               std::span<const Blocker> bodies, double least = 0.1);
 
-/// An upright wall to throw a shadow on, on whichever side the light is.
-struct ShadowWall {
-  geometry::Segment foot;
-  double bottom = 0, top = 3;
-};
-
 /// The shadow on a level floor, a convex ring counter-clockwise in plan coordinates; empty when there is none: a light
 /// at or below the floor, a body below it.
 ///
@@ -79,10 +69,5 @@ struct ShadowWall {
 /// Stops holding more than `reach` metres off the body, where it is cut: a lamp lower than the top of a body throws its
 ///           shadow without end.
 geometry::Ring shadowOnFloor(const Source& source, const Blocker& body, double floor, double reach = 40);
-
-/// The shadow on a wall, a convex ring within it: x metres from foot.a, y metres above the datum. Empty when there is
-/// none. Nothing between body and wall is asked for.
-/// Error     as on the floor.
-geometry::Ring shadowOnWall(const Source& source, const Blocker& body, const ShadowWall& wall);
 
 }  // namespace wend::light

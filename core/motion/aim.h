@@ -15,7 +15,7 @@ namespace wend::motion {
 
 /// A fixed way to look; the bearing is absolute and unwrapped, so 350 and -10 are two ways to arrive.
 struct AimBearing {
-  double bearing = 0, tilt = 0;
+  double bearing = 0, tilt = 0;  ///< degrees, clockwise from plan north and up positive
 };
 /// Something that stands or moves, kept at a place of the frame.
 struct AimTarget {
@@ -24,7 +24,7 @@ struct AimTarget {
 };
 /// Along the way travelled, `offset` degrees clockwise of it: 180 looks back.
 struct AimTravel {
-  double offset = 0, tilt = 0;
+  double offset = 0, tilt = 0;  ///< degrees
 };
 
 struct AimKey {
@@ -42,7 +42,7 @@ struct AimRig {
 
 /// The lens jumps: by how much, in degrees, from just before `at` to `at`.
 struct AimCut {
-  double at = 0;
+  double at = 0;  ///< seconds from the take's start
   double bearing = 0, tilt = 0;
 };
 

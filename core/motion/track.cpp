@@ -128,21 +128,6 @@ double Track::speed(double t) const {
   return marks_[mark].leg.eased ? std::max(0.0, legs_[mark].metres.slope(t)) : figures_[mark].meanSpeed;
 }
 
-Vec Track::velocity(double t) const {
-  const double metresPerSecond = speed(t);
-  return metresPerSecond > 0 ? *travelDirection(t) * metresPerSecond : Vec{};
-}
-
-double Track::climb(double t) const {
-  const std::size_t mark = markAt(t);
-  if (!onLeg(mark, t)) return 0;
-  const double rise = marks_[mark + 1].height - marks_[mark].height;
-  const LegFigures& leg = figures_[mark];
-  if (!leg.hold) return rise / leg.length * speed(t);
-  const double share = (t - leg.time.from) / leg.time.length();
-  return rise / leg.time.length() * (marks_[mark].leg.eased ? 6 * share * (1 - share) : 1);
-}
-
 std::optional<Vec> Track::travelDirection(double t) const {
   for (std::size_t i = std::min(markAt(t) + 1, legs_.size()); i-- > 0;) {
     if (figures_[i].hold || t < figures_[i].time.from) continue;
@@ -155,13 +140,6 @@ std::optional<Vec> Track::travelDirection(double t) const {
 
 double Track::totalLength() const {
   return legs_.empty() ? 0 : legs_.back().startsAt + figures_.back().length;
-}
-
-double Track::travelled(double t) const {
-  const std::size_t mark = markAt(t);
-  if (mark == legs_.size()) return totalLength();
-  const bool travels = onLeg(mark, t) && !figures_[mark].hold;
-  return legs_[mark].startsAt + (travels ? metresOnLeg(mark, t) : 0);
 }
 
 double Track::peakSpeed(Span time) const {

@@ -56,8 +56,6 @@ class Track {
   geometry::Point3 position(double t) const { return at(place(t), height(t)); }
 
   double speed(double t) const;  ///< m/s; at the instant two legs meet, that of the later one
-  Vec velocity(double t) const;  ///< m/s, along the way
-  double climb(double t) const;  ///< m/s of height, up positive
 
   /// The unit direction of travel; while standing the last one travelled, before the first move that of the first
   /// travelling leg. Nothing when the track never travels.
@@ -73,7 +71,6 @@ class Track {
   /// Metres along a leg against time, as a cubic. Requires a leg that travels.
   const geometry::Hermite& timing(std::size_t leg) const { return legs_[leg].metres; }
   double totalLength() const;         ///< metres over the floor, first mark to last
-  double travelled(double t) const;   ///< metres over the floor up to t
   double peakSpeed(Span time) const;  ///< the highest speed in a span, in closed form
 
   /// The path as a polyline within `tolerance` metres of the floor path, each place with its time; a mark that is

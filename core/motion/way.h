@@ -1,4 +1,4 @@
-/// Marks and the ways over the floor between them.
+/// Marks and the ways over the floor between them. Plan metres.
 #pragma once
 
 #include <vector>

@@ -8,6 +8,7 @@
 
 #include "core/base/check.h"
 #include "core/base/text.h"
+#include "core/units/stop.h"
 
 namespace wend::optics {
 
@@ -17,7 +18,7 @@ double measureOf(ScaleOf of, double value) {
     case ScaleOf::distance:
       return 1 / value;
     case ScaleOf::stop:
-      return 2 * std::log2(value);
+      return units::stopsOf(value);
     case ScaleOf::focal:
       return std::log2(value);
   }
@@ -29,7 +30,7 @@ double valueOf(ScaleOf of, double measure) {
     case ScaleOf::distance:
       return measure > 0 ? 1 / measure : std::numeric_limits<double>::infinity();
     case ScaleOf::stop:
-      return std::exp2(measure / 2);
+      return units::tNumberOf(measure);
     case ScaleOf::focal:
       return std::exp2(measure);
   }

@@ -25,8 +25,8 @@ using ShotSizes = std::vector<ShotSize>;
 /// 0.10.
 const ShotSizes& usualShotSizes();
 
-/// Frame height over standing height at `distance` metres from the pupil. `verticalTangent` is that of half the
-/// vertical field of view, breathing included. Requires distance > 0, stature > 0.
+/// Frame height over standing height (`stature`, metres) at `distance` metres from the pupil; the tangent of half the
+/// vertical field of view has breathing in it. Requires distance > 0, stature > 0.
 double frameOverStature(double verticalTangent, double distance, double stature);
 
 /// Index of the size nearest to q in log q; halfway between two, the wider.

@@ -22,7 +22,7 @@ enum class Receptor { dome, flat };
 
 struct Meter {
   Receptor receptor = Receptor::dome;
-  double constant = 330;
+  double constant = 330;  ///< C of the incident exposure equation, light/exposure.h
   Extras extra;
   bool operator==(const Meter&) const = default;
 };
@@ -38,7 +38,7 @@ struct RigItem {
 
 struct Rig {
   RigKind kind = RigKind::stabilised;
-  double radius = 0.35;
+  double radius = 0.35;                 ///< metres
   std::array<double, 2> payload{0, 0};  ///< kg, least and most; both 0: unknown
   std::vector<RigItem> items;
   Extras extra;
@@ -49,7 +49,7 @@ struct Rig {
 struct CarriedBody {
   std::string crew;
   double behind = 0.5;  ///< metres behind the sensor, along the lens' bearing
-  double right = 0;
+  double right = 0;     ///< metres
   Extras extra;
   bool operator==(const CarriedBody&) const = default;
 };
@@ -75,7 +75,7 @@ struct Camera {
   std::vector<AimKey> aims;
   std::array<double, 2> gate{24.9, 14.0};  ///< mm
   double squeeze = 1;
-  std::optional<double> aspect;  ///< delivered; absent: the whole gate
+  std::optional<double> aspect;  ///< width over height, delivered; absent: the whole gate
   double blurCircle = 0.025;     ///< mm
   double exposureIndex = 800;
   double shutterDeg = 180;
@@ -91,8 +91,8 @@ struct Camera {
 
 struct FocusMark {
   std::optional<double> distance;  ///< metres; absent: infinity
-  double deg = 0;
-  std::string witness{};  ///< what is written on the ring there; empty: no mark of its own
+  double deg = 0;                  ///< of the barrel
+  std::string witness{};           ///< what is written on the ring there; empty: no mark of its own
   Extras extra{};
   bool operator==(const FocusMark&) const = default;
 };
@@ -134,6 +134,7 @@ struct Lens {
   bool operator==(const Lens&) const = default;
 };
 
+/// Metres by which people and rigs stray from where the plan has them.
 struct Wobble {
   double taped = 0.12, walking = 0.20, untaped = 0.30, operatorMoving = 0.20, operatorStill = 0.07, dolly = 0.03;
   Extras extra;
@@ -150,14 +151,14 @@ struct FocusKey {
 };
 struct HandPull {
   Moment at;
-  double over = 0;
-  double distance = 1;
+  double over = 0;      ///< seconds
+  double distance = 1;  ///< metres from the sensor
   Extras extra;
   bool operator==(const HandPull&) const = default;
 };
 struct Focus {
   DistanceKind distance = DistanceKind::flat;
-  double blurShare = 0.7;
+  double blurShare = 0.7;  ///< of the blur circle that a pull may use up
   std::vector<FocusKey> keys;
   std::vector<HandPull> pulls;  ///< by hand; empty: planned by Wend
   Extras extra;
@@ -173,7 +174,7 @@ struct ZoomKey {
   bool operator==(const ZoomKey&) const = default;
 };
 struct Zoom {
-  double slackShare = 0.06;
+  double slackShare = 0.06;  ///< of the focal length that a size asks for
   std::vector<ZoomKey> keys;
   Extras extra;
   bool operator==(const Zoom&) const = default;
@@ -186,7 +187,7 @@ struct IrisKey {
   bool operator==(const IrisKey&) const = default;
 };
 struct Iris {
-  double slackStops = 0.33;
+  double slackStops = 0.33;     ///< either way
   std::string exposePerformer;  ///< empty: for whoever the focus is on
   std::vector<IrisKey> keys;    ///< empty: planned by Wend
   Extras extra;
@@ -194,7 +195,7 @@ struct Iris {
 };
 
 struct BeamOutput {
-  double candela = 1000, beam = 40, field = 60;  ///< degrees, full angles
+  double candela = 1000, beam = 40, field = 60;  ///< on the axis; degrees, full angles
   bool operator==(const BeamOutput&) const = default;
 };
 struct IesOutput {
@@ -204,7 +205,7 @@ struct IesOutput {
 };
 struct LevelKey {
   KeyTime time;
-  double share = 1;
+  double share = 1;  ///< of full light
   std::string name, by;
   Extras extra;
   bool operator==(const LevelKey&) const = default;
@@ -214,9 +215,9 @@ struct Fixture {
   std::string name;
   std::optional<bool> inReadings;  ///< absent: true where an area with readings covers the face
   Point pos;
-  double height = 2.5;
-  double bearing = 0;
-  double tilt = -90;
+  double height = 2.5;  ///< metres above the datum
+  double bearing = 0;   ///< degrees
+  double tilt = -90;    ///< degrees, up positive
   std::variant<BeamOutput, IesOutput> output;
   std::vector<LevelKey> level;  ///< empty: full all take
   Extras extra;

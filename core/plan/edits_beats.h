@@ -1,4 +1,4 @@
-/// Edits of beats, and of the times that hang on them. The laws of edits_marks.h hold.
+/// Edits of beats, and of the times that hang on them. The laws of edits_marks.h hold. Seconds from the take's start.
 #pragma once
 
 #include "core/base/result.h"

@@ -1,4 +1,4 @@
-/// Edits of marks: where and when somebody or the camera is.
+/// Edits of marks: where and when somebody or the camera is. Plan metres, seconds from the take's start.
 ///
 /// Every edit is a new plan from an old one. Requires nothing of its arguments: what cannot be done comes back as a
 /// Problem that says where, what was found, what was expected and what to do.
@@ -25,7 +25,7 @@ base::Result<Plan> movedMarks(const Plan& plan, const std::vector<MarkRef>& mark
 
 /// Camera marks: height of the sensor above the datum.
 base::Result<Plan> markHeightSet(const Plan& plan, const MarkRef& mark, double height);
-/// Bearing a performer faces while on the mark; nothing: along the way.
+/// Bearing, degrees, a performer faces while on the mark; nothing: along the way.
 base::Result<Plan> markFacingSet(const Plan& plan, const MarkRef& mark, std::optional<double> facing);
 base::Result<Plan> markPostureSet(const Plan& plan, const MarkRef& mark, Posture posture);
 base::Result<Plan> markTapedSet(const Plan& plan, const MarkRef& mark, bool taped);

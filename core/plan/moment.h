@@ -37,7 +37,7 @@ enum class Pace { even, eased };
 /// What every key of an axis has: it starts at `at` and is done at `at + over`.
 struct KeyTime {
   Moment at;
-  double over = 0;
+  double over = 0;  ///< seconds
   Pace pace = Pace::even;
   bool operator==(const KeyTime&) const = default;
 };
@@ -52,17 +52,17 @@ struct OnProp {
 };
 struct OnPoint {
   Point pos;
-  double height = 0;  ///< above the set's datum
+  double height = 0;  ///< metres above the set's datum
   bool operator==(const OnPoint&) const = default;
 };
 struct OnBearing {
-  double bearing = 0;  ///< clockwise from plan north, unwrapped
-  double tilt = 0;     ///< up positive
+  double bearing = 0;  ///< degrees clockwise from plan north, unwrapped
+  double tilt = 0;     ///< degrees, up positive
   bool operator==(const OnBearing&) const = default;
 };
 struct OnTravel {
-  double offset = 0;  ///< clockwise from the direction of travel; 180 looks back
-  double tilt = 0;
+  double offset = 0;  ///< degrees clockwise from the direction of travel; 180 looks back
+  double tilt = 0;    ///< degrees, up positive
   bool operator==(const OnTravel&) const = default;
 };
 struct OnSplit {

@@ -9,7 +9,7 @@ namespace wend::plan {
 
 struct FocalValue {
   double focal = 0;  ///< mm
-  double value = 0;
+  double value = 0;  ///< in the unit of the property
   bool operator==(const FocalValue&) const = default;
 };
 

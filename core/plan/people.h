@@ -1,4 +1,4 @@
-/// Who and what moves: marks, performers, props, crew, shelters, gear, cables, poles, links, speech.
+/// Who and what moves: marks, performers, props, crew, shelters, gear, cables, poles, links, speech. Metres.
 #pragma once
 
 #include <array>
@@ -29,7 +29,7 @@ struct Mark {
   std::optional<Moment> until;  ///< absent: leaves at once
   Point pos;
   std::optional<double> height;  ///< of the sensor, above the datum
-  std::optional<double> facing;  ///< bearing
+  std::optional<double> facing;  ///< bearing, degrees
   Posture posture = Posture::stand;
   bool taped = false;
   std::string shelter;  ///< crew: instead of pos
@@ -54,7 +54,7 @@ struct PropEntry {
   Moment at;
   Point pos;
   std::string by;
-  double height = 1;
+  double height = 1;  ///< above the floor
   Extras extra;
   bool operator==(const PropEntry&) const = default;
 };
@@ -194,7 +194,7 @@ struct Handover {
   std::string what;  ///< "focus", "boom", "rig"
   std::string from, to;
   Moment at;
-  double over = 0;
+  double over = 0;  ///< seconds
   Extras extra;
   bool operator==(const Handover&) const = default;
 };

@@ -9,9 +9,9 @@ namespace wend::plan {
 struct Underlay {
   std::string file;  ///< relative to the plan, below its folder
   double metresPerPixel = 0.01;
-  Point pos;  ///< where its lower left corner lies
-  double bearing = 0;
-  double opacity = 0.4;
+  Point pos;             ///< where its lower left corner lies
+  double bearing = 0;    ///< degrees
+  double opacity = 0.4;  ///< 0 to 1
   Extras extra;
   bool operator==(const Underlay&) const = default;
 };

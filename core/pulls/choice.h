@@ -1,4 +1,4 @@
-/// A range of values left to choose from.
+/// A range of values left to choose from. In the unit of the axis.
 #pragma once
 
 namespace wend::pulls {

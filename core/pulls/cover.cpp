@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/base/check.h"
+#include "core/geometry/runs.h"
 #include "core/pulls/zoom_cover.h"
 
 namespace wend::pulls {
@@ -71,15 +72,10 @@ std::vector<CoverSpan> coverWhere(CoverKind kind, const std::string& by, const s
                                   const std::vector<double>& values, double least, double shortest) {
   WEND_CHECK(times.size() == values.size());
   std::vector<CoverSpan> found;
-  bool inside = false;
-  for (std::size_t i = 0; i < times.size(); ++i) {
-    const bool holds = values[i] >= least;
-    if (holds && !inside) found.push_back({kind, {times[i], times[i]}, 0, by});
-    if (holds) {
-      found.back().span.until = times[i];
-      found.back().strength = std::max(found.back().strength, values[i]);
-    }
-    inside = holds;
+  for (const auto& run : geometry::runsWhere(times.size(), [&](std::size_t i) { return values[i] >= least; })) {
+    CoverSpan cover{kind, {times[run.first], times[run.last]}, 0, by};
+    for (std::size_t i = run.first; i <= run.last; ++i) cover.strength = std::max(cover.strength, values[i]);
+    found.push_back(cover);
   }
   std::erase_if(found, [&](const CoverSpan& cover) { return cover.span.length() < shortest; });
   return found;

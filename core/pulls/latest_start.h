@@ -1,4 +1,4 @@
-/// How late a hand may start a move and still stay inside the tube.
+/// How late a hand may start a move and still stay inside the tube. Seconds; values in the unit of the tube.
 #pragma once
 
 #include <cstddef>
@@ -19,7 +19,7 @@ namespace wend::pulls {
 /// Cost      linear in the samples from the move's start to the next one's
 std::optional<double> latestStart(const Tube& tube, const Track& track, std::size_t move, double rate);
 
-/// Planned tracks touch their tubes; this much outside is not late.
+/// Planned tracks touch their tubes; this much outside, in the unit of the tube, is not late.
 inline constexpr double kLateRounding = 1e-5;
 
 }  // namespace wend::pulls

@@ -1,4 +1,4 @@
-/// Where in the take a change of iris or zoom would hide.
+/// Where in the take a change of iris or zoom would hide. Seconds from the take's start; rates as cover.h has them.
 #pragma once
 
 #include <vector>

@@ -1,4 +1,4 @@
-/// The moves of a track, read off its knots.
+/// The moves of a track, read off its knots. Seconds; values in the unit of the axis.
 #pragma once
 
 #include "core/pulls/fewest_moves.h"

@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "core/base/check.h"
+#include "core/geometry/runs.h"
 #include "core/pulls/least_miss.h"
 
 namespace wend::pulls {
@@ -70,20 +71,16 @@ Edges ratedEdges(const Tube& tube, double rate) {
 /// are in order, and whatever it does in the stretch can be gone on with on both sides.
 bool forceCrossings(Tube& wanted, const Edges& e, std::vector<bool>& forced, double rate) {
   bool any = false;
-  for (std::size_t i = 0; i < wanted.size(); ++i) {
-    if (e.lo[i] <= e.hi[i]) continue;
-    std::size_t until = i;
-    while (until + 1 < wanted.size() && e.lo[until + 1] > e.hi[until + 1]) ++until;
-    const std::vector<double> way = leastMiss(wanted, i, until, rate);
-    for (std::size_t k = i; k <= until; ++k) {
-      const double value = std::clamp(way[k - i], e.hi[k], e.lo[k]);
+  for (const auto& run : geometry::runsWhere(wanted.size(), [&](std::size_t i) { return e.lo[i] > e.hi[i]; })) {
+    const std::vector<double> way = leastMiss(wanted, run.first, run.last, rate);
+    for (std::size_t k = run.first; k <= run.last; ++k) {
+      const double value = std::clamp(way[k - run.first], e.hi[k], e.lo[k]);
       if (missAt(wanted[k], value) <= kHair) continue;
       wanted[k].lo = wanted[k].hi = value;
       wanted[k].open = false;
       forced[k] = true;
       any = true;
     }
-    i = until;
   }
   return any;
 }

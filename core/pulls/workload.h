@@ -13,7 +13,7 @@
 
 namespace wend::pulls {
 
-/// One move of one axis, its rate in degrees of barrel a second.
+/// One move of one axis, its rate in degrees of barrel a second; spans in seconds from the take's start.
 struct AxisMove {
   std::size_t axis = 0;
   geometry::Span span;
@@ -30,7 +30,7 @@ struct WorkStretch {
 };
 
 struct Start {
-  double at = 0;
+  double at = 0;  ///< seconds from the take's start
   std::size_t axis = 0;
   double sinceLast = 0;  ///< seconds since any axis last started; infinite for the first
   bool pressed = false;  ///< sooner than kStartApart after the last
@@ -43,8 +43,8 @@ struct Workload {
   int mostStarts = 0;  ///< in any kStartWindow seconds
 };
 
-inline constexpr double kStartApart = 1.0;
-inline constexpr double kStartWindow = 10.0;
+inline constexpr double kStartApart = 1.0;    ///< seconds
+inline constexpr double kStartWindow = 10.0;  ///< seconds
 
 /// People needed for so many moves at once: one for each exact axis, a simple move riding along with each, and one for
 /// every two simple moves left over. Requires 0 <= exact <= moving.

@@ -7,12 +7,6 @@
 
 namespace wend::pulls {
 
-double featheredSeconds(double ratio, double perSecond) {
-  WEND_CHECK(ratio > 0 && perSecond > 0);
-  // Each feather runs at half the rate on average.
-  return 2 * kZoomFeather + std::max(0.0, std::abs(std::log(ratio)) / perSecond - kZoomFeather);
-}
-
 std::vector<std::size_t> reversals(const std::vector<Move>& moves, double apart) {
   std::vector<std::size_t> found;
   for (std::size_t i = 1; i < moves.size(); ++i) {

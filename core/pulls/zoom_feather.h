@@ -14,13 +14,6 @@ namespace wend::pulls {
 inline constexpr double kZoomFeather = 1.0;   ///< seconds at each end
 inline constexpr double kZoomReversal = 4.0;  ///< seconds between the end of a zoom and the start of one back
 
-/// Seconds a zoom by this ratio takes when its middle runs at `perSecond`, the change of the logarithm to base e of the
-/// focal length a second, and each end is feathered evenly for kZoomFeather. A zoom too small for that rate takes the
-/// two feathers.
-///
-/// Requires  ratio > 0, perSecond > 0
-double featheredSeconds(double ratio, double perSecond);
-
 /// Which moves turn round sooner than `apart` seconds after the one before ended: their places in the list.
 /// Requires  moves in order
 std::vector<std::size_t> reversals(const std::vector<Move>& moves, double apart = kZoomReversal);

@@ -87,7 +87,7 @@ void fill(const Take& take, std::size_t i, const motion::Track& track, RouteOf& 
   }
   for (const auto& stop : report.breaks) route.breaks.push_back({stop.span, stop.at, wordOf(stop.why)});
   for (const auto& stop : answers::needBreaks(take, i, drawn.at))
-    route.breaks.push_back({stop.span, stop.at, stop.why});
+    route.breaks.push_back({stop.span, stop.at, snags::wordOf(stop.why)});
   std::stable_sort(route.breaks.begin(), route.breaks.end(),
                    [](const BreakOf& a, const BreakOf& b) { return a.span.from < b.span.from; });
   route.feasible = route.breaks.empty();
@@ -110,7 +110,7 @@ void fill(const plan::Plan& plan, const answers::FoundRoute& found, RouteOf& rou
     bindToBeat(plan, out);
     route.walks.push_back(std::move(out));
   }
-  for (const auto& stop : found.breaks) route.breaks.push_back({stop.span, stop.at, stop.why});
+  for (const auto& stop : found.breaks) route.breaks.push_back({stop.span, stop.at, snags::wordOf(stop.why)});
   route.feasible = found.found && found.breaks.empty();
 }
 

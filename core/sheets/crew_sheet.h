@@ -30,9 +30,7 @@ struct WalkOf {
 struct BreakOf {
   geometry::Span span;
   geometry::Point pos;
-  /// "seen", "taken", "fast"; "far" from the camera, "away" from the shelter, "blind" to who has to be seen, the
-  /// "link" over its budget, the pole out of "reach" or its way blocked, its microphone over its "gap" to the mouth.
-  std::string why;
+  std::string why;  ///< "seen", "taken", "fast", or the word of snags::NeedFails
 };
 
 struct RouteOf {

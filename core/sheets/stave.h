@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "core/geometry/runs.h"
 #include "core/sheets/score_drawing.h"
 
 namespace wend::sheets {
@@ -47,6 +48,9 @@ inline constexpr int kEaseSteps = 10;
 
 /// Samples worth drawing: about one a px. Requires evidence.
 std::size_t sampleStride(const StavePainter& p);
+
+/// Seconds that stand for a run of samples: until the sample after it, so that the blocks of runs meet.
+geometry::Span drawnSpan(const snags::Evidence& evidence, geometry::Run run);
 
 /// 1/distance, of what the focus stave has room for.
 double focusMeasure(double metres);

@@ -16,19 +16,6 @@ using namespace geometry;
 
 namespace {
 
-/// Runs of samples with equal state, as spans.
-template <class State>
-void eachRun(const snags::Evidence& evidence, State stateOf,
-             const std::function<void(double, double, std::size_t)>& run) {
-  const auto& samples = evidence.samples;
-  for (std::size_t i = 0; i < samples.size();) {
-    std::size_t end = i;
-    while (end + 1 < samples.size() && stateOf(samples[end + 1]) == stateOf(samples[i])) ++end;
-    run(samples[i].time, samples[std::min(end + 1, samples.size() - 1)].time, i);
-    i = end + 1;
-  }
-}
-
 enum class InSight { no, hidden, yes };
 
 /// Whole and part are one on this stave.
@@ -46,20 +33,26 @@ std::size_t sampleStride(const StavePainter& p) {
   return std::max<std::size_t>(1, static_cast<std::size_t>(perPx));
 }
 
+Span drawnSpan(const snags::Evidence& evidence, Run run) {
+  const auto& samples = evidence.samples;
+  return {samples[run.first].time, samples[std::min(run.last + 1, samples.size() - 1)].time};
+}
+
 void drawInFrameStave(StavePainter& p) {
   if (!p.answers.evidence) return;
+  const auto& samples = p.answers.evidence->samples;
   for (std::size_t i = 0; i < p.plan.performers.size(); ++i) {
     const double top = p.box.top + 2 + 13.0 * static_cast<double>(i);
     drawPerformer(p.drawing, {p.view.labels - 14, top + 5}, i, "", 5);
-    eachRun(
-        *p.answers.evidence, [i](const auto& s) { return sightOf(s.performers[i].inFrame); },
-        [&](double from, double until, std::size_t at) {
-          const auto shows = p.answers.evidence->samples[at].performers[i].inFrame;
-          if (shows == optics::Showing::out) return;
-          const bool hidden = shows == optics::Showing::hidden;
-          p.block(from, until, top, 10, hidden ? Fill{Tone::page} : Fill{performerTone(i)},
-                  {.tone = performerTone(i), .width = 1.25, .dash = {}});
-        });
+    const auto sightAt = [&](std::size_t k) { return sightOf(samples[k].performers[i].inFrame); };
+    const auto alike = [&](std::size_t a, std::size_t b) { return sightAt(a) == sightAt(b); };
+    for (const auto& run : runsAlike(samples.size(), alike)) {
+      if (sightAt(run.first) == InSight::no) continue;
+      const bool hidden = sightAt(run.first) == InSight::hidden;
+      const Span span = drawnSpan(*p.answers.evidence, run);
+      p.block(span.from, span.until, top, 10, hidden ? Fill{Tone::page} : Fill{performerTone(i)},
+              {.tone = performerTone(i), .width = 1.25, .dash = {}});
+    }
   }
 }
 

@@ -174,22 +174,17 @@ void drawWhoBlock(StavePainter& p, double from, double until, const std::string&
 /// Blocks of who the focus is on; hatched while it goes from one to the next.
 void drawWho(StavePainter& p) {
   const auto& samples = p.answers.evidence->samples;
-  const auto sameAs = [&](std::size_t a, std::size_t b) {
+  const auto alike = [&](std::size_t a, std::size_t b) {
     return samples[a].focus.on == samples[b].focus.on && samples[a].focus.changing == samples[b].focus.changing;
   };
-  for (std::size_t i = 0; i < samples.size();) {
-    std::size_t end = i + 1;
-    while (end < samples.size() && sameAs(end, i)) ++end;
-    const double until = samples[std::min(end, samples.size() - 1)].time;
-    const auto& focus = samples[i].focus;
-    if (focus.known && p.shows(samples[i].time, until)) {
-      if (focus.changing)
-        p.block(samples[i].time, until, p.box.top + p.box.height - kWho + 3, kWho - 8,
-                {Tone::ink2, Pattern::hatchCover});
-      else if (!focus.on.empty())
-        drawWhoBlock(p, samples[i].time, until, focus.on.front());
-    }
-    i = end;
+  for (const auto& run : runsAlike(samples.size(), alike)) {
+    const auto [from, until] = drawnSpan(*p.answers.evidence, run);
+    const auto& focus = samples[run.first].focus;
+    if (!focus.known || !p.shows(from, until)) continue;
+    if (focus.changing)
+      p.block(from, until, p.box.top + p.box.height - kWho + 3, kWho - 8, {Tone::ink2, Pattern::hatchCover});
+    else if (!focus.on.empty())
+      drawWhoBlock(p, from, until, focus.on.front());
   }
 }
 
@@ -199,19 +194,16 @@ void drawHeat(StavePainter& p) {
   const auto heat = [&](std::size_t i) {
     return samples[i].focus.warmth ? optics::heatOf(*samples[i].focus.warmth) : optics::Heat::cool;
   };
-  for (std::size_t i = 0; i < samples.size();) {
-    std::size_t end = i + 1;
-    while (end < samples.size() && heat(end) == heat(i)) ++end;
-    const double from = samples[i].time, until = samples[std::min(end, samples.size() - 1)].time;
-    const bool hot = heat(i) == optics::Heat::hot;
-    if (heat(i) != optics::Heat::cool) {
-      p.block(from, until, p.box.top + 1, 5, hot ? Fill{Tone::lens} : Fill{Tone::page},
-              {.tone = Tone::lens, .width = 1, .dash = {}});
-      const std::string word = hot ? "hot" : "warm";
-      if ((until - from) * p.view.pxPerSecond() > typeWidth(word, type::kLabel) + 6)
-        p.text({p.view.x((from + until) / 2), p.box.top + 17}, word, Tone::ink, hot, Align::centre);
-    }
-    i = end;
+  const auto alike = [&](std::size_t a, std::size_t b) { return heat(a) == heat(b); };
+  for (const auto& run : runsAlike(samples.size(), alike)) {
+    if (heat(run.first) == optics::Heat::cool) continue;
+    const auto [from, until] = drawnSpan(*p.answers.evidence, run);
+    const bool hot = heat(run.first) == optics::Heat::hot;
+    p.block(from, until, p.box.top + 1, 5, hot ? Fill{Tone::lens} : Fill{Tone::page},
+            {.tone = Tone::lens, .width = 1, .dash = {}});
+    const std::string word = hot ? "hot" : "warm";
+    if ((until - from) * p.view.pxPerSecond() > typeWidth(word, type::kLabel) + 6)
+      p.text({p.view.x((from + until) / 2), p.box.top + 17}, word, Tone::ink, hot, Align::centre);
   }
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/geometry/disc.h"
 #include "core/geometry/tolerance.h"
 #include "core/sight/mirror_leg.h"
 #include "core/sight/ray.h"
@@ -78,7 +79,7 @@ bool Look::facesMirror() const {
 
 /// The turns over which the body's disc spreads, and the mirror with it.
 Span Look::spread() const {
-  const double half = away_ > body_.radius ? std::asin(body_.radius / away_) : kPi;
+  const double half = geometry::tangentAngle(away_, body_.radius).value_or(kPi);
   if (!mirror_) return {-half, half};
   // Seen from its own side the way from a to b of a mirror turns counter-clockwise.
   return {std::max(-half, turnTo(mirror_->face.a)), std::min(half, turnTo(mirror_->face.b))};
@@ -148,11 +149,11 @@ std::optional<Span> Look::inFrame(Span turns) const {
 bool Look::mayStandIn(Point centre, double radius, Span turns) const {
   const Vec d = centre - frame_.foot();
   const double metres = geometry::length(d);
-  if (metres <= radius) return true;
   if (metres - radius > away_ + body_.radius) return false;
-  const double half = std::asin(radius / metres), turn = geometry::angleBetween(middle_, d);
-  const double off = std::remainder(turn - (turns.from + turns.until) / 2, 2 * kPi);
-  return std::abs(off) <= half + turns.length() / 2;
+  const auto half = geometry::tangentAngle(metres, radius);
+  if (!half) return true;
+  const double off = std::remainder(geometry::angleBetween(middle_, d) - (turns.from + turns.until) / 2, 2 * kPi);
+  return std::abs(off) <= *half + turns.length() / 2;
 }
 
 void Look::addCorner(Point p, bool reflect, Span turns) {
@@ -168,10 +169,10 @@ void Look::addCorners(const Prism& prism, bool reflect, Span turns) {
     addCorner(prism.sheet.b, reflect, turns);
   } else {
     const Point centre = reflect ? geometry::reflected(prism.centre, mirror_->face) : prism.centre;
-    const double metres = geometry::distance(centre, frame_.foot());
-    if (metres <= prism.radius) return;
-    const double half = std::asin(prism.radius / metres), middle = turnTo(centre);
-    for (const double turn : {middle - half, middle + half})
+    const auto half = geometry::tangentAngle(geometry::distance(centre, frame_.foot()), prism.radius);
+    if (!half) return;
+    const double middle = turnTo(centre);
+    for (const double turn : {middle - *half, middle + *half})
       if (turn > turns.from && turn < turns.until) corners_.push_back(turn);
   }
 }

@@ -6,6 +6,7 @@
 #include <limits>
 #include <numbers>
 
+#include "core/geometry/disc.h"
 #include "core/geometry/segment.h"
 
 namespace wend::sight {
@@ -153,7 +154,7 @@ double leastDegreesToFrame(const Eye& eye, const Body& body) {
   constexpr double kHair = 1e-9;
   const auto off = [&](double beside, double tanHalf) {
     const double away = std::sqrt(middle.ahead * middle.ahead + beside * beside);
-    const double reach = away > ball ? std::asin(ball / away) : kPi;
+    const double reach = geometry::tangentAngle(away, ball).value_or(kPi);
     return std::abs(std::atan2(beside, middle.ahead)) - reach - std::atan(tanHalf) - kHair;
   };
   return geometry::degrees(std::max(off(middle.right, eye.tanHalfWidth), off(middle.up, eye.tanHalfHeight)));

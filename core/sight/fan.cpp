@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/geometry/disc.h"
+
 namespace wend::sight {
 
 namespace {
@@ -63,17 +65,17 @@ void Fan::crossEdge(std::uint32_t index, Vec a, Vec b, double turnA, double turn
 
 void Fan::crossDisc(std::uint32_t index, const Prism& prism) {
   const Vec d = prism.centre - foot_;
-  const double metres = geometry::length(d);
+  const auto half = geometry::tangentAngle(geometry::length(d), prism.radius);
   const auto mark = [&](std::size_t ray) {
     if (const auto part = geometry::chord(foot_, directions_[ray], prism.centre, prism.radius))
       marks_.push_back({static_cast<std::uint32_t>(ray), index, part->from, part->until});
   };
-  if (metres <= prism.radius) {
+  if (!half) {
     for (std::size_t ray = 0; ray < directions_.size(); ++ray) mark(ray);
     return;
   }
-  const double half = std::asin(prism.radius / metres), middle = geometry::angleBetween(axis_, d);
-  eachRay(std::remainder(middle - half, 2 * kPi), std::remainder(middle + half, 2 * kPi), mark);
+  const double middle = geometry::angleBetween(axis_, d);
+  eachRay(std::remainder(middle - *half, 2 * kPi), std::remainder(middle + *half, 2 * kPi), mark);
 }
 
 void Fan::cross(const SceneAt& now, std::uint32_t index) {

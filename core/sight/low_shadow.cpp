@@ -36,11 +36,6 @@ Span hidingRatios(Span eye, Heights sheet, Heights body) {
   return {std::max(low.from, high.from), std::min(low.until, high.until)};
 }
 
-bool hidesAll(Span eye, Heights sheet, Heights body) {
-  const Span k = hidingRatios(eye, sheet, body);
-  return k.from <= 1 && k.until == kInfinity;
-}
-
 geometry::Convex shadowOf(Point eye, Segment sheet, Span ratios, double reach) {
   if (!(ratios.until >= ratios.from)) return {};
   geometry::Vec a = sheet.a - eye, b = sheet.b - eye;

@@ -30,10 +30,6 @@ Span hidingRatios(double eye, Heights sheet, Heights body);
 /// Ratios common to every eye between two heights.
 Span hidingRatios(Span eye, Heights sheet, Heights body);
 
-/// True for a sheet that hides a body at any distance behind it, wherever between the two heights the eye is: it can
-/// be dealt with as a wall of the floor plan.
-bool hidesAll(Span eye, Heights sheet, Heights body);
-
 /// The places behind a sheet at the ratios, as far as `reach` metres from the eye: a convex quadrilateral, empty when
 /// the eye stands in line with the sheet.
 geometry::Convex shadowOf(Point eye, Segment sheet, Span ratios, double reach);

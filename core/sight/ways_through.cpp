@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/geometry/disc.h"
+
 namespace wend::sight {
 
 namespace {
@@ -112,10 +114,11 @@ void WaysThrough::addTurns(const SceneAt& now, const Frame& frame) {
     const double metres = geometry::length(towards);
     if (metres - prism.radius > asked_.range) continue;
     if (prism.form == Prism::Form::disc) {
-      if (metres <= prism.radius) continue;
-      const double half = std::asin(prism.radius / metres), middle = geometry::angleBetween(frame.axis(), towards);
-      turns_.push_back(std::remainder(middle - half, 2 * kPi));
-      turns_.push_back(std::remainder(middle + half, 2 * kPi));
+      const auto half = geometry::tangentAngle(metres, prism.radius);
+      if (!half) continue;
+      const double middle = geometry::angleBetween(frame.axis(), towards);
+      turns_.push_back(std::remainder(middle - *half, 2 * kPi));
+      turns_.push_back(std::remainder(middle + *half, 2 * kPi));
     } else if (prism.form == Prism::Form::sheet) {
       addTurn(frame, prism.sheet.a), addTurn(frame, prism.sheet.b);
     } else {

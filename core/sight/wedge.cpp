@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/geometry/disc.h"
 #include "core/sight/mirror_leg.h"
 #include "core/sight/ray.h"
 
@@ -57,10 +58,10 @@ class Drawer {
   double turnTo(Point p) const { return geometry::angleBetween(frame_.axis(), p - frame_.foot()); }
 
   void addDisc(Point centre, double radius, std::vector<double>& corners) const {
-    const double metres = geometry::distance(centre, frame_.foot());
-    if (metres <= radius) return;
-    const double half = std::asin(radius / metres), middle = turnTo(centre);
-    for (int i = -8; i <= 8; ++i) corners.push_back(std::remainder(middle + half * i / 8, 2 * kPi));
+    const auto half = geometry::tangentAngle(geometry::distance(centre, frame_.foot()), radius);
+    if (!half) return;
+    const double middle = turnTo(centre);
+    for (int i = -8; i <= 8; ++i) corners.push_back(std::remainder(middle + *half * i / 8, 2 * kPi));
   }
   void addCorners(const Prism& prism) {
     if (prism.form == Prism::Form::disc) return addDisc(prism.centre, prism.radius, corners_);

@@ -13,6 +13,7 @@
 #include "core/pulls/slot.h"
 #include "core/pulls/workload.h"
 #include "core/snags/instant.h"
+#include "core/snags/need_fails.h"
 
 namespace wend::sight {
 struct KnownSight;
@@ -265,8 +266,8 @@ struct NoRoute {
 struct NeedUnmet {
   std::string who;
   Span span;
-  Point pos;        ///< where it begins
-  std::string why;  ///< the word of answers::RouteBreak
+  Point pos;  ///< where it begins
+  NeedFails why = NeedFails::far;
 };
 
 /// Glass in frame that has turned into a mirror, alone or with somebody in it.

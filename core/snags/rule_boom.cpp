@@ -10,7 +10,7 @@ namespace wend::snags {
 namespace {
 
 /// How far over the limit an instant of a line is; nothing while it is not.
-using Excess = std::function<std::optional<double>(const BoomAt&)>;
+using LineExcess = std::function<std::optional<double>(const BoomAt&)>;
 
 struct Run {
   Span span;
@@ -19,17 +19,12 @@ struct Run {
 };
 
 /// Runs of a line's samples in which something is too much, of at least `hold` seconds or the whole of the line.
-std::vector<Run> runs(const BoomLine& line, double hold, const Excess& excess) {
+std::vector<Run> runs(const BoomLine& line, double hold, const LineExcess& excess) {
+  std::vector<std::optional<double>> values;
+  for (const auto& at : line.at) values.push_back(excess(at));
   std::vector<Run> found;
-  bool open = false;
-  for (const auto& at : line.at) {
-    const auto value = excess(at);
-    if (value && !open) found.push_back({{at.time, at.time}, &at, *value});
-    open = value.has_value();
-    if (!value) continue;
-    found.back().span.until = at.time;
-    if (*value > found.back().value) found.back().worst = &at, found.back().value = *value;
-  }
+  for (const Stretch& one : stretchesOf(values))
+    found.push_back({{line.at[one.first].time, line.at[one.last].time}, &line.at[one.worst], one.value});
   const double least = line.at.empty() ? 0 : std::min(hold, line.at.back().time - line.at.front().time);
   std::erase_if(found, [&](const Run& run) { return run.span.length() < least - 1e-9; });
   return found;

@@ -42,8 +42,8 @@ double tightLimit(const plan::Plan& plan, const ClearanceAt& clearance) {
   return threshold(plan, "clearance-tight").value + extra(plan, clearance);
 }
 
-double touching(const plan::Plan&, const ClearanceAt&) {
-  return 0;
+double touching(const plan::Plan& plan, const ClearanceAt&) {
+  return threshold(plan, "bodies-meet").value;
 }
 
 std::string bodyName(const plan::Plan& plan, const std::string& id) {
@@ -74,10 +74,11 @@ Findings clearance(const Evidence& evidence) {
 Findings bodiesMeet(const Evidence& evidence) {
   Findings findings;
   const plan::Plan& plan = *evidence.plan;
+  const Threshold limit = threshold(plan, "bodies-meet");
   for (const auto& pass : passes(evidence, touching, true)) {
     const ClearanceAt& at = pass.narrowest;
     findings.push_back(
-        {at.body, at.obstacle, pass.from, pass.until, at.pos, Severity::stops,
+        {at.body, at.obstacle, pass.from, pass.until, at.pos, limit.severity,
          bodyName(plan, at.body) + " and " + nameOf(plan, at.obstacle) + " overlap by " + lengthText(plan, -at.metres),
          "move one of them, or let one go first"});
   }

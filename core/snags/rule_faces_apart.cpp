@@ -21,7 +21,7 @@ std::optional<double> neededOf(const Instant& instant, std::size_t performer) {
 std::optional<double> apart(const Instant& instant, std::size_t one, std::size_t other) {
   const auto a = neededOf(instant, one), b = neededOf(instant, other);
   if (!a || !b) return std::nullopt;
-  return 2 * std::abs(std::log2(*a / *b));
+  return std::abs(units::stopsBetween(*b, *a));
 }
 
 void addPair(const Evidence& evidence, std::size_t one, std::size_t other, Findings& findings) {

@@ -7,9 +7,10 @@ namespace wend::snags {
 
 Findings doorLate(const Evidence& evidence) {
   Findings findings;
+  const Threshold limit = threshold(*evidence.plan, "door-late");
   for (const auto& met : evidence.leaves) {
     const std::string who = bodyNameOf(*evidence.plan, met.who);
-    findings.push_back({met.who, met.opening, met.time, met.time, met.pos, Severity::stops,
+    findings.push_back({met.who, met.opening, met.time, met.time, met.pos, limit.severity,
                         who + " reaches " + nameOf(*evidence.plan, met.opening) + " before it is open",
                         "open it earlier or come later"});
   }
@@ -26,6 +27,7 @@ Findings stepCrossed(const Evidence& evidence) {
                        lengthText(*evidence.plan, step.height) + " high";
     if (step.backwards) text += ", backwards";
     if (std::abs(step.panRate) > 1) text += ", while panning at " + base::fixed(std::abs(step.panRate), 0) + "\u00b0/s";
+    // Whoever walks backwards does not see it coming.
     findings.push_back({step.who, step.place, step.time, step.time, step.pos,
                         step.backwards ? Severity::risks : limit.severity, text,
                         "caution: mark the edge, ramp it if allowed, and have the spotter call it"});

@@ -7,6 +7,7 @@
 #include "core/plan/rig_wobble.h"
 #include "core/snags/rule_list.h"
 #include "core/snags/stretch.h"
+#include "core/units/stop.h"
 
 namespace wend::snags {
 
@@ -45,7 +46,7 @@ std::string lensCures(const plan::Plan& plan, const Instant& worst, const optics
   return cureText(plan, "widen to " + focal + " mm", widen) +
          cureText(plan, "; or stop down to T" + (stopDown.enough ? base::fixedUp(stop, 1) : base::fixed(stop, 1)),
                   stopDown) +
-         ", with " + base::fixed(2 * std::log2(stop / worst.iris.set), 1) + " stops more light";
+         ", with " + base::fixed(units::stopsBetween(worst.iris.set, stop), 1) + " stops more light";
 }
 
 std::string splitCuresText(const plan::Plan& plan, const Instant& worst, const optics::Optics& optics, double target,

@@ -36,12 +36,13 @@ std::string clippedMend(const ZoomClipped& clipped) {
 
 Findings zoomClipped(const Evidence& evidence) {
   Findings findings;
+  const Threshold limit = threshold(*evidence.plan, "zoom-clipped");
   for (const auto& clipped : evidence.zoomClipped) {
     const std::string size = clipped.size.empty() ? "the wanted size" : "the size " + clipped.size;
     const std::string needs = clipped.wanted <= 0 ? " is of nobody in the take for "
                                                   : " wants up to " + mm(clipped.wanted) + ", and the lens ends at " +
                                                         mm(clipped.end) + ": out of reach for ";
-    findings.push_back({"zoom", "", clipped.span.from, clipped.span.until, std::nullopt, Severity::note,
+    findings.push_back({"zoom", "", clipped.span.from, clipped.span.until, std::nullopt, limit.severity,
                         size + needs + seconds(clipped.span.length()), clippedMend(clipped)});
   }
   return findings;

@@ -46,6 +46,7 @@ std::string firstLack(const Evidence& evidence, std::size_t performer, const Str
   return {};
 }
 
+/// A list that stops short is a plan that was meant to tell and does not, so it is a risk; of other places nobody said.
 Finding findingOf(const Evidence& evidence, std::size_t performer, const Stretch& stretch, const Threshold& row) {
   const plan::Plan& plan = *evidence.plan;
   const PerformerAt& face = evidence.samples[stretch.first].performers[performer];

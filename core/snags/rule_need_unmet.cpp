@@ -1,5 +1,5 @@
 // A drawn route takes somebody away from what they need. What hangs on links and poles has rules of its own.
-#include <array>
+#include <optional>
 
 #include "core/snags/rule_list.h"
 #include "core/snags/stretch.h"
@@ -9,19 +9,24 @@ namespace wend::snags {
 namespace {
 
 struct Words {
-  const char *why, *text, *mend;
+  const char *text, *mend;
 };
 
-constexpr std::array<Words, 3> kWords{{
-    {"far", "is farther from the camera than the plan says they may be", "draw the way nearer to the camera's"},
-    {"away", "is not in the shelter they are to stay in", "draw the way into it"},
-    {"blind", "cannot see who they are to see", "move them to where nothing stands in between"},
-}};
-
-const Words* wordsFor(const std::string& why) {
-  for (const Words& words : kWords)
-    if (why == words.why) return &words;
-  return nullptr;
+/// Nothing for what the rules of links and poles tell.
+std::optional<Words> wordsFor(NeedFails why) {
+  switch (why) {
+    case NeedFails::far:
+      return Words{"is farther from the camera than the plan says they may be", "draw the way nearer to the camera's"};
+    case NeedFails::away:
+      return Words{"is not in the shelter they are to stay in", "draw the way into it"};
+    case NeedFails::blind:
+      return Words{"cannot see who they are to see", "move them to where nothing stands in between"};
+    case NeedFails::link:
+    case NeedFails::reach:
+    case NeedFails::gap:
+      break;
+  }
+  return std::nullopt;
 }
 
 }  // namespace
@@ -31,7 +36,7 @@ Findings needUnmet(const Evidence& evidence) {
   const Threshold row = threshold(plan, "need-unmet");
   Findings findings;
   for (const NeedUnmet& unmet : evidence.unmetNeeds) {
-    const Words* words = wordsFor(unmet.why);
+    const auto words = wordsFor(unmet.why);
     if (!words || unmet.span.length() < row.value) continue;
     findings.push_back({unmet.who, placeOf(plan, unmet.pos), unmet.span.from, unmet.span.until, unmet.pos, row.severity,
                         nameOf(plan, unmet.who) + " " + words->text + " for " + seconds(unmet.span.length()),

@@ -17,8 +17,9 @@ std::string cureOn(const std::string& axis) {
 
 Findings slackUnmet(const Evidence& evidence) {
   Findings findings;
+  const Threshold limit = threshold(*evidence.plan, "slack-unmet");
   for (const auto& unmet : evidence.unmet)
-    findings.push_back({unmet.axis, "", unmet.span.from, unmet.span.until, std::nullopt, Severity::risks, unmet.reason,
+    findings.push_back({unmet.axis, "", unmet.span.from, unmet.span.until, std::nullopt, limit.severity, unmet.reason,
                         cureOn(unmet.axis)});
   return findings;
 }

@@ -10,6 +10,7 @@ Findings sunInLens(const Evidence& evidence) {
   const Threshold limit = threshold(*evidence.plan, "sun-in-lens");
   for (const auto& sun : evidence.sunInLens) {
     if (sun.offFrame > limit.value || sun.span.length() < limit.hold) continue;
+    // Beside the frame it can be flagged; in the picture it stays.
     const bool inside = sun.offFrame <= 0;
     const std::string where =
         inside ? "the sun is in the frame" : "the sun is " + base::fixed(sun.offFrame, 0) + "\u00b0 off the frame";

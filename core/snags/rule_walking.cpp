@@ -61,15 +61,16 @@ Findings speed(const Evidence& evidence) {
 Findings backwards(const Evidence& evidence) {
   Findings findings;
   const plan::Plan& plan = *evidence.plan;
-  const Threshold brisk = threshold(plan, "backwards-brisk"), most = threshold(plan, "backwards-most");
-  const auto spans = stretches(evidence, 0.2, [&](const Instant& instant, std::size_t) {
+  const Threshold any = threshold(plan, "backwards"), brisk = threshold(plan, "backwards-brisk"),
+                  most = threshold(plan, "backwards-most");
+  const auto spans = stretches(evidence, any.hold, [&](const Instant& instant, std::size_t) {
     return walksBackwards(instant) ? std::optional<double>(instant.camera.speed) : std::nullopt;
   });
   for (const auto& stretch : spans) {
     const Span span = spanOf(evidence, stretch);
     const Severity severity = stretch.value > most.value    ? most.severity
                               : stretch.value > brisk.value ? brisk.severity
-                                                            : Severity::note;
+                                                            : any.severity;
     findings.push_back(
         {"camera", "", span.from, span.until, geometry::flat(evidence.samples[stretch.worst].camera.sensor.at),
          severity, "the operator walks backwards for " + seconds(span.length()) + " at up to " + pace(stretch.value),

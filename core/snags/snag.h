@@ -15,10 +15,10 @@ enum class Severity { stops = 1, risks = 2, note = 3 };
 
 /// What a rule reports.
 struct Finding {
-  std::string who;    ///< id of a person, "camera", "focus"; part of the key
-  std::string place;  ///< id of a piece, opening, area or mirror, or empty; part of the key
-  double from = 0, until = 0;
-  std::optional<geometry::Point> pos;
+  std::string who;                     ///< id of a person, "camera", "focus"; part of the key
+  std::string place;                   ///< id of a piece, opening, area or mirror, or empty; part of the key
+  double from = 0, until = 0;          ///< seconds from the take's start
+  std::optional<geometry::Point> pos;  ///< on the plan, metres
   Severity severity = Severity::note;
   std::string text;  ///< what, with its numbers and units
   std::string mend;  ///< what would mend it
@@ -33,9 +33,9 @@ struct Snag {
   std::string key;   ///< rule/who/place/beat/ordinal
   std::string rule;  ///< "crew-seen"
   std::string who;
-  std::string beat;  ///< id of the beat running at `from`, empty before the first
-  double from = 0, until = 0;
-  std::optional<geometry::Point> pos;
+  std::string beat;                    ///< id of the beat running at `from`, empty before the first
+  double from = 0, until = 0;          ///< seconds from the take's start
+  std::optional<geometry::Point> pos;  ///< on the plan, metres
   Severity severity = Severity::note;
   std::string text;
   std::string mend;

@@ -5,28 +5,27 @@
 
 #include "core/base/text.h"
 #include "core/geometry/polygon.h"
+#include "core/geometry/runs.h"
 #include "core/snags/thresholds.h"
 
 namespace wend::snags {
 
-std::vector<Stretch> stretches(const Evidence& evidence, double hold, const Excess& excess) {
+std::vector<Stretch> stretchesOf(const std::vector<std::optional<double>>& values) {
   std::vector<Stretch> found;
-  std::optional<Stretch> open;
-  const auto close = [&] {
-    if (open && spanOf(evidence, *open).length() >= hold - 1e-9) found.push_back(*open);
-    open.reset();
-  };
-  for (std::size_t i = 0; i < evidence.samples.size(); ++i) {
-    const auto value = excess(evidence.samples[i], i);
-    if (!value) {
-      close();
-      continue;
-    }
-    if (!open) open = Stretch{i, i, i, *value};
-    open->last = i;
-    if (*value > open->value) open->worst = i, open->value = *value;
+  for (const auto& run : geometry::runsWhere(values.size(), [&](std::size_t i) { return values[i].has_value(); })) {
+    Stretch stretch{run.first, run.last, run.first, *values[run.first]};
+    for (std::size_t i = run.first; i <= run.last; ++i)
+      if (*values[i] > stretch.value) stretch.worst = i, stretch.value = *values[i];
+    found.push_back(stretch);
   }
-  close();
+  return found;
+}
+
+std::vector<Stretch> stretches(const Evidence& evidence, double hold, const Excess& excess) {
+  std::vector<std::optional<double>> values;
+  for (std::size_t i = 0; i < evidence.samples.size(); ++i) values.push_back(excess(evidence.samples[i], i));
+  std::vector<Stretch> found = stretchesOf(values);
+  std::erase_if(found, [&](const Stretch& one) { return !(spanOf(evidence, one).length() >= hold - 1e-9); });
   return found;
 }
 

@@ -12,7 +12,7 @@
 
 namespace wend::snags {
 
-/// A maximal run of samples in which a value was there, with the sample where it was greatest.
+/// A maximal run of samples in which a value was there, with the first of those where it was greatest.
 struct Stretch {
   std::size_t first = 0, last = 0, worst = 0;
   double value = 0;  ///< at `worst`
@@ -21,7 +21,10 @@ struct Stretch {
 /// What a rule measures at a sample: nothing where the rule has nothing to say.
 using Excess = std::function<std::optional<double>(const Instant&, std::size_t index)>;
 
-/// Runs that last at least `hold` seconds, from the first sample's time to the last one's. One sample lasts 0 s.
+/// The runs of a list of samples in which a value is there.
+std::vector<Stretch> stretchesOf(const std::vector<std::optional<double>>& values);
+
+/// Those of the take that last at least `hold` seconds, from the first sample's time to the last one's: one lasts 0 s.
 std::vector<Stretch> stretches(const Evidence& evidence, double hold, const Excess& excess);
 
 /// Where the sharp band is narrower than the threshold "warmth" asks, for as long as it says; worst where it is least.

@@ -1,5 +1,7 @@
 #include "core/snags/thresholds.h"
 
+#include <algorithm>
+
 #include "core/base/check.h"
 
 namespace wend::snags {
@@ -20,6 +22,9 @@ const std::vector<Threshold>& thresholdTable() {
       {"too-close", 1, "of the close focus", 0, Severity::stops, "the lens' own scale"},
       {"lens-limits", 0, "s outside the lens", 0, Severity::stops, "the lens' own scales"},
       {"barrel", 1, "of the lens' limit, deg/s", 0.1, Severity::risks, kPractice},
+      {"slack-unmet", 0, "s outside the slack or the limit", 0, Severity::risks,
+       "what the word slack means; no number"},
+      {"zoom-clipped", 0, "s out of the zoom's reach", 0, Severity::note, "the lens' own scale"},
       {"exposure", 2.0 / 3, "stop", 1, Severity::risks, kPractice},
       {"pan", 1.0 / 7, "of the field of view a second", 0.5, Severity::note,
        "7 s across the frame: the judder rule of a cinematographers' handbook, figures in tests/published"},
@@ -27,7 +32,10 @@ const std::vector<Threshold>& thresholdTable() {
       {"clearance-red", 0.15, "m", 0, Severity::stops, kPractice},
       {"clearance-tight", 0.30, "m", 0, Severity::note, kPractice},
       {"clearance-hot", 0.30, "m more beside hot things", 0, Severity::stops, kPractice},
+      {"bodies-meet", 0, "m between two bodies", 0, Severity::stops, "what the word overlap means; no number"},
+      {"door-late", 0, "s before it is open", 0, Severity::stops, "what the word shut means; no number"},
       {"lens-speed", 1.3, "m/s", 0, Severity::risks, kPractice},
+      {"backwards", 0, "s of walking backwards", 0.2, Severity::note, kPractice},
       {"backwards-brisk", 0.8, "m/s", 0, Severity::risks, kPractice},
       {"backwards-most", 1.1, "m/s", 0, Severity::stops, kPractice},
       {"crew-speed", 1.0, "m/s", 0, Severity::note, kPractice},
@@ -70,13 +78,13 @@ const std::vector<Threshold>& thresholdTable() {
 }
 
 Threshold threshold(const plan::Plan& plan, const std::string& name) {
-  for (Threshold row : thresholdTable()) {
-    if (row.name != name) continue;
-    const auto factor = plan.thresholds.find(name);
-    if (factor != plan.thresholds.end()) row.value *= factor->second;
-    return row;
-  }
-  WEND_CHECK(!"a threshold of that name");
+  const auto& table = thresholdTable();
+  const auto found = std::find_if(table.begin(), table.end(), [&](const Threshold& row) { return row.name == name; });
+  WEND_CHECK(found != table.end());
+  Threshold row = *found;
+  const auto factor = plan.thresholds.find(name);
+  if (factor != plan.thresholds.end()) row.value *= factor->second;
+  return row;
 }
 
 }  // namespace wend::snags

@@ -28,13 +28,4 @@ base::Result<double> angleFrom(std::string_view typed) {
   return *value;
 }
 
-std::string angleText(double degrees, int decimals) {
-  return base::fixed(degrees, decimals) + "\u00b0";
-}
-
-std::string bearingText(double degrees) {
-  const double whole = std::round(degrees);
-  return base::fixed(whole - 360 * std::floor(whole / 360), 0) + "\u00b0";
-}
-
 }  // namespace wend::units

@@ -14,10 +14,4 @@ namespace wend::units {
 /// Fails     bad-angle for anything else; out-of-range beyond 100 full turns
 base::Result<double> angleFrom(std::string_view text);
 
-/// "12.5°". Requires finite.
-std::string angleText(double degrees, int decimals = 1);
-
-/// A bearing as a compass prints it, in [0, 360) and rounded to whole degrees: -54 prints "306°". Requires finite.
-std::string bearingText(double degrees);
-
 }  // namespace wend::units

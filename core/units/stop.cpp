@@ -55,6 +55,14 @@ int nearestThirds(double stop) {
   return static_cast<int>(std::lround(6 * std::log2(stop)));
 }
 
+double stopsOf(double tNumber) {
+  return stopsBetween(1, tNumber);
+}
+
+double tNumberOf(double stops) {
+  return closedBy(1, stops);
+}
+
 double stopsBetween(double from, double to) {
   return 2 * std::log2(to / from);
 }

@@ -23,6 +23,10 @@ double exactStop(int thirds);
 /// The nearest whole number of thirds from T1. Requires stop > 0.
 int nearestThirds(double stop);
 
+/// Stops from T1, in which an iris runs evenly, and back: 2 log2 T and 2^(stops/2). Requires tNumber > 0.
+double stopsOf(double tNumber);
+double tNumberOf(double stops);
+
 /// Stops from one T-number to another, positive when closing: 2 log2(to / from). Requires both > 0.
 double stopsBetween(double from, double to);
 
@@ -30,7 +34,7 @@ double stopsBetween(double from, double to);
 /// marks, and between marks it is whole thirds. From T4 to T6.3 it is 1 1/3. Requires both > 0.
 double stopsBetweenMarks(double from, double to);
 
-/// `stop` closed by that many stops: stop x 2^(stops/2).
+/// `stop` closed by that many stops, or opened where they are negative: stop x 2^(stops/2).
 double closedBy(double stop, double stops);
 
 /// "T5.6⅓": the nearest third under its engraved full stop. T6.3 prints so; beyond T0.5 and T128 the full stop is the

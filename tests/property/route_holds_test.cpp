@@ -208,7 +208,7 @@ TEST(RouteHoldsProperty, WhatIsSaidToFreeFrees) {
         if (e.laterBy) most = std::max(most, ground.clock().wholeSteps(*e.laterBy));
       }
       GroundTime later = ground;
-      later.setClear(ground.clear().withBarsMoved(-static_cast<long>(most), 0));
+      later.moveBars(-static_cast<long>(most), 0);
       ASSERT_TRUE(!can || seenSteps(why.least->route, later).empty()) << i;
     }
     if (why.speed) {
@@ -222,7 +222,7 @@ TEST(RouteHoldsProperty, WhatIsSaidToFreeFrees) {
       const long steps = static_cast<long>(ground.clock().wholeSteps(*why.early));
       for (const long n : {steps, steps - 1}) {
         GroundTime less = ground;
-        less.setClear(ground.clear().withBarsMoved(-n, 0));
+        less.moveBars(-n, 0);
         RouteTask other = task;
         other.ground = &less;
         ASSERT_EQ(cheapestRoute(other, {.margin = 0})->route.has_value(), n == steps) << i;

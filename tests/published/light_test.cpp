@@ -6,6 +6,7 @@
 #include "core/light/exposure.h"
 #include "core/light/fixture.h"
 #include "core/light/pane.h"
+#include "core/units/stop.h"
 
 namespace wend::light {
 namespace {
@@ -21,19 +22,28 @@ double luxOnFloor(const Fixture& lamp, double x, double y) {
   return luxAtFace(lamp, {{x, y, 0}, {0, 0, 1}}, 0, Receptor::flat, kOpen);
 }
 
-// Encyclopedia table "Exposure value", EV as a measure of luminance and illuminance, ISO 100, K 12.5, C 250, as copied
-// at e-com-net.com/article/1275207877182636032.htm; the formulas at
+/// A flat receptor at ISO 100, the shutter open for all of every frame: a T-number at a second and EV 2 log2 T.
+Exposure meter(double rate = 1) {
+  return {.index = 100, .shutterDeg = 360, .rate = rate, .constant = 250};
+}
+
+/// A footcandle is a lumen per square foot; sizes.com/units/footcandle.htm: "10.76391 lux".
+constexpr double kFootcandle = 1 / (0.3048 * 0.3048);
+
+// Encyclopedia table "Exposure value", EV as a measure of illuminance, ISO 100, C 250, as copied at
+// e-com-net.com/article/1275207877182636032.htm; the formula at
 // liquisearch.com/exposure_value/ev_as_a_measure_of_luminance_and_illuminance.
-TEST(PublishedExposureValues, StandForTheirLuminanceAndIlluminance) {
+TEST(PublishedExposureValues, StandForTheirIlluminance) {
   struct Row {
-    double ev, luminance, lux, footcandles;
+    double ev, lux, footcandles;
   };
-  for (const Row& row : {Row{-1, 0.063, 1.25, 0.116}, Row{3, 1, 20, 1.86}, Row{5, 4, 80, 7.43}, Row{7, 16, 320, 29.7},
-                         Row{8, 32, 640, 59.5}, Row{10, 128, 2560, 238}, Row{14, 2048, 40960, 3805}}) {
-    // Printed to two or three digits.
-    EXPECT_NEAR(luminanceAt(row.ev, 100) / row.luminance, 1, row.ev < 0 ? 0.01 : 1e-9) << row.ev;
-    EXPECT_NEAR(illuminanceAt(row.ev, 100) / row.lux, 1, 1e-9) << row.ev;
-    EXPECT_NEAR(footcandles(illuminanceAt(row.ev, 100)) / row.footcandles, 1, 0.005) << row.ev;
+  for (const Row& row : {Row{-1, 1.25, 0.116}, Row{3, 20, 1.86}, Row{5, 80, 7.43}, Row{7, 320, 29.7}, Row{8, 640, 59.5},
+                         Row{10, 2560, 238}, Row{14, 40960, 3805}}) {
+    const double lux = luxOfReading(std::exp2(row.ev / 2), meter());
+    EXPECT_NEAR(lux / row.lux, 1, 1e-9) << row.ev;
+    EXPECT_NEAR(units::stopsOf(stopFor(row.lux, meter())), row.ev, 1e-9);
+    // Printed to three digits.
+    EXPECT_NEAR(lux / kFootcandle / row.footcandles, 1, 0.005) << row.ev;
   }
 }
 
@@ -41,23 +51,21 @@ TEST(PublishedExposureValues, StandForTheirLuminanceAndIlluminance) {
 // wiki-gateway.eudic.net "Exposure value": f/1.0 at 1 s is EV 0; the grid's corners rebelxt.blogspot.com, 2005, EV
 // table.
 TEST(PublishedExposureValues, OfSettings) {
-  EXPECT_NEAR(exposureValue(16, 1.0 / 125), 15, 0.05);
+  const auto exposureValue = [](double stop, double rate) {
+    return std::log2(luxOfReading(stop, meter(rate)) / luxOfReading(1, meter()));
+  };
+  EXPECT_NEAR(exposureValue(16, 125), 15, 0.05);
   EXPECT_EQ(exposureValue(1, 1), 0);
   EXPECT_NEAR(exposureValue(1.4, 1), 1, 0.1);
-  EXPECT_NEAR(exposureValue(32, 1.0 / 1000), 20, 0.1);
-}
-
-// sizes.com/units/footcandle.htm: "10.76391 lux".
-TEST(PublishedFootcandle, InLux) {
-  EXPECT_NEAR(luxOfFootcandles(1), 10.76391, 5e-6);
-  EXPECT_NEAR(luxOfFootcandles(1), 1 / (0.3048 * 0.3048), 1e-12);
+  EXPECT_NEAR(exposureValue(32, 1000), 20, 0.1);
 }
 
 // neiloseman.com/tag/exposure: a face at f/16, 1/100 s, ISO 100 takes 6,400 footcandles by the rule
 // fc = 25 f^2 / (ISO t), which is C = 25 x 10.7639 in lux.
 TEST(PublishedFootcandle, OfTheTwentyFiveRule) {
-  Exposure rule{.index = 100, .shutterDeg = 360, .rate = 100, .constant = luxOfFootcandles(25)};
-  EXPECT_NEAR(footcandles(luxOfReading(16, rule)), 6400, 1e-9);
+  EXPECT_NEAR(kFootcandle, 10.76391, 5e-6);
+  Exposure rule{.index = 100, .shutterDeg = 360, .rate = 100, .constant = 25 * kFootcandle};
+  EXPECT_NEAR(luxOfReading(16, rule) / kFootcandle, 6400, 1e-9);
 }
 
 // A saying of the trade, from memory: 100 footcandles, ISO 100, f/2.8 at 24 frames and 180 degrees. It agrees with both
@@ -65,7 +73,7 @@ TEST(PublishedFootcandle, OfTheTwentyFiveRule) {
 TEST(CommonSaying, AHundredFootcandlesForAHundredAtTwoEight) {
   for (const double constant : {250.0, 330.0}) {
     const Exposure exposure{.index = 100, .constant = constant};
-    EXPECT_NEAR(offsetStops(stopFor(luxOfFootcandles(100), exposure), 2.8), 0, 0.25) << constant;
+    EXPECT_NEAR(offsetStops(stopFor(100 * kFootcandle, exposure), 2.8), 0, 0.25) << constant;
   }
 }
 
@@ -80,24 +88,18 @@ TEST(PublishedShutterTimes, FromTheAngle) {
     EXPECT_NEAR(shutterSeconds(degrees, 6), 1 / part, 1e-12) << degrees;
 }
 
-// shuttermuse.com/glossary/neutral-density-filter: density 2.0 is "6 2/3" stops, 4.0 is "13 1/3" (thirds, hence 0.05).
-TEST(PublishedDensities, InStops) {
-  EXPECT_NEAR(densityStops(2.0), 6 + 2.0 / 3, 0.05);
-  EXPECT_NEAR(densityStops(4.0), 13 + 1.0 / 3, 0.05);
-}
-
 // largeformatphotography.info thread 8513: the exact series of thirds, printed to two decimals.
 TEST(PublishedStops, ThirdsFromOneToThirtyTwo) {
   const double printed[] = {1.00,  1.12,  1.26,  1.41,  1.59,  1.78,  2.00,  2.24,  2.52, 2.83,  3.17,
                             3.56,  4.00,  4.49,  5.04,  5.66,  6.35,  7.13,  8.00,  8.98, 10.08, 11.31,
                             12.70, 14.25, 16.00, 17.96, 20.16, 22.63, 25.40, 28.51, 32.00};
-  for (int k = 0; k <= 30; ++k) EXPECT_NEAR(stopAway(1, k / 3.0), printed[k], 0.0075) << k;
+  for (int k = 0; k <= 30; ++k) EXPECT_NEAR(units::closedBy(1, k / 3.0), printed[k], 0.0075) << k;
 }
 
 // US Army correspondence course SS0511, armycommunications.tpub.com/SS0511/SS05110095.htm: f/5.6 passes one-sixteenth
 // of the light of f/1.4.
 TEST(PublishedStops, LightAtFiveSixIsASixteenthOfThatAtOneFour) {
-  EXPECT_NEAR(std::exp2(-stopsBetween(stopAway(1, 1), stopAway(1, 5))), 1.0 / 16, 1e-12);
+  EXPECT_NEAR(std::exp2(-units::stopsBetween(units::closedBy(1, 1), units::closedBy(1, 5))), 1.0 / 16, 1e-12);
 }
 
 // A source 10 m up: on the floor the light is a tenth of that below it at "19.08 m" (the worked example numbered 49.2

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "core/answers/answers.h"
+#include "core/units/stop.h"
 #include "tests/samples.h"
 
 namespace wend::answers {
@@ -68,8 +69,8 @@ TEST(LightWindow, OfFirstBatchIsFiveMinutes) {
   ASSERT_TRUE(spans.has_value());
   ASSERT_EQ(spans->size(), 1u);
   const double own = *take->plan().clock.timeOfDay;
-  const double ahead = 0.7 * light::stopsBetween(11, 12.35);
-  EXPECT_NEAR(spans->front().from - own, -168 - (1.0 / 3 - ahead) / (light::stopsBetween(8.98, 11) / 420), 0.2);
+  const double ahead = 0.7 * units::stopsBetween(11, 12.35);
+  EXPECT_NEAR(spans->front().from - own, -168 - (1.0 / 3 - ahead) / (units::stopsBetween(8.98, 11) / 420), 0.2);
   EXPECT_NEAR(spans->front().until, 6 * 3600 + 18 * 60 - 168, 1e-6);
 }
 

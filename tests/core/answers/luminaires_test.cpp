@@ -40,7 +40,6 @@ TEST(Luminaires, GiveLightWhereTheirFileCame) {
   const light::FaceLight face = light::lightOnFace((*take)->lighting(), up, 0);
   EXPECT_NEAR(face.lux, 100, 1e-9) << "400 cd at 2 m";
   EXPECT_TRUE(face.needed.has_value());
-  EXPECT_TRUE(unknownFixtures(*plan, (*take)->luminaires()).empty());
   const auto twice = Take::of(lampOnly(2), bulb(400));
   EXPECT_NEAR(light::lightOnFace((*twice)->lighting(), up, 0).lux, 200, 1e-9) << "the plan's own scale counts";
 }
@@ -72,8 +71,6 @@ TEST(Luminaires, AreUnknownAndNamedWithoutTheirFile) {
   lamp.inReadings = false;
   read.fixtures.replace(0, lamp);
   EXPECT_FALSE((*Take::of(std::make_shared<const plan::Plan>(read)))->neededAt({0, 0, 0}, 0).has_value());
-  EXPECT_EQ(unknownFixtures(*plan), std::vector<std::string>{"f1"});
-  EXPECT_EQ(unknownFixtures(*plan, {{"another.ies", nullptr}}), std::vector<std::string>{"f1"});
 }
 
 }  // namespace

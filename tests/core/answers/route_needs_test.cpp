@@ -225,7 +225,7 @@ TEST(PoleNeed, TellsOfAGapThatTheFrameLeavesNoWhere) {
     const FoundRoute route = found(*takeOf(plan)).people.at(0);
     EXPECT_TRUE(route.found) << route.whole();
     double seconds = 0;
-    for (const auto& stop : route.breaks) seconds += stop.why == "gap" ? stop.span.length() : 0;
+    for (const auto& stop : route.breaks) seconds += stop.why == snags::NeedFails::gap ? stop.span.length() : 0;
     return seconds;
   };
   EXPECT_NEAR(gaps(6), 5, 0.1) << "all of the line: the frame ends 2.8 m up and more";
@@ -242,7 +242,7 @@ TEST(DrawnRoutes, HaveTheirUnmetNeedsInTheEvidence) {
   const auto unmet = (*answersOf(takeOf(plan)))->evidence->unmetNeeds;
   ASSERT_EQ(unmet.size(), 1u) << "in the shelter, but 2.7 m from the camera";
   EXPECT_EQ(unmet[0].who, "ac");
-  EXPECT_EQ(unmet[0].why, "far");
+  EXPECT_EQ(unmet[0].why, snags::NeedFails::far);
   EXPECT_NEAR(unmet[0].span.from, 10, 0.05);
   EXPECT_NEAR(unmet[0].span.until, 20, 0.05);
   crew.marks.clear();

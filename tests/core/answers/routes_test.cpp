@@ -266,7 +266,7 @@ TEST(FoundRoutes, SeeWhoTheyHaveToSee) {
   // A person behind the eastern wall sees nobody, and the check says so over the whole of the need.
   const auto blind = needBreaks(*take, plan.crew.indexOf("boom"), [](double) { return Point{7.5, 2}; });
   ASSERT_EQ(blind.size(), 1u);
-  EXPECT_EQ(blind[0].why, "blind");
+  EXPECT_EQ(blind[0].why, snags::NeedFails::blind);
   EXPECT_NEAR(blind[0].span.length(), 20, 0.05);
 }
 

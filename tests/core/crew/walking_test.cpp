@@ -25,16 +25,6 @@ TEST(CarryOf, TellsFrontSideAndRearByTheTurnFromTheLens) {
   EXPECT_EQ(carryOf(0.8, 2, -358), Carry::front);
 }
 
-TEST(EffortOf, AllowsLessBackwardsThanForwards) {
-  EXPECT_EQ(effortOf(Carry::front, 1.3), Effort::usual);
-  EXPECT_EQ(effortOf(Carry::front, 1.38), Effort::over);
-  EXPECT_EQ(effortOf(Carry::side, 0.9), Effort::over);
-  EXPECT_EQ(effortOf(Carry::rear, 0.8), Effort::usual);
-  EXPECT_EQ(effortOf(Carry::rear, 1.0), Effort::brisk);
-  EXPECT_EQ(effortOf(Carry::rear, 1.11), Effort::over);
-  EXPECT_EQ(effortOf(Carry::still, 0), Effort::still);
-}
-
 TEST(StepsOver, AThresholdIsMetAtItsInstant) {
   const auto steps = stepsOver(straight({-1, 2.5}, {2, 2.5}, 6), 0, 6, 1.0 / 24, {kRoad, kThreshold});
   ASSERT_EQ(steps.size(), 1u);

@@ -103,29 +103,5 @@ TEST(Hermite, SteepestIsNeverPassedAndReached) {
   EXPECT_GE(odd.steepest(1, 3), sampled);
 }
 
-TEST(Hermite, SlopeCrossingsAreWhereTheSlopeChangesSides) {
-  const Hermite ease{0, 4, 0, 2, 0, 0};
-  const std::vector<double> twice = ease.slopeCrossings(0.5625);
-  ASSERT_EQ(twice.size(), 2u);
-  EXPECT_NEAR(twice[0], 1, 1e-12) << "1.5 times 4 s (1 - s) times the chord is 0.5625 at a quarter";
-  EXPECT_NEAR(twice[1], 3, 1e-12);
-  EXPECT_TRUE(ease.slopeCrossings(0.76).empty());
-  EXPECT_TRUE((Hermite{0, 1, 0, 2, 2, 2}.slopeCrossings(2).empty())) << "a straight line";
-  std::mt19937_64 random(10);
-  for (int run = 0; run < 500; ++run) {
-    const Hermite any{
-        0, uniform(random, 0.1, 3), 0, uniform(random, -2, 2), uniform(random, -3, 3), uniform(random, -3, 3)};
-    const double wanted = uniform(random, -3, 3);
-    int sides = 0;
-    for (int k = 0; k < 4000; ++k)
-      sides += (any.slope(any.x1 * k / 4000) > wanted) != (any.slope(any.x1 * (k + 1) / 4000) > wanted);
-    const std::vector<double> crossings = any.slopeCrossings(wanted);
-    for (const double x : crossings) EXPECT_NEAR(any.slope(x), wanted, 1e-9) << run;
-    if (crossings.size() != 2 || crossings[1] - crossings[0] > any.x1 / 1000) {
-      EXPECT_EQ(static_cast<int>(crossings.size()), sides) << run;
-    }
-  }
-}
-
 }  // namespace
 }  // namespace wend::geometry

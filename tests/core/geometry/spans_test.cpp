@@ -65,13 +65,14 @@ TEST(Spans, OperationsAgreeWithMembershipInstantByInstant) {
   for (int run = 0; run < 200; ++run) {
     const Spans rawA = randomSpans(random), rawB = randomSpans(random);
     const Spans a = tidy(rawA), b = tidy(rawB);
-    const Spans both = unionOf(a, b), common = intersection(a, b), rest = complement(a, {3, 27});
-    for (const Spans* list : {&a, &b, &both, &common, &rest}) expectTidy(*list);
+    Spans rawBoth = rawA;
+    rawBoth.insert(rawBoth.end(), rawB.begin(), rawB.end());
+    const Spans both = tidy(rawBoth), common = intersection(a, b);
+    for (const Spans* list : {&a, &b, &both, &common}) expectTidy(*list);
     for (double t = -0.5; t < 40; t += 1) {
       EXPECT_EQ(contains(a, t), inAny(rawA, t)) << run;
       EXPECT_EQ(contains(both, t), inAny(rawA, t) || inAny(rawB, t)) << run;
       EXPECT_EQ(contains(common, t), inAny(rawA, t) && inAny(rawB, t)) << run;
-      EXPECT_EQ(contains(rest, t), t > 3 && t < 27 && !inAny(rawA, t)) << run;
     }
     EXPECT_NEAR(totalLength(a) + totalLength(b), totalLength(both) + totalLength(common), 1e-9) << run;
   }
@@ -87,7 +88,6 @@ TEST(Spans, GrowingJoinsNeighboursAndShrinkingDropsTheShort) {
   EXPECT_EQ(grown({{1, 2}, {4, 5}}, 1, 1), (Spans{{0, 6}}));
   EXPECT_EQ(grown({{1, 2}, {4, 9}}, -1, -1), (Spans{{5, 8}}));
   EXPECT_EQ(grown({{10, 11}}, 2, 1), (Spans{{8, 12}}));
-  EXPECT_EQ(lasting({{0, 0.4}, {1, 1.5}}, 0.5), (Spans{{1, 1.5}}));
 }
 
 }  // namespace

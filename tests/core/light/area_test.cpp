@@ -6,6 +6,7 @@
 #include <random>
 
 #include "core/light/exposure.h"
+#include "core/units/stop.h"
 
 namespace wend::light {
 namespace {
@@ -72,7 +73,7 @@ TEST(BlendOfReadings, IsTheReadingAtItsOwnPlace) {
 TEST(BlendOfReadings, HalfwayIsHalfwayInStops) {
   EXPECT_DOUBLE_EQ(blendOfReadings({{{0, 0}, 2}, {{2, 0}, 8}}, {1, 0}), 4);
   // Twice as near counts four times: a fifth of the two stops between them.
-  EXPECT_NEAR(stopsBetween(2, blendOfReadings({{{0, 0}, 2}, {{3, 0}, 4}}, {1, 0})), 0.4, 1e-12);
+  EXPECT_NEAR(units::stopsBetween(2, blendOfReadings({{{0, 0}, 2}, {{3, 0}, 4}}, {1, 0})), 0.4, 1e-12);
 }
 
 TEST(BlendOfReadings, OneReadingIsUniform) {
@@ -245,7 +246,7 @@ TEST(Areas, ReadContinuouslyAcrossAnEdgeWithoutAWall) {
   double before = areas.stopAt({-1, 0}, 0).value();
   for (double x = -1; x <= 1; x += 1e-3) {
     const double stop = areas.stopAt({x, 0}, 0).value();
-    ASSERT_LT(std::abs(stopsBetween(before, stop)), 0.02) << x;
+    ASSERT_LT(std::abs(units::stopsBetween(before, stop)), 0.02) << x;
     before = stop;
   }
 }

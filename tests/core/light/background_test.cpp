@@ -3,13 +3,14 @@
 #include <gtest/gtest.h>
 
 #include "core/light/exposure.h"
+#include "core/units/stop.h"
 
 namespace wend::light {
 namespace {
 
 TEST(Background, IsTheMeanOfItsBrightestAndDarkestTenth) {
   std::vector<std::optional<double>> stops;
-  for (int i = 0; i < 20; ++i) stops.push_back(stopAway(4, 19 - i));
+  for (int i = 0; i < 20; ++i) stops.push_back(units::closedBy(4, 19 - i));
   const Background background = backgroundAgainst(stops, 4).value();
   EXPECT_NEAR(background.brightest, 18.5, 1e-12);
   EXPECT_NEAR(background.darkest, 0.5, 1e-12);

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <random>
 
+#include "core/units/stop.h"
+
 namespace wend::light {
 namespace {
 
@@ -48,20 +50,16 @@ TEST(OffsetStops, IsPositiveWhereTheFaceNeedsASmallerIris) {
 
 TEST(OffsetStops, AtTheDoorFromTheBakehouseIsAThirdOverAStop) {
   // From T4 to a third past T5.6 in 3.5 s: a stop and a third, 0.38 stop a second.
-  const double to = stopAway(4, 4.0 / 3);
+  const double to = units::closedBy(4, 4.0 / 3);
   EXPECT_NEAR(to, 6.35, 0.005);
-  EXPECT_NEAR(stopsBetween(4, to) / 3.5, 0.38, 0.005);
+  EXPECT_NEAR(units::stopsBetween(4, to) / 3.5, 0.38, 0.005);
 }
 
 TEST(BlendedStop, IsLinearInStopsAndExactAtItsEnds) {
   EXPECT_EQ(blendedStop(2.8, 5.6, 0), 2.8);
   EXPECT_EQ(blendedStop(2.8, 5.6, 1), 5.6);
   EXPECT_DOUBLE_EQ(blendedStop(2, 8, 0.5), 4);
-  EXPECT_NEAR(stopsBetween(2.8, blendedStop(2.8, 11, 0.3)), 0.3 * stopsBetween(2.8, 11), 1e-12);
-}
-
-TEST(Footcandles, GoThereAndBack) {
-  EXPECT_DOUBLE_EQ(footcandles(luxOfFootcandles(64)), 64);
+  EXPECT_NEAR(units::stopsBetween(2.8, blendedStop(2.8, 11, 0.3)), 0.3 * units::stopsBetween(2.8, 11), 1e-12);
 }
 
 }  // namespace

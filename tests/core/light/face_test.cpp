@@ -4,6 +4,8 @@
 
 #include <cmath>
 
+#include "core/units/stop.h"
+
 namespace wend::light {
 namespace {
 
@@ -117,7 +119,7 @@ TEST(LightOnFace, FollowsTheCuesOfATake) {
   EXPECT_NEAR(offset({2.75, 3}, 33.9, 2.8), -2, 0.05);
   EXPECT_GT(offset({2.75, 3}, 34, 2.8), 0.67) << "over the moment the lamps come on";
   EXPECT_NEAR(offset({3.1, 6.5}, 73.9, 4), -0.36, 0.01);
-  EXPECT_NEAR(offset({3.1, 6.5}, 74, stopAway(4, 0.2)), 1.5, 0.1) << "the oven opens before the iris is there";
+  EXPECT_NEAR(offset({3.1, 6.5}, 74, units::closedBy(4, 0.2)), 1.5, 0.1) << "the oven opens before the iris is there";
   EXPECT_NEAR(offset({3.1, 6.5}, 81.5, 4), -0.36, 0.01);
 }
 

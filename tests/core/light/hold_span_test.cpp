@@ -5,6 +5,7 @@
 #include <random>
 
 #include "core/light/exposure.h"
+#include "core/units/stop.h"
 
 namespace wend::light {
 namespace {
@@ -27,7 +28,7 @@ ClockNeed needOf(std::vector<ClockReading> readings, double t, double wanted, St
 TEST(HoldSpans, EndWhereAFaceIsAtItsTolerance) {
   // A stop in ten minutes: a third of a stop either way is 200 s either way.
   const std::vector<ClockReading> dawn{{clock(6, 0), 4}, {clock(6, 20), 8}};
-  const auto spans = holdSpans({needOf(dawn, 100, stopAway(4, 1))});
+  const auto spans = holdSpans({needOf(dawn, 100, units::closedBy(4, 1))});
   ASSERT_EQ(spans.size(), 1u);
   EXPECT_NEAR(spans[0].from, clock(6, 10) - 200 - 100, 1e-6);
   EXPECT_NEAR(spans[0].until, clock(6, 10) + 200 - 100, 1e-6);
@@ -35,7 +36,7 @@ TEST(HoldSpans, EndWhereAFaceIsAtItsTolerance) {
 
 TEST(HoldSpans, MayBeWiderOnOneSide) {
   const std::vector<ClockReading> dawn{{clock(6, 0), 4}, {clock(6, 20), 8}};
-  const auto spans = holdSpans({needOf(dawn, 0, stopAway(4, 1), {.over = 0.5, .under = 0})});
+  const auto spans = holdSpans({needOf(dawn, 0, units::closedBy(4, 1), {.over = 0.5, .under = 0})});
   ASSERT_EQ(spans.size(), 1u);
   EXPECT_NEAR(spans[0].from, clock(6, 10), 1e-6);
   EXPECT_NEAR(spans[0].until, clock(6, 15), 1e-6);
@@ -43,7 +44,7 @@ TEST(HoldSpans, MayBeWiderOnOneSide) {
 
 TEST(HoldSpans, OfSeveralFacesAreWhatAllOfThemAllow) {
   const std::vector<ClockReading> dawn{{clock(6, 0), 4}, {clock(6, 20), 8}};
-  const ClockNeed early = needOf(dawn, 0, stopAway(4, 1)), late = needOf(dawn, 168, stopAway(4, 1.5));
+  const ClockNeed early = needOf(dawn, 0, units::closedBy(4, 1)), late = needOf(dawn, 168, units::closedBy(4, 1.5));
   const auto spans = holdSpans({early, late});
   ASSERT_EQ(spans.size(), 1u);
   // The late one alone: 06:15 - 168 s, 200 s either way.
@@ -54,7 +55,7 @@ TEST(HoldSpans, OfSeveralFacesAreWhatAllOfThemAllow) {
 
 TEST(HoldSpans, ComeTwiceWhereTheLightComesBack) {
   const std::vector<ClockReading> cloud{{0, 8}, {600, 4}, {1200, 8}};
-  const auto spans = holdSpans({needOf(cloud, 0, stopAway(4, 1), {.over = 0.25, .under = 0.25})});
+  const auto spans = holdSpans({needOf(cloud, 0, units::closedBy(4, 1), {.over = 0.25, .under = 0.25})});
   ASSERT_EQ(spans.size(), 2u);
   EXPECT_NEAR(spans[0].from, 225, 1e-6);
   EXPECT_NEAR(spans[0].until, 375, 1e-6);
@@ -104,7 +105,7 @@ TEST(AllowedReadings, AreThoseAtWhichTheNeedStaysWithinTolerance) {
   EXPECT_NEAR(offsetStops(need(allowed.from), need(reading)), -0.2, 1e-9);
   EXPECT_NEAR(offsetStops(need(allowed.until), need(reading)), 0.5, 1e-9);
   const Span alone = allowedReadings(reading, 0, exposure, {.over = 0.5, .under = 0.2});
-  EXPECT_NEAR(stopsBetween(alone.from, alone.until), 0.7, 1e-12);
+  EXPECT_NEAR(units::stopsBetween(alone.from, alone.until), 0.7, 1e-12);
   EXPECT_LT(allowed.from, alone.from);
   EXPECT_GT(allowed.until, alone.until);
   // With enough lamps the daylight may go out altogether.

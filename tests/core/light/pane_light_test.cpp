@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "core/light/exposure.h"
+#include "core/units/stop.h"
 
 namespace wend::light {
 namespace {
@@ -40,8 +41,8 @@ TEST(PaneLight, TurnsIntoAMirrorAtItsContrast) {
   for (const double y : {2.0, 5.0, 9.0}) {
     const geometry::Point3 eye{7, y, 1.5}, on{10, 2, 1.5};
     const double closer = paneLight(shopAndStreet(8, 8), kWindow, 0.1, on, eye, 0).closer.value();
-    EXPECT_EQ(paneLight(shopAndStreet(8, stopAway(8, -closer + 0.01)), kWindow, 0.1, on, eye, 0).mirror, false);
-    EXPECT_EQ(paneLight(shopAndStreet(8, stopAway(8, -closer - 0.01)), kWindow, 0.1, on, eye, 0).mirror, true);
+    EXPECT_EQ(paneLight(shopAndStreet(8, units::closedBy(8, -closer + 0.01)), kWindow, 0.1, on, eye, 0).mirror, false);
+    EXPECT_EQ(paneLight(shopAndStreet(8, units::closedBy(8, -closer - 0.01)), kWindow, 0.1, on, eye, 0).mirror, true);
   }
 }
 
@@ -52,7 +53,7 @@ TEST(PaneLight, TellsWhatItReturnsOverWhatComesThrough) {
     return paneLight(shopAndStreet(8, street), kWindow, 0.1, {10, 2, 1.5}, {7, 2, 1.5}, 0).returned.value();
   };
   EXPECT_NEAR(returned(8), 1.0 / 12, 5e-4);
-  EXPECT_NEAR(returned(stopAway(8, -2.585)), 0.5, 3e-3);
+  EXPECT_NEAR(returned(units::closedBy(8, -2.585)), 0.5, 3e-3);
 }
 
 TEST(PaneLight, IsUnknownWhereASideIs) {

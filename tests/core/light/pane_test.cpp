@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "core/light/exposure.h"
+#include "core/units/stop.h"
 
 namespace wend::light {
 namespace {
@@ -44,7 +45,7 @@ TEST(ActsAsMirror, ShopWindowByDayShowsTheStreetAndByNightTheShop) {
 
 TEST(ActsAsMirror, TurnsAtItsContrast) {
   for (const double a : {0.0, 30.0, 60.0, 75.0, 85.0}) {
-    const double edge = stopAway(8, -mirrorContrast(a));
+    const double edge = units::closedBy(8, -mirrorContrast(a));
     EXPECT_EQ(actsAsMirror(a, 8, edge * 0.999), true) << a;
     EXPECT_EQ(actsAsMirror(a, 8, edge * 1.001), false) << a;
   }

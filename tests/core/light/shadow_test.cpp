@@ -132,66 +132,12 @@ TEST(ShadowOnFloor, OfARodIsItsStretchWidened) {
   EXPECT_NEAR(extent.high.y, 2.04, 0.03);
 }
 
-TEST(ShadowOnWall, OfALampIsWhereTheBodyCutsItsLight) {
-  const ShadowWall wall{{{-3, 4}, {3, 5}}, 0, 3};
-  const geometry::Vec along = geometry::unit(wall.foot.b - wall.foot.a);
-  std::mt19937_64 random(9);
-  int dark = 0;
-  for (int round = 0; round < 40; ++round) {
-    const Point3 lamp{uniform(random, -3, 3), uniform(random, -3, 0), uniform(random, 0.5, 3)};
-    const UprightBody body{{uniform(random, -1, 1), uniform(random, 1, 3)}, 0.3, 0, uniform(random, 1, 2)};
-    const UprightBody wider{body.centre, body.radius * 1.006, body.bottom, body.top};
-    const Ring shadow = shadowOnWall(lamp, body, wall);
-    for (int k = 0; k < 200; ++k) {
-      const double x = uniform(random, 0, geometry::length(wall.foot.b - wall.foot.a)), z = uniform(random, 0, 3);
-      const Point3 p = geometry::at(wall.foot.a + along * x, z);
-      const bool in = geometry::contains(shadow, {x, z});
-      if (cuts(body, lamp, p)) {
-        EXPECT_TRUE(in) << "seed 9, round " << round;
-        ++dark;
-      }
-      if (in) {
-        EXPECT_TRUE(cuts(wider, lamp, p)) << "seed 9, round " << round;
-      }
-    }
-  }
-  EXPECT_GT(dark, 100);
-}
-
-TEST(ShadowOnWall, IsTheSameWhicheverWayTheWallIsDrawn) {
-  const ShadowWall there{{{-3, 4}, {3, 4}}, 0, 3}, back{{{3, 4}, {-3, 4}}, 0, 3};
-  const UprightBody body{{0.5, 2}, 0.2, 0, 1.6};
-  for (const Source& source : {Source(Point3{0, 0, 1.5}), Source(towardsLight(180, 20))}) {
-    const auto one = geometry::extentOf(shadowOnWall(source, body, there));
-    const auto other = geometry::extentOf(shadowOnWall(source, body, back));
-    EXPECT_NEAR(one.low.x, 6 - other.high.x, 1e-9);
-    EXPECT_NEAR(one.high.x, 6 - other.low.x, 1e-9);
-    EXPECT_NEAR(one.high.y, other.high.y, 1e-9);
-  }
-}
-
-TEST(ShadowOnWall, IsNoneOfABodyBehindTheWallOrTheLamp) {
-  const ShadowWall wall{{{-3, 4}, {3, 4}}, 0, 3};
-  EXPECT_TRUE(shadowOnWall(Point3{0, 0, 1.5}, UprightBody{{0, 6}, 0.3, 0, 2}, wall).empty());
-  EXPECT_TRUE(shadowOnWall(Point3{0, 0, 1.5}, UprightBody{{0, -2}, 0.3, 0, 2}, wall).empty());
-  EXPECT_TRUE(shadowOnWall(towardsLight(90, 0), UprightBody{{0, 2}, 0.3, 0, 2}, wall).empty()) << "along the wall";
-}
-
 TEST(CutsLight, FromAfarComesFromOneDirection) {
   const Vec3 sun = towardsLight(180, 45);
   EXPECT_TRUE(cutsLight(kPerson, sun, {0, 1.5, 0}));
   EXPECT_FALSE(cutsLight(kPerson, sun, {0, 2.2, 0}));
   EXPECT_FALSE(cutsLight(kPerson, sun, {0, -1, 0}));
   EXPECT_TRUE(cutsLight(kPerson, Point3{0, -3, 3}, {0, 1, 0}));
-}
-
-TEST(BlockedAlsoBy, AddsBodiesToWhatStands) {
-  const Blocked ceiling = [](Point3 lamp, Point3) { return lamp.z > 3; };
-  const Blocked all = blockedAlsoBy(ceiling, {kPerson, Rod{{3, 0, 0}, {3, 0, 3}, 0.1}});
-  EXPECT_TRUE(all({0, -3, 1.5}, {0, 3, 1.5}));
-  EXPECT_TRUE(all({3, -3, 1.5}, {3, 3, 1.5}));
-  EXPECT_FALSE(all({1, -3, 1.5}, {1, 3, 1.5}));
-  EXPECT_TRUE(all({1, -3, 4}, {1, 3, 1.5}));
 }
 
 TEST(LampCuts, NameTheLampsThatMatter) {
@@ -212,7 +158,9 @@ TEST(LampCuts, NameTheLampsThatMatter) {
   EXPECT_NEAR(found[0].share, light.fixtureLux[0] / light.lux, 1e-12);
   EXPECT_EQ(lampCuts(lighting, face, light, bodies, 0.01).size(), 2u);
   // With the body in the light there is that much less of it.
-  lighting.blocked = blockedAlsoBy(lighting.blocked, bodies);
+  lighting.blocked = [&](Point3 lamp, Point3 at) {
+    return std::any_of(bodies.begin(), bodies.end(), [&](const Blocker& body) { return cutsLight(body, lamp, at); });
+  };
   EXPECT_NEAR(lightOnFace(lighting, face, 0).lux, light.fixtureLux[2], 1e-9);
   EXPECT_TRUE(lampCuts(lighting, face, FaceLight{}, bodies).empty()) << "unknown light";
 }

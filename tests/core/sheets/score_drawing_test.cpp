@@ -301,8 +301,8 @@ TEST(CrewStave, ShowsWhereADrawnRouteFailsANeed) {
     return count;
   };
   EXPECT_EQ(blocks({}), 0);
-  EXPECT_EQ(blocks({{"ac1", {20, 31}, {0, 0}, "far"}}), 1);
-  EXPECT_EQ(blocks({{"nobody", {20, 31}, {0, 0}, "far"}}), 0);
+  EXPECT_EQ(blocks({{"ac1", {20, 31}, {0, 0}, snags::NeedFails::far}}), 1);
+  EXPECT_EQ(blocks({{"nobody", {20, 31}, {0, 0}, snags::NeedFails::far}}), 0);
 }
 
 std::set<std::string> wordsOn(const geometry::Drawing& drawing) {

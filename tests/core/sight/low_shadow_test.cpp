@@ -37,11 +37,16 @@ TEST(LowShadow, OfAHangingPieceHidesNobodyWhoStandsOnTheFloor) {
   EXPECT_LT(k.until, k.from);
 }
 
-TEST(LowShadow, TellsWallsFromLowPieces) {
-  EXPECT_TRUE(hidesAll({0.4, 2.0}, {0, 3}, kStanding));
-  EXPECT_TRUE(hidesAll({0.4, 1.6}, {0, 1.8}, kStanding));
-  EXPECT_FALSE(hidesAll({0.4, 2.0}, {0, 1.8}, kStanding)) << "a crane looks over it";
-  EXPECT_FALSE(hidesAll({1.5, 1.5}, {0.1, 3}, kStanding)) << "feet show under it";
+/// From 1 on without an end: at any distance behind it, as a wall.
+TEST(LowShadow, OfAWallIsAllOfTheGroundBehindIt) {
+  const auto isWall = [](Span eye, Heights sheet) {
+    const Span k = hidingRatios(eye, sheet, kStanding);
+    return k.from <= 1 && k.until == kInfinity;
+  };
+  EXPECT_TRUE(isWall({0.4, 2.0}, {0, 3}));
+  EXPECT_TRUE(isWall({0.4, 1.6}, {0, 1.8}));
+  EXPECT_FALSE(isWall({0.4, 2.0}, {0, 1.8})) << "a crane looks over it";
+  EXPECT_FALSE(isWall({1.5, 1.5}, {0.1, 3})) << "feet show under it";
 }
 
 TEST(LowShadow, ReachesBehindTheSheetAndNoFurtherThanAsked) {

@@ -27,13 +27,5 @@ TEST(AngleFrom, SaysWhatIsWrong) {
   EXPECT_EQ(angleFrom("36001").problems().front().code, "out-of-range");
 }
 
-TEST(BearingText, IsACompassReading) {
-  EXPECT_EQ(bearingText(-54), "306\u00b0");
-  EXPECT_EQ(bearingText(360), "0\u00b0");
-  EXPECT_EQ(bearingText(-0.2), "0\u00b0");
-  EXPECT_EQ(bearingText(359.7), "0\u00b0");
-  EXPECT_EQ(angleText(-12.34), "-12.3\u00b0");
-}
-
 }  // namespace
 }  // namespace wend::units

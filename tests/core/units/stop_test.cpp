@@ -64,6 +64,13 @@ TEST(StopFrom, SaysWhatIsWrong) {
     EXPECT_EQ(stopFrom(far).problems().front().code, "out-of-range") << far;
 }
 
+TEST(Stops, AreCountedFromT1AndBack) {
+  EXPECT_EQ(stopsOf(1), 0);
+  EXPECT_DOUBLE_EQ(stopsOf(8), 6);
+  EXPECT_DOUBLE_EQ(tNumberOf(-2), 0.5);
+  for (const double stop : {0.5, 1.0, 2.8, 6.3, 128.0}) EXPECT_DOUBLE_EQ(tNumberOf(stopsOf(stop)), stop);
+}
+
 TEST(Stops, AreCountedBetweenTNumbers) {
   EXPECT_DOUBLE_EQ(stopsBetween(2, 4), 2);
   EXPECT_DOUBLE_EQ(stopsBetween(4, 2.8284271247461903), -1);
@@ -71,6 +78,7 @@ TEST(Stops, AreCountedBetweenTNumbers) {
   EXPECT_DOUBLE_EQ(stopsBetweenMarks(11, 2.8), -4);
   EXPECT_DOUBLE_EQ(stopsBetweenMarks(4, 6), stopsBetween(4, 6)) << "T6 is between two marks";
   EXPECT_DOUBLE_EQ(closedBy(2.8, 2), 5.6);
+  EXPECT_DOUBLE_EQ(closedBy(5.6, -2), 2.8);
   EXPECT_EQ(stopsText(4.0 / 3), "+1\u2153");
   EXPECT_EQ(stopsText(-0.7), "-\u2154");
   EXPECT_EQ(stopsText(-2), "-2");
