@@ -44,9 +44,11 @@ Exit spot(const Arguments& arguments) {
   for (const auto* number : {&x, &y, &height})
     if (!*number) return refused(number->problems());
   if (!(*take)->plan().lens) return refused(noLens());
-  const auto sight = answers::sightOfSpot(**take, {*x, *y}, *height, (*take)->plan().sightRules.radius);
-  return handedOut(arguments, arguments.has("--json") ? exchange::spotJson(**take, {*x, *y}, *height, sight)
-                                                      : sheets::spotText(**take, {*x, *y}, *height, sight));
+  const double radius = (*take)->plan().sightRules.radius;
+  const auto sight = answers::sightOfSpot(**take, {*x, *y}, *height, radius);
+  const auto panes = answers::panesShowing(**take, {*x, *y}, *height, radius);
+  return handedOut(arguments, arguments.has("--json") ? exchange::spotJson(**take, {*x, *y}, *height, sight, panes)
+                                                      : sheets::spotText(**take, {*x, *y}, *height, sight, panes));
 }
 
 Exit routes(const Arguments& arguments) {

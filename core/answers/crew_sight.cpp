@@ -210,10 +210,8 @@ std::optional<std::vector<SightOf>> sightOfAll(const Take& take, const base::Can
 }
 
 SightOf sightOfSpot(const Take& take, Point pos, double height, double radius, const base::Cancel& cancel) {
-  const double floor = take.people().floorAt(pos);
-  const sight::Body body{pos, radius, floor, floor + height};
   Looks looks(take, cancel);
-  auto sight = sightOfBody(take, looks, {"", BodyKind::crew, [body](double) { return body; }}, cancel);
+  auto sight = sightOfBody(take, looks, standingAt(take, pos, height, radius), cancel);
   return sight ? std::move(*sight) : SightOf{};
 }
 

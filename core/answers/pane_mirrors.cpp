@@ -50,13 +50,8 @@ void noteWho(const Take& take, double t, const sight::Eye& eye, const std::vecto
   }
 }
 
-}  // namespace
-
-std::optional<std::vector<PaneMirror>> paneMirrors(const Take& take, const base::Cancel& cancel,
-                                                   ByInstant<GlassAt>* known) {
-  ByInstant<GlassAt> nothing;
-  ByInstant<GlassAt>& instants = known != nullptr ? *known : nothing;
-  const std::vector<Watched> bodies = watchedOf(take);
+std::optional<std::vector<PaneMirror>> showing(const Take& take, const std::vector<Watched>& bodies,
+                                               const base::Cancel& cancel, ByInstant<GlassAt>& instants) {
   PaneLog log(kStep);
   const int steps = static_cast<int>(take.length() / kStep);
   for (int i = 0; i <= steps; ++i) {
@@ -72,6 +67,24 @@ std::optional<std::vector<PaneMirror>> paneMirrors(const Take& take, const base:
     if (!glass.empty()) noteWho(take, t, *eye, glass, bodies, log);
   }
   return log.inOrder();
+}
+
+}  // namespace
+
+std::optional<std::vector<PaneMirror>> paneMirrors(const Take& take, const base::Cancel& cancel,
+                                                   ByInstant<GlassAt>* known) {
+  ByInstant<GlassAt> nothing;
+  return showing(take, watchedOf(take), cancel, known != nullptr ? *known : nothing);
+}
+
+std::vector<PaneMirror> panesShowing(const Take& take, Point pos, double height, double radius) {
+  constexpr const char* kSpot = "spot";
+  Watched watched = standingAt(take, pos, height, radius);
+  watched.id = kSpot;
+  ByInstant<GlassAt> nothing;
+  std::vector<PaneMirror> panes = *showing(take, {watched}, {}, nothing);
+  std::erase_if(panes, [](const PaneMirror& pane) { return pane.who != kSpot; });
+  return panes;
 }
 
 }  // namespace wend::answers

@@ -39,6 +39,12 @@ sight::BodyAt rigBody(const Take& take) {
 
 }  // namespace
 
+Watched standingAt(const Take& take, Point pos, double height, double radius) {
+  const double floor = take.people().floorAt(pos);
+  const sight::Body body{pos, radius, floor, floor + height};
+  return {"", snags::BodyKind::crew, [body](double) { return body; }};
+}
+
 std::vector<Watched> watchedOf(const Take& take) {
   const plan::Plan& plan = take.plan();
   std::vector<Watched> all;

@@ -17,6 +17,9 @@ struct Watched {
   int self = sight::kNobody;  ///< by which it does not hide itself
 };
 
+/// Somebody who stands at a place all take, `height` and `radius` in metres.
+Watched standingAt(const Take& take, Point pos, double height, double radius);
+
 /// Crew, gear, then the rig. `take` must outlive them.
 std::vector<Watched> watchedOf(const Take& take);
 

@@ -88,6 +88,8 @@ std::vector<snags::SunShadow> sunShadows(const Take& take, const std::vector<Ins
 /// Cost      see turnedGlass; who shows is asked only while glass has turned.
 std::optional<std::vector<snags::PaneMirror>> paneMirrors(const Take& take, const base::Cancel& cancel,
                                                           ByInstant<GlassAt>* known = nullptr);
+/// Those in which somebody who stands at a place all take would show; `height` and `radius` in metres.
+std::vector<snags::PaneMirror> panesShowing(const Take& take, Point pos, double height, double radius);
 
 /// Glossy pieces in frame with whom of crew, gear and rig a mirror would show that stood no more than `withinDegrees`
 /// turned against them, five times a second. Whoever is hidden from the piece shows in none.

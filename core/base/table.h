@@ -3,6 +3,7 @@
 /// Ensures   (1) copying a table shares every entity: an edit of one entity copies one entity
 ///           (2) order is kept; ids are unique (checked)
 /// Cost      copy O(n) pointers; find O(n) over n <= some hundred pointers; replace O(n)
+/// Tests     tests/core/base/table_test.cpp
 #pragma once
 
 #include <cstddef>

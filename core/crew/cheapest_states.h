@@ -2,6 +2,7 @@
 /// less free has to look at.
 ///
 /// Frame     bits of the bordered grid.
+/// Tests     tests/property/route_search_test.cpp
 #pragma once
 
 #include "core/crew/sweep_graph.h"

@@ -1,5 +1,7 @@
 /// Where one can be at all, instant by instant: the route graph without its prices, which tells whether there is a
 /// route at a fraction of what the cheapest one takes.
+///
+/// Tests     tests/property/route_search_test.cpp
 #pragma once
 
 #include <optional>

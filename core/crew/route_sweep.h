@@ -2,6 +2,7 @@
 /// left out and the bound raised until there is a route.
 ///
 /// Frame     costs in whole millimetres; cells as the grid counts them.
+/// Tests     tests/property/route_search_test.cpp
 #pragma once
 
 #include <cstdint>

@@ -1,6 +1,7 @@
 /// What a sweep and the way back from its end share: the graph's prices and maps, and the costs of every instant.
 ///
 /// Frame     bits of the bordered grid; costs in whole millimetres, which floats hold up to sixteen kilometres.
+/// Tests     tests/property/route_search_test.cpp
 #pragma once
 
 #include "core/crew/cost_lanes.h"

@@ -189,16 +189,23 @@ std::string tableJson(const std::vector<Instant>& instants) {
   return text({{"rows", rows}});
 }
 
-std::string spotJson(const answers::Take& take, geometry::Point pos, double height, const SightOf& sight) {
+std::string spotJson(const answers::Take& take, geometry::Point pos, double height, const SightOf& sight,
+                     const std::vector<snags::PaneMirror>& panes) {
   const auto none = answers::noGroundAt(take, pos, height);
   Json json = {{"pos", place(pos)},     {"height", height},
                {"ground", !none},       {"takenBy", none ? idOrNull(none->id) : Json(nullptr)},
-               {"seen", Json::array()}, {"clear", Json::array()}};
+               {"seen", Json::array()}, {"clear", Json::array()},
+               {"glass", Json::array()}};
   for (const auto& seen : sight.seen)
     json["seen"].push_back({{"from", seen.span.from},
                             {"until", seen.span.until},
                             {"via", idOrNull(seen.via)},
                             {"openings", seen.by.empty() ? Json::array() : Json(base::split(seen.by, '+'))}});
+  for (const auto& pane : panes)
+    json["glass"].push_back({{"from", pane.span.from},
+                             {"until", pane.span.until},
+                             {"pane", pane.pane},
+                             {"returned", number(pane.returned)}});
   for (const auto& clear : sight.clear)
     json["clear"].push_back(
         {{"from", clear.span.from}, {"until", clear.span.until}, {"marginDeg", number(clear.marginDeg)}});

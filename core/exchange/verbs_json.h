@@ -20,7 +20,8 @@ std::string instantJson(const answers::Instant& instant);
 std::string tableJson(const std::vector<answers::Instant>& instants);
 /// With every move what of it shows, and for the iris what lamps could do instead.
 std::string pullsJson(const answers::Answers& answers);
-std::string spotJson(const answers::Take& take, geometry::Point pos, double height, const snags::SightOf& sight);
+std::string spotJson(const answers::Take& take, geometry::Point pos, double height, const snags::SightOf& sight,
+                     const std::vector<snags::PaneMirror>& panes);
 std::string clearJson(const answers::ClearGround& clear);
 std::string routesJson(const std::vector<sheets::RouteOf>& routes);
 /// The sheets' own words in their columns, lengths in the plan's display units: what is printed, for programs that lay

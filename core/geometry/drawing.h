@@ -2,6 +2,7 @@
 ///
 /// Frame     picture units, x right, y DOWN; one unit is one px at 96 dpi (or one mm, when the maker says so).
 /// Ensures   a shape names what it means (a Tone), never a colour: the theme of the moment supplies that.
+/// Tests     tests/ui/canvas/drawing_painter_test.cpp
 #pragma once
 
 #include <string>

@@ -1,4 +1,6 @@
 /// A track of the fewest ramps through a tube, as its rests and bends.
+///
+/// Tests     tests/core/pulls/least_ramps_test.cpp
 #pragma once
 
 #include <cstddef>

@@ -1,6 +1,7 @@
 /// The rests and bends of a track, and what makes its ramps gentler.
 ///
 /// Frame     sample numbers of one tube; values in its working coordinate.
+/// Tests     tests/core/pulls/fewest_moves_test.cpp
 #pragma once
 
 #include <cstddef>

@@ -266,19 +266,36 @@ std::string noGroundText(const answers::Take& take, geometry::Point pos, double 
   return none->id.empty() ? "outside of everything drawn" : "inside " + nameOf(take.plan(), none->id);
 }
 
-std::string spotText(const answers::Take& take, geometry::Point pos, double height, const SightOf& sight) {
+std::string spotText(const answers::Take& take, geometry::Point pos, double height, const SightOf& sight,
+                     const std::vector<PaneMirror>& panes) {
   const plan::Plan& plan = take.plan();
   std::string text =
       "a person of " + lengthText(plan, height) + " at " + fixed(pos.x, 2) + ", " + fixed(pos.y, 2) + "\n";
   if (const std::string none = noGroundText(take, pos, height); !none.empty())
     text += "nobody can stand there: it is " + none + "\n";
   for (const auto& seen : sight.seen) text += "seen   " + spanText(seen.span) + "  " + howText(plan, seen) + "\n";
+  for (const auto& pane : panes)
+    text += "shows  " + spanText(pane.span) + "  in " + nameOf(plan, pane.pane) + ", which by the light returns " +
+            fixed(pane.returned, 1) + " of the brightness behind it\n";
   for (const auto& clear : sight.clear)
     text += "clear  " + spanText(clear.span) + "  " + marginText(clear.marginDeg) + "\n";
+  if (!panes.empty()) text += "clear is told without that glass\n";
   if (sight.clear.empty())
     text += "never clear, with " + secondsText(plan.sightRules.early) + " s before and " +
             secondsText(plan.sightRules.late) + " s after every sight\n";
   return text;
+}
+
+std::string spotNowText(const plan::Plan& plan, const SightOf& sight, double t) {
+  const auto next = std::ranges::find_if(sight.seen, [t](const SeenSpan& seen) { return seen.span.until >= t; });
+  if (next != sight.seen.end() && next->span.from <= t)
+    return "in frame until " + fixed(next->span.until, 1) + ", " + howText(plan, *next);
+  const std::string until = next == sight.seen.end()
+                                ? "not seen again"
+                                : "seen in " + secondsText(next->span.from - t) + " s, " + howText(plan, *next);
+  const auto clear = std::ranges::find_if(sight.clear, [t](const ClearSpan& span) { return span.span.contains(t); });
+  if (clear == sight.clear.end()) return "too near a sight; " + until;
+  return "clear until " + fixed(clear->span.until, 1) + ", " + marginText(clear->marginDeg) + "; " + until;
 }
 
 std::string windowsText(const plan::Plan& plan, const Evidence& evidence) {

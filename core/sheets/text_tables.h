@@ -52,7 +52,11 @@ enum class Columns { few, all };
 TextTable instantsTable(const answers::Take& take, const std::vector<answers::Instant>& instants, Columns columns);
 std::string pullsText(const plan::Plan& plan, const snags::Evidence& evidence);
 TextTable movesTable(const plan::Plan& plan, const snags::Evidence& evidence);
-std::string spotText(const answers::Take& take, geometry::Point pos, double height, const snags::SightOf& sight);
+std::string spotText(const answers::Take& take, geometry::Point pos, double height, const snags::SightOf& sight,
+                     const std::vector<snags::PaneMirror>& panes);
+/// The same of one instant in a line: what is the case, until when, what shows the place next and in how many seconds.
+/// `sight` is of somebody who stands there all take; times in seconds.
+std::string spotNowText(const plan::Plan& plan, const snags::SightOf& sight, double t);
 std::string windowsText(const plan::Plan& plan, const snags::Evidence& evidence);
 std::string routesText(const std::vector<RouteOf>& routes);
 /// The map as letters, one a cell or a block of cells, with the coordinates of its corners.

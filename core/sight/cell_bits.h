@@ -1,5 +1,7 @@
 /// One bit for every cell of a grid, laid out so that neighbouring rows lie side by side in memory: a word holds 64
 /// cells of one row, and the words of one column of 64 follow each other from the south to the north.
+///
+/// Tests     tests/core/sight/region_raster_test.cpp
 #pragma once
 
 #include <algorithm>

@@ -9,6 +9,8 @@
 /// To grow ground by a radius and to join grounds are the same in either order. So the insides of many steps are joined
 /// first and grown together, once; of their edges and slices only those are drawn one by one that come near a cell not
 /// yet seen, which few do, because neighbouring steps cover each other's borders.
+///
+/// Tests     tests/core/sight/seen_steps_test.cpp, tests/property/ever_seen_test.cpp
 #pragma once
 
 #include <optional>

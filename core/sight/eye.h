@@ -1,4 +1,6 @@
 /// The entrance pupil and the frame it sees through.
+///
+/// Tests     tests/core/sight/body_test.cpp, tests/core/sight/frame_sides_test.cpp
 #pragma once
 
 #include "core/geometry/pose.h"

@@ -2,6 +2,7 @@
 /// it may stray from that.
 ///
 /// Frame     as Eye; bearings unwrapped, so that a step may turn by any angle.
+/// Tests     tests/property/set_view_test.cpp
 #pragma once
 
 #include <array>

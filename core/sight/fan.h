@@ -1,6 +1,8 @@
 /// Every ray of one frame at once: what an eye meets across its whole width, for pictures and maps of seen ground.
 ///
 /// Sampled: one ray stands for the sector around it. The answer for one body is body.h, which asks at every corner.
+///
+/// Tests     tests/core/sight/ray_test.cpp
 #pragma once
 
 #include <span>

@@ -2,6 +2,8 @@
 ///
 /// Both answer for the cells seen when they last looked. They err to one side only: what they say adds nothing adds
 /// nothing, also to what has been seen since.
+///
+/// Tests     tests/core/sight/seen_steps_test.cpp, tests/property/ever_seen_test.cpp
 #pragma once
 
 #include <cstdint>

@@ -2,6 +2,7 @@
 /// bytes. Which one runs depends on the processor and changes nothing but the time.
 ///
 /// Frame     cells: the centre of the cell in column c and row r is the point (c, r). Single precision.
+/// Tests     tests/core/sight/region_raster_test.cpp, tests/core/sight/cell_growth_test.cpp
 #pragma once
 
 #include <array>

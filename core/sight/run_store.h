@@ -1,4 +1,6 @@
 /// The runs of steps of every cell of a grid, and how they are put in order from what turns.
+///
+/// Tests     tests/core/sight/seen_steps_test.cpp
 #pragma once
 
 #include <cstdint>

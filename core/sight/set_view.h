@@ -16,6 +16,7 @@
 /// meets its face, or to a pupil within a millimetre of it.
 ///
 /// Frame     plan metres, heights above the datum.
+/// Tests     tests/property/set_view_test.cpp
 #pragma once
 
 #include <memory>

@@ -2,6 +2,7 @@
 /// and what the raster draws.
 ///
 /// Frame     plan metres.
+/// Tests     tests/core/sight/swept_view_test.cpp
 #pragma once
 
 #include <array>

@@ -3,6 +3,7 @@
 ///
 /// Frame     step k stands for the time from `take.from + k / rate` to the next, both included; the last one ends with
 ///           the take.
+/// Tests     tests/core/sight/windows_test.cpp
 #pragma once
 
 #include <memory>

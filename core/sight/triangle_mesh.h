@@ -1,6 +1,7 @@
 /// Triangles under construction: corners added one by one, walls forced in as chains of sides.
 ///
 /// Frame     lattice units.
+/// Tests     tests/core/sight/triangulation_test.cpp
 #pragma once
 
 #include <array>

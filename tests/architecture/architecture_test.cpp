@@ -76,6 +76,16 @@ TEST(Architecture, EveryHeaderSaysWhatItIsAbout) {
   EXPECT_EQ(againstMuteHeaders({"x.h", "#pragma once\n"}).size(), 1u);
 }
 
+TEST(Architecture, EveryLawOfTheComputationNamesItsTest) {
+  const auto onDisk = [](const std::string& path) { return std::filesystem::exists(WEND_SOURCE_DIR "/" + path); };
+  const auto complaints = [&](const Source& source) { return againstUntestedLaws(source, onDisk); };
+  EXPECT_EQ(joined(inAll(complaints, {"core"})), "");
+  const auto nowhere = [](const std::string&) { return false; };
+  EXPECT_EQ(againstUntestedLaws({"core/sight/x.h", "/// Ensures a law\n"}, nowhere).size(), 1u);
+  EXPECT_EQ(againstUntestedLaws({"core/sight/x.h", "/// Ensures a law\n/// Tests     tests/x.cpp\n"}, nowhere).size(),
+            1u);
+}
+
 TEST(Architecture, CoreKnowsNothingOfWhereItRuns) {
   EXPECT_EQ(joined(inAll(againstSurroundings, {"core"})), "");
   EXPECT_EQ(againstSurroundings({"core/x/x.cpp", "const char* home = getenv(\"HOME\");\n"}).size(), 1u);

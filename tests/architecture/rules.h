@@ -176,6 +176,30 @@ inline bool belongsAtTop(const std::string& name) {
   return expected.count(name) || name.starts_with(".") || name.starts_with("build");
 }
 
+/// Of what computes: a header that promises something names the tests of its promises, unless the one of its own name
+/// lies beside it. `isThere` tells whether a path is one of the project's.
+template <class IsThere>
+Complaints againstUntestedLaws(const Source& source, IsThere isThere) {
+  static const std::set<std::string> computing = {"core/base",   "core/units",  "core/geometry",
+                                                  "core/motion", "core/optics", "core/light",
+                                                  "core/sight",  "core/pulls",  "core/crew"};
+  if (!source.isHeader() || !computing.contains(source.module()) || source.text.find("Ensures") == std::string::npos)
+    return {};
+  if (isThere("tests/" + source.path.substr(0, source.path.size() - 2) + "_test.cpp")) return {};
+  Complaints complaints;
+  bool named = false;
+  for (const std::string& line : source.lines()) {
+    if (!line.starts_with("/// Tests ")) continue;
+    std::istringstream words(line.substr(10));
+    for (std::string path; words >> path; named = true) {
+      if (path.ends_with(',')) path.pop_back();
+      if (!isThere(path)) complaints.push_back(source.path + ": there is no " + path);
+    }
+  }
+  if (!named) complaints.push_back(source.path + ": says what it ensures and not where that is tested");
+  return complaints;
+}
+
 /// A header says in its first line what it is about.
 inline Complaints againstMuteHeaders(const Source& source) {
   if (!source.isHeader() || source.text.starts_with("///")) return {};

@@ -367,10 +367,8 @@ QString PlanCanvas::spotWords(Point place) const {
   const std::string none = sheets::noGroundText(take, place, take.plan().sightRules.height);
   if (!none.empty()) return tr("No ground at %1: it is %2").arg(here, QString::fromStdString(none));
   if (!spotSight_) return tr("Ground at %1: sight unknown, the plan has no lens").arg(here);
-  const auto seen = int(spotSight_->seen.size()), clear = int(spotSight_->clear.size());
-  return tr("Ground at %1: seen %2, %3, on the score")
-      .arg(here, seen == 1 ? tr("once") : tr("%1 times").arg(seen),
-           clear == 1 ? tr("one clear window") : tr("%1 clear windows").arg(clear));
+  const std::string now = sheets::spotNowText(take.plan(), *spotSight_, bridge_.instant().time);
+  return tr("Ground at %1: %2. All of it is on the score").arg(here, QString::fromStdString(now));
 }
 
 /// Lens height at the camera, eyes at a performer, floor elsewhere.
