@@ -146,6 +146,37 @@ TEST(IrisUnderCover, CostsNoMoveWheneverTheDoorwayIsPassed) {
   EXPECT_GT(laid, 5u) << "else this test says little";
 }
 
+/// The light on NORA rises by 0.7 stop from 5 to 8 s, while the camera creeps: no value before and no value
+/// after would do at one instant, so that a ramp has to run along the tube.
+plan::Plan rising() {
+  plan::Plan plan = brightening();
+  plan::Performer nora = plan.performers[0];
+  nora.marks = {markAt("n1", {0, 3})};
+  plan.performers.replace(0, nora);
+  plan.camera.marks = {markAt("c1", {0, -2}), markAt("c2", {1.2, -2}, 16)};
+  for (auto& mark : plan.camera.marks) mark.height = 1.5;
+  plan::Area floor = plan.set.areas[0];
+  floor.states = {reading(0, 4), reading(5, 4.7)};
+  floor.states[1].time.over = 3;
+  plan.set.areas.replace(0, floor);
+  plan.iris.slackStops = 0.15;
+  return plan;
+}
+
+TEST(IrisUnderCover, RunsAlongASlopingSlackWhereThatHides) {
+  const auto take = takeOf(rising());
+  const pulls::Track& iris = take->lens().iris();
+  ASSERT_EQ(iris.moves.size(), 1u);
+  EXPECT_LE(iris.moves[0].peakRate, 0.25 + 1e-9) << "what hides in a moving frame";
+  EXPECT_TRUE(pulls::outside(iris, withinLens(take->lens().irisTube(), take->plan())).empty());
+  const auto samples = samplesOf(*take);
+  for (const auto& move : movesOf(*take, samples, coversOf(*take, samples)))
+    if (move.axis == snags::Move::Axis::iris) {
+      EXPECT_LE(move.exposed->worst, 1);
+      EXPECT_NEAR(move.peakStopsPerSecond, iris.moves[0].peakRate, 1e-9) << "not counted in engraved thirds";
+    }
+}
+
 TEST(CoversOfAStretch, AreThoseOfTheTakeCutOff) {
   const Take& take = *firstBatch().take;
   const double from = 84, until = 120;
