@@ -3,6 +3,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "core/answers/colour_at.h"
 #include "core/answers/lens_work.h"
 #include "core/answers/light_window.h"
 #include "core/base/text.h"
@@ -148,7 +149,11 @@ Cell shareCell(double share) {
 Cell highestReading(const plan::AreaState& state) {
   double most = 0;
   for (const auto& reading : state.readings) most = std::max(most, reading.stop);
-  return most > 0 ? stopCell("to", most) : figure("off", "toTStop", std::nullopt);
+  Cell cell = most > 0 ? stopCell("to", most) : figure("off", "toTStop", std::nullopt);
+  if (!state.kelvin || most <= 0) return cell;
+  cell.words += ", " + kelvinText(state.kelvin);
+  cell.figures.push_back({"toKelvin", state.kelvin});
+  return cell;
 }
 
 /// What lamps, lit areas and openings are from a time on.
@@ -172,6 +177,13 @@ std::vector<Cue> cuesOf(const plan::Plan& plan) {
     for (const auto& key : opening.open)
       cues.push_back({key.time, key.name, nameOf(plan, opening.id.text()), shareCell(key.share), key.by});
   return cues;
+/// With the colour that the clock gives it then, where some of its readings tell one.
+Cell byClockCell(const plan::Plan& plan, const plan::Area& area) {
+  const auto kelvin = answers::clockColour(plan, area, 0);
+  if (!kelvin) return "by the clock";
+  return figure("by the clock, " + kelvinText(kelvin), "toKelvin", kelvin);
+}
+
 }
 
 bool atStart(const plan::Plan& plan, const Cue& cue) {
@@ -183,7 +195,7 @@ TextTable lightAtStart(const plan::Plan& plan) {
   for (const Cue& cue : cuesOf(plan))
     if (atStart(plan, cue)) table.add({cue.what, cue.to, cue.name.empty() ? "\u2013" : cue.name});
   for (const auto& area : plan.set.areas)
-    if (!area.byClock.empty()) table.add({nameOf(plan, area.id.text()), "by the clock", "daylight"});
+    if (!area.byClock.empty()) table.add({nameOf(plan, area.id.text()), byClockCell(plan, area), "daylight"});
   return table;
 }
 
