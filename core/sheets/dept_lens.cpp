@@ -275,10 +275,14 @@ void addHours(const Answers& answers, TextTable& table) {
   if (window->empty()) table.add({"The take may start", "unknown: the light is not known even at the plan's own hour"});
   const plan::Clock& clock = answers.take->plan().clock;
   for (const auto& span : *window) {
-    std::string goes;
-    if (clock.cycleMinutes) goes = goesText(light::goesFrom(span, *clock.cycleMinutes * 60), *clock.cycleMinutes);
-    table.add({"The take may start", "from " + units::timeOfDayText(std::round(span.from)) + " until " +
-                                         units::timeOfDayText(std::round(span.until)) + goes});
+    std::optional<int> takes;
+    if (clock.cycleMinutes) takes = light::goesFrom(span, *clock.cycleMinutes * 60);
+    const std::string goes = takes ? goesText(*takes, *clock.cycleMinutes) : "";
+    Cell cell("from " + units::timeOfDayText(std::round(span.from)) + " until " +
+                  units::timeOfDayText(std::round(span.until)) + goes,
+              {{"startFromClockSeconds", span.from}, {"startUntilClockSeconds", span.until}});
+    if (takes) cell.figures.push_back({"takes", *takes});
+    table.add({"The take may start", std::move(cell)});
   }
 }
 
@@ -362,7 +366,8 @@ DeptSheet lightSheet(const Answers& answers) {
   add(coverParts(answers), sheet);
   if (TextTable hours = hoursAndMains(answers); !hours.empty())
     sheet.parts.push_back(
-        {"Hours and mains; the hours keep every face that is followed within a third of a stop", std::move(hours)});
+        {"Hours and mains; the hours keep every face in daylight within a third of a stop of what this plan gives it",
+         std::move(hours)});
   add(colourParts(answers), sheet);
   return sheet;
 }
