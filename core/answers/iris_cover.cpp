@@ -96,7 +96,8 @@ std::optional<pulls::Track> alongTheTube(const Look& look) {
   const pulls::Move& pull = look.pull();
   for (pulls::RampSpan ramp : rampSpansFor(look.take, look.covers, look.within(look.free.starts),
                                            look.within(look.free.ends), pull.until - pull.from)) {
-    ramp.allowed = std::max(ramp.allowed, unnoticed);
+    // Rates are read off the track frame by frame: one that is allowed exactly must not be over it by rounding.
+    ramp.allowed = (1 - 1e-6) * std::max(ramp.allowed, unnoticed);
     const auto rate = pulls::rateAlong(look.track, look.free.move, ramp.span, look.tube, ramp.allowed);
     if (!rate) continue;
     const double middle = (ramp.span.from + ramp.span.until) / 2;

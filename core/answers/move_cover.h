@@ -24,14 +24,15 @@ double ringShare(const snags::Move& move);
 ///
 /// Requires  the peak rate of the move filled. A cut gets no `exposed`.
 /// Ensures   (1) `coveredBy` holds at most one span of each thing that covers, what lets the fastest change pass first:
-///               those that let its peak rate pass, or the best where none does; the camera's
-///               own travel only where nothing else does, and nothing that shares less than kShortestCover with it, or
-///               half of a shorter move; (2) `exposed` looks at frames inside
-///               the move, its ends left out; (3) `better` only where something stays seen and a zoom does not hide in
-///               the picture's flow either, between the moves before
-///               and after it of its axis (`free`); for an iris only where either value stays inside its tolerance
-///               until the slot begins and from its end on, and for iris and density only where no face in frame gets
+///               those that let its peak rate pass, or the best where none does; the camera's own travel only where
+///               nothing else does, and nothing that shares less than kShortestCover with it, or half of a shorter move;
+///               (2) `exposed` looks at frames inside the move, its ends left out; (3) `better` only where something
+///               stays seen and a zoom does not hide in the picture's flow either, between the moves before and after
+///               it of its axis (`free`), with the same values; for an iris only where it is at no instant further
+///               outside its tolerance than it is as set, and for iris and density only where no face in frame gets
 ///               further off than it is, or than the threshold "exposure" lets pass
+/// Error     looked at are the longest spans of each cover, and for an iris ramps that start and end a quarter of a
+///           second apart (pulls/ramp_spans.h): what lies between those may be missed
 void coverMove(const Take& take, const std::vector<Instant>& samples, const std::vector<pulls::CoverSpan>& covers,
                geometry::Span free, snags::Move& move);
 

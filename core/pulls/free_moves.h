@@ -35,8 +35,8 @@ std::vector<FreeMove> freeMoves(const Track& track, const Tube& tube, const Move
 ///
 /// Requires  `to` starts and ends in the move's spans in freeMoves, longer than 0; atMost > 0
 /// Ensures   (1) as many moves and ramps, shortestHold apart; (2) at no instant outside the tube where the track was
-///               inside, to kTubeRounding; (3) no faster than rules.rate; (4) outside of the rests beside the move, and
-///               of the moves beside those, the same track
+///               inside, to kTubeRounding; (3) no faster than rules.rate, that move than atMost; (4) outside of the rests
+///               beside the move, and of the moves beside those, the same track
 /// Fails     with nothing where one of these does not hold
 std::optional<Track> laid(const Track& track, std::size_t move, geometry::Span to, const Tube& tube,
                           const MoveRules& rules, double atMost = std::numeric_limits<double>::infinity());

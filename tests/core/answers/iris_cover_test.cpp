@@ -55,10 +55,12 @@ plan::Plan throughADoorway() {
 }
 
 TEST(IrisUnderCover, LiesInTheDoorway) {
-  const auto open = takeOf(brightening()), behind = takeOf(throughADoorway());
-  ASSERT_EQ(open->lens().iris().moves.size(), 1u);
+  const auto behind = takeOf(throughADoorway());
   ASSERT_EQ(behind->lens().iris().moves.size(), 1u) << "no move more";
-  const auto &plain = open->lens().iris(), &covered = behind->lens().iris();
+  const auto& covered = behind->lens().iris();
+  const pulls::Track plain =
+      pulls::fewestMoves(withinLens(behind->lens().irisTube(), behind->plan()), irisRules(behind->plan()));
+  ASSERT_EQ(plain.moves.size(), 1u);
   EXPECT_LT(plain.moves[0].until, 6) << "else the doorway would hide it as it is";
   EXPECT_GE(covered.moves[0].from, 10.06 - kDoorwayLead - 0.05);
   // Who passes is looked at every quarter of a second.
@@ -67,6 +69,20 @@ TEST(IrisUnderCover, LiesInTheDoorway) {
   EXPECT_EQ(covered.ramps(), plain.ramps());
   EXPECT_TRUE(covered.unmet.empty());
   EXPECT_TRUE(pulls::outside(covered, withinLens(behind->lens().irisTube(), behind->plan())).empty());
+}
+
+TEST(IrisUnderCover, IsSlowEnoughForAnyFrameWhereNothingCovers) {
+  const auto take = takeOf(brightening());
+  const auto samples = samplesOf(*take);
+  const pulls::Track plain =
+      pulls::fewestMoves(withinLens(take->lens().irisTube(), take->plan()), irisRules(take->plan()));
+  ASSERT_EQ(plain.moves.size(), 1u);
+  EXPECT_GT(plain.moves[0].peakRate, 0.05) << "what nobody notices, common practice, no source";
+  for (const auto& move : movesOf(*take, samples, coversOf(*take, samples)))
+    if (move.axis == snags::Move::Axis::iris) {
+      EXPECT_LE(move.peakStopsPerSecond, 0.05);
+      EXPECT_LE(move.exposed->worst, 1);
+    }
 }
 
 TEST(IrisUnderCover, HidesByTheEvidenceToo) {
