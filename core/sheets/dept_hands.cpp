@@ -28,6 +28,14 @@ namespace {
 
 std::string limitText(Move::Axis axis, double rate) {
   if (std::isinf(rate)) return "anything";
+/// A stop halves the light, optical density is the logarithm to base 10.
+const double kOpticalPerStop = std::log10(2.0);
+
+/// "1.0 (optical density 0.3)".
+std::string densityText(double stops) {
+  return fixed(stops, 1) + " (optical density " + fixed(stops * kOpticalPerStop, 1) + ")";
+}
+
   if (rate <= 0) return "nothing";
   return axis == Move::Axis::zoom ? fixed(rate, 1) + " %/s" : fixed(rate, 2) + " stop/s";
 }
@@ -175,17 +183,26 @@ std::string lampsText(const Answers& answers, const Move& move) {
 
 /// The same change on a face by lamps or by density while the iris holds. Lamps dimmed by voltage turn warmer.
 TextTable insteadOfIris(const Answers& answers) {
-  TextTable table({">#", ">hold", ">over", ">all light there to", ">or density from 0 to", "~or lamp by lamp"});
+  TextTable table({">#", ">hold", ">over", ">all light there to", "~or stops of density", "~or lamp by lamp"});
   std::size_t number = 0;
   for (const auto& move : answers.evidence->moves) {
     ++number;
+/// Density in front of the lens that would do instead: what goes in, or out again of what is in then. An iris that
+/// opens further than that leaves none.
+Cell densityInstead(const Answers& answers, const Move& move, double stops) {
+  const double now = answers::sampleAt(*answers.take, move.from).iris.density, then = now + stops;
+  if (then < 0)
+    return figure(now > 0 ? "none: only " + densityText(now) + " is in" : "none: it has to open, and none is in",
+                  "densityStops", std::nullopt);
+  return {fixed(now, 1) + " to " + densityText(then),
+          {{"fromDensityStops", now}, {"densityStops", then}, {"opticalDensity", then * kOpticalPerStop}}};
+}
+
     if (move.axis != Move::Axis::iris) continue;
     const double stops = answers::stopsOf(move.valueAfter) - answers::stopsOf(move.valueBefore);
-    const auto density = stops > 0 ? std::optional(stops * std::log10(2.0)) : std::nullopt;
     table.add({count("move", number), stopCell("hold", move.valueBefore), secondsCell("over", move.until - move.from),
                figure(fixed(100 * std::exp2(-stops), 0) + " %", "lightShare", std::exp2(-stops)),
-               figure(density ? fixed(*density, 1) : "none: it has to open", "opticalDensity", density),
-               lampsText(answers, move)});
+               densityInstead(answers, move, stops), lampsText(answers, move)});
   }
   return table;
 }
