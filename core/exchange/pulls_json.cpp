@@ -2,6 +2,7 @@
 #include <nlohmann/json.hpp>
 
 #include "core/answers/dimmers.h"
+#include "core/answers/zoom_feather.h"
 #include "core/exchange/json_values.h"
 #include "core/exchange/verbs_json.h"
 #include "core/snags/stretch.h"
@@ -97,6 +98,8 @@ Json moveOf(const answers::Take& take, const Move& move) {
     json["balance"] = balanceOf(*take.plan().lens, move);
   }
   return json;
+    const auto feather = answers::zoomFeather(take.plan(), move);
+    json["feather"] = pair(feather[0], feather[1]);
 }
 
 Json coverOf(const pulls::CoverSpan& cover) {

@@ -5,6 +5,8 @@
 #include "core/answers/dimmers.h"
 #include "core/answers/lens_work.h"
 #include "core/answers/move_cover.h"
+#include "core/answers/who_is_sharp.h"
+#include "core/answers/zoom_feather.h"
 #include "core/base/text.h"
 #include "core/optics/depth_of_field.h"
 #include "core/optics/distance.h"
@@ -91,17 +93,20 @@ TextTable hidingMoves(const Answers& answers) {
 }
 
 TextTable zoomSizes(const Answers& answers) {
-  TextTable table({">#", ">from", ">to", "size before", "after", ">ratio", ">own share of the flow"});
+  TextTable table(
+      {">#", ">from", ">to", "size before", "after", ">ratio", ">feather in", ">out", ">own share of the flow"});
   std::size_t number = 0;
   for (const auto& move : answers.evidence->moves) {
     ++number;
     if (move.axis != Move::Axis::zoom) continue;
     const double ratio = move.valueAfter / move.valueBefore;
     table.add(
+    const auto feather = answers::zoomFeather(answers.take->plan(), move);
         {count("move", number), valueCell(answers.take->plan(), "from", move.axis, move.valueBefore),
          valueCell(answers.take->plan(), "to", move.axis, move.valueAfter), sizeAt(*answers.take, move.from),
          sizeAt(*answers.take, move.until), figure("\u00d7" + fixed(ratio, 2), "ratio", ratio),
          figure(move.flowShare ? fixed(100 * *move.flowShare, 0) + " %" : "unknown", "flowShare", move.flowShare)});
+         secondsCell("featherIn", feather[0]), secondsCell("featherOut", feather[1]),
   }
   return table;
 }
@@ -343,7 +348,8 @@ void addPart(std::vector<SheetPart>& parts, const std::string& heading, TextTabl
 std::vector<SheetPart> hidingParts(const Answers& answers) {
   std::vector<SheetPart> parts;
   addPart(parts, "Does it hide? The rate at its worst instant against what covers it then", hidingMoves(answers));
-  addPart(parts, "Zooms: shot sizes, and how much of the picture's flow is theirs at most (a heuristic)",
+  addPart(parts,
+          "Zooms: shot sizes, seconds of feather, and how much of the picture's flow is theirs at most (a heuristic)",
           zoomSizes(answers));
   addPart(parts, "What each does to the sharp band", bandChanges(answers));
   return parts;

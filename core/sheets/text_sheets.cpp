@@ -4,6 +4,7 @@
 #include <functional>
 
 #include "core/answers/footing.h"
+#include "core/answers/zoom_feather.h"
 #include "core/base/text.h"
 #include "core/pulls/zoom_cover.h"
 #include "core/sheets/route_lines.h"
@@ -252,12 +253,43 @@ std::string pullsText(const plan::Plan& plan, const Evidence& evidence) {
   for (const auto& unmet : evidence.unmet) text += "unmet " + spanText(unmet.span) + ": " + unmet.reason + "\n";
   std::size_t number = 0;
   for (const auto& move : evidence.moves) {
+namespace {
+
+/// How far the degrees of barrel can be trusted.
+std::string ringText(const plan::Plan& plan, const Evidence& evidence) {
+  const std::string uncharted = unchartedText(plan);
+  if (!uncharted.empty()) return "barrel: " + uncharted + "\n";
+  std::string beyond;
+  std::size_t number = 0;
+  for (const auto& move : evidence.moves) {
+    ++number;
+    if (move.axis == Move::Axis::focus && (beyondMarks(plan, move.valueBefore) || beyondMarks(plan, move.valueAfter)))
+      beyond += (beyond.empty() ? "" : ", ") + std::to_string(number);
+  }
+  return beyond.empty() ? "" : "barrel: beyond the marks of the focus ring the degrees are a guess: " + beyond + "\n";
+}
+
+std::string feathersText(const plan::Plan& plan, const Evidence& evidence) {
+  std::string text;
+  std::size_t number = 0;
+  for (const auto& move : evidence.moves) {
+    ++number;
+    if (move.axis != Move::Axis::zoom || move.cut()) continue;
+    const auto feather = answers::zoomFeather(plan, move);
+    text += "feather " + std::to_string(number) + ": " + secondsText(feather[0]) + " s in, " + secondsText(feather[1]) +
+            " s out\n";
+  }
+  return text;
+}
+
+}  // namespace
+
     ++number;
     if (move.exposed && move.exposed->worst > 1 && !pulls::hidesInFlow(move.flowShare))
       text += "shows " + std::to_string(number) + " for " + secondsText(move.exposed->seconds) + " s" +
               (move.better ? ", would hide in " + spanText(move.better->span) + ": " + move.betterCover : "") + "\n";
   }
-  return text;
+  return text + ringText(plan, evidence) + feathersText(plan, evidence) + hotText(plan, evidence);
 }
 
 std::string noGroundText(const answers::Take& take, geometry::Point pos, double height) {
