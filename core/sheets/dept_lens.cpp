@@ -343,6 +343,7 @@ DeptSheet focusSheet(const Answers& answers) {
     sheet.parts.push_back(
         {"How softly pulls may go: seconds to get up to speed and to rest, half of each outside its time",
          std::move(eased)});
+  add(hotParts(answers), sheet);
   sheet.parts.push_back({"The focus can be left alone", restStretches(answers)});
   sheet.parts.push_back({"Hot and unmet stretches", hotStretches(answers)});
   add(sharpParts(answers), sheet);

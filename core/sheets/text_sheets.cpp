@@ -10,6 +10,7 @@
 #include "core/sheets/route_lines.h"
 #include "core/sheets/text_tables.h"
 #include "core/sheets/text_words.h"
+#include "core/snags/cures.h"
 #include "core/snags/stretch.h"
 #include "core/units/clock_time.h"
 #include "core/units/length.h"
@@ -47,13 +48,13 @@ namespace {
 /// Columns before a snag's own words.
 constexpr std::size_t kLead = 26;
 
-std::string indented(const std::string& words) {
+}  // namespace
+
+std::string indentedLines(const std::string& words) {
   std::string text;
   for (const auto& line : wrapped(words, 96)) text += "    " + line + "\n";
   return text;
 }
-
-}  // namespace
 
 std::string snagsText(const plan::Plan& plan, const Snags& snags) {
   std::string text;
@@ -69,7 +70,7 @@ std::string snagsText(const plan::Plan& plan, const Snags& snags) {
       text += "    accepted by " + snag.accepted->by + (snag.accepted->note.empty() ? "" : ": " + snag.accepted->note) +
               "\n";
     else
-      text += indented("mend: " + snag.mend);
+      text += indentedLines("mend: " + snag.mend);
     text += "    " + std::string(wordOf(snag.severity)) + "  " + snag.key + "\n";
   }
   return text;
@@ -138,6 +139,8 @@ std::string focusText(const plan::Plan& plan, const Instant& instant) {
                        : std::string("warmth   unknown during a change of subject\n");
   return text;
 }
+  if (const auto cures = curesAt(plan, instant); !cures.empty())
+    text += "to cool it now:\n" + indentedLines(curesText(plan, cures));
 
 }  // namespace
 
@@ -330,12 +333,12 @@ std::string routeText(const RouteOf& route) {
   std::string text = route.id + "  " + route.role + "\n";
   if (route.carried) return text + "  goes along with the camera\n";
   if (!route.drawn && !route.sought) return text + "  no route drawn, and none looked for\n";
-  if (route.sought && !route.why.empty()) text += "  NO ROUTE\n" + indented(route.why);
+  if (route.sought && !route.why.empty()) text += "  NO ROUTE\n" + indentedLines(route.why);
   if (route.sought && route.why.empty()) text += "  found, not drawn; " + routeRoom(route) + "\n";
-  for (const auto& note : route.notes) text += indented(note);
+  for (const auto& note : route.notes) text += indentedLines(note);
   for (const auto& line : routeLines(route)) {
     text += "  " + line.words + "\n";
-    if (!line.way.empty()) text += indented("by way of " + line.way);
+    if (!line.way.empty()) text += indentedLines("by way of " + line.way);
   }
   return text;
 }
