@@ -8,7 +8,6 @@
 #include "core/answers/light_window.h"
 #include "core/base/text.h"
 #include "core/light/flicker.h"
-#include "core/pulls/zoom_cover.h"
 #include "core/sheets/dept_sheets.h"
 #include "core/sheets/text_words.h"
 #include "core/snags/stretch.h"
@@ -100,13 +99,6 @@ TextTable easedMoves(const Answers& answers) {
   return table;
 }
 
-/// What is over it, and whether that is enough: the table below says how fast it may be.
-std::string coverText(const Move& move) {
-  if (move.cover.empty()) return "none";
-  const bool shows = move.exposed && move.exposed->worst > 1 && !pulls::hidesInFlow(move.flowShare);
-  return move.cover + (shows ? " for a part" : "");
-}
-
 TextTable otherMoves(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
   TextTable table({">#", "axis", ">from", ">to", ">at", ">over", ">peak", "trigger", "~cover"});
@@ -116,7 +108,8 @@ TextTable otherMoves(const Answers& answers) {
     if (move.axis == Move::Axis::focus) continue;
     table.add({count("move", number), wordOf(move.axis), valueCell(plan, "from", move.axis, move.valueBefore),
                valueCell(plan, "to", move.axis, move.valueAfter), secondsCell("at", move.from),
-               secondsCell("over", move.until - move.from), peakCell(move), triggerCell(move), coverText(move)});
+               secondsCell("over", move.until - move.from), peakCell(move), triggerCell(move),
+               move.cover.empty() ? "none" : coverText(move)});
   }
   return table;
 }

@@ -246,7 +246,7 @@ TextTable movesTable(const plan::Plan& plan, const Evidence& evidence) {
                move.on.empty() ? "" : subjectName(plan, move.on), valueText(plan, move.axis, move.valueBefore),
                valueText(plan, move.axis, move.valueAfter),
                move.axis == Move::Axis::focus ? fixed(move.barrelAfter - move.barrelBefore, 0) + "\u00b0" : "",
-               rateText(move), triggerText(move.beat, move.plus), std::to_string(move.hands), move.cover});
+               rateText(move), triggerText(move.beat, move.plus), std::to_string(move.hands), coverText(move)});
   }
   return table;
 }
