@@ -180,6 +180,9 @@ TEST(Ground, TellsStepsMarksDoorsJumpsAndRooms) {
   EXPECT_TRUE(with([](Evidence& e) { e.aimCuts = {{3, 0.4}}; }).empty());
   expectOne(with([](Evidence& e) { e.zoomClipped = {{{3, 4}, "", 0, 0}}; }), "zoom-clipped", Severity::note);
   expectOne(with([](Evidence& e) { e.unmet = {{{3, 4}, "too fast"}}; }), "slack-unmet", Severity::risks);
+  const Snags planned = with([](Evidence& e) { e.unmet = {{{3, 4}, "too fast", "iris"}}; });
+  expectOne(planned, "slack-unmet", Severity::risks);
+  EXPECT_EQ(planned[0].mend.find("planned"), std::string::npos) << "it is planned: " << planned[0].mend;
   expectOne(with([](Evidence& e) { e.throughs = {{{3, 4}, "shop", {"d1"}}}; }), "through-sight", Severity::note);
   expectOne(with([](Evidence& e) { e.throughs = {{{3, 4}, "shop", {"d1", "d2"}}}; }), "through-sight", Severity::risks);
 }
