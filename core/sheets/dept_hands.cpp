@@ -28,8 +28,6 @@ using units::secondsText;
 
 namespace {
 
-std::string limitText(Move::Axis axis, double rate) {
-  if (std::isinf(rate)) return "anything";
 /// A stop halves the light, optical density is the logarithm to base 10.
 const double kOpticalPerStop = std::log10(2.0);
 
@@ -38,6 +36,8 @@ std::string densityText(double stops) {
   return fixed(stops, 1) + " (optical density " + fixed(stops * kOpticalPerStop, 1) + ")";
 }
 
+std::string limitText(Move::Axis axis, double rate) {
+  if (std::isinf(rate)) return "anything";
   if (rate <= 0) return "nothing";
   return axis == Move::Axis::zoom ? fixed(rate, 1) + " %/s" : fixed(rate, 2) + " stop/s";
 }
@@ -59,12 +59,13 @@ std::string verdictText(const Move& move) {
   if (!move.exposed) return "unknown";
   if (move.exposed->worst <= 1) return "hides";
   if (pulls::hidesInFlow(move.flowShare)) return "hides in the picture's flow";
+  if (move.cut()) return "shows at once";
   return "shows for " + secondsText(move.exposed->seconds) + " s";
 }
 
 Cell betterCell(const Move& move) {
   if (!move.exposed || move.exposed->worst <= 1 || pulls::hidesInFlow(move.flowShare)) return "\u2013";
-  if (!move.better) return "nowhere between its neighbours";
+  if (!move.better) return "none found: 0.5 to 6 s between its neighbours, values as they are";
   const Span& span = move.better->span;
   return {spanText(span) + " " + move.betterCover, {{"fromSeconds", span.from}, {"untilSeconds", span.until}}};
 }
@@ -100,13 +101,13 @@ TextTable zoomSizes(const Answers& answers) {
     ++number;
     if (move.axis != Move::Axis::zoom) continue;
     const double ratio = move.valueAfter / move.valueBefore;
-    table.add(
     const auto feather = answers::zoomFeather(answers.take->plan(), move);
+    table.add(
         {count("move", number), valueCell(answers.take->plan(), "from", move.axis, move.valueBefore),
          valueCell(answers.take->plan(), "to", move.axis, move.valueAfter), sizeAt(*answers.take, move.from),
          sizeAt(*answers.take, move.until), figure("\u00d7" + fixed(ratio, 2), "ratio", ratio),
-         figure(move.flowShare ? fixed(100 * *move.flowShare, 0) + " %" : "unknown", "flowShare", move.flowShare)});
          secondsCell("featherIn", feather[0]), secondsCell("featherOut", feather[1]),
+         figure(move.flowShare ? fixed(100 * *move.flowShare, 0) + " %" : "unknown", "flowShare", move.flowShare)});
   }
   return table;
 }
@@ -186,12 +187,6 @@ std::string lampsText(const Answers& answers, const Move& move) {
   return "no: beyond the plan's lamps";
 }
 
-/// The same change on a face by lamps or by density while the iris holds. Lamps dimmed by voltage turn warmer.
-TextTable insteadOfIris(const Answers& answers) {
-  TextTable table({">#", ">hold", ">over", ">all light there to", "~or stops of density", "~or lamp by lamp"});
-  std::size_t number = 0;
-  for (const auto& move : answers.evidence->moves) {
-    ++number;
 /// Density in front of the lens that would do instead: what goes in, or out again of what is in then. An iris that
 /// opens further than that leaves none.
 Cell densityInstead(const Answers& answers, const Move& move, double stops) {
@@ -203,6 +198,12 @@ Cell densityInstead(const Answers& answers, const Move& move, double stops) {
           {{"fromDensityStops", now}, {"densityStops", then}, {"opticalDensity", then * kOpticalPerStop}}};
 }
 
+/// The same change on a face by lamps or by density while the iris holds. Lamps dimmed by voltage turn warmer.
+TextTable insteadOfIris(const Answers& answers) {
+  TextTable table({">#", ">hold", ">over", ">all light there to", "~or stops of density", "~or lamp by lamp"});
+  std::size_t number = 0;
+  for (const auto& move : answers.evidence->moves) {
+    ++number;
     if (move.axis != Move::Axis::iris) continue;
     const double stops = answers::stopsOf(move.valueAfter) - answers::stopsOf(move.valueBefore);
     table.add({count("move", number), stopCell("hold", move.valueBefore), secondsCell("over", move.until - move.from),
@@ -226,7 +227,7 @@ bool partOfFasterPan(const std::vector<pulls::CoverSpan>& covers, const pulls::C
 TextTable covers(const Answers& answers) {
   TextTable table({"seconds", "~what", ">iris up to", ">zoom up to"});
   // What moves all the time is no cover to wait for.
-  constexpr double kWorthWaiting = 0.5;
+  constexpr double kWorthWaiting = answers::kShortestCover;
   for (const auto& cover : answers.evidence->covers) {
     const double iris = pulls::rateUnder(cover.kind, Hidden::iris);
     if (cover.kind == pulls::CoverKind::travel || iris < kWorthWaiting) continue;
@@ -371,8 +372,14 @@ std::vector<SheetPart> balanceParts(const Answers& answers) {
 std::vector<SheetPart> sharpParts(const Answers& answers) {
   std::vector<SheetPart> parts;
   if (!answers.evidence->sharp.empty())
-    addPart(parts, "Who is sharp: eyes in frame, within the blur circle", whoIsSharp(answers));
-  addPart(parts, "Two or three in one frame, and whether one setting holds them", groups(answers));
+    addPart(parts,
+            "Who is sharp for " + secondsText(answers::kShortestSharp) +
+                " s and more: eyes in frame, within the blur circle",
+            whoIsSharp(answers));
+  addPart(parts,
+          "Two or three in one frame, and whether one setting holds them within " +
+              fixed(answers.take->plan().focus.blurShare, 2) + " of the blur circle, the slack of a pull",
+          groups(answers));
   return parts;
 }
 

@@ -36,10 +36,11 @@ Cell sharpBy(const plan::Plan& plan, const std::string& name, const FocusAt& foc
   return metresCell(plan, name, focus.known ? std::optional(std::abs(limit - focus.setDistance)) : std::nullopt);
 }
 
+/// From the cue to the first turn of the ring, seconds. Common practice, no source.
+constexpr double kReaction = 0.25;
+
 /// When a hand has to be told at the latest: the latest start less the time it takes to begin.
 Cell callBy(const Move& move) {
-  // From the cue to the first turn of the ring a quarter of a second: common practice, no source.
-  constexpr double kReaction = 0.25;
   return secondsCell("callBy", move.latest ? std::optional(*move.latest - kReaction) : std::nullopt, "\u2013");
 }
 
@@ -170,17 +171,17 @@ std::vector<Cue> cuesOf(const plan::Plan& plan) {
     for (const auto& key : opening.open)
       cues.push_back({key.time, key.name, nameOf(plan, opening.id.text()), shareCell(key.share), key.by});
   return cues;
+}
+
+bool atStart(const plan::Plan& plan, const Cue& cue) {
+  return plan::secondsOf(plan, cue.time.at) <= 0 && cue.time.over == 0;
+}
+
 /// With the colour that the clock gives it then, where some of its readings tell one.
 Cell byClockCell(const plan::Plan& plan, const plan::Area& area) {
   const auto kelvin = answers::clockColour(plan, area, 0);
   if (!kelvin) return "by the clock";
   return figure("by the clock, " + kelvinText(kelvin), "toKelvin", kelvin);
-}
-
-}
-
-bool atStart(const plan::Plan& plan, const Cue& cue) {
-  return plan::secondsOf(plan, cue.time.at) <= 0 && cue.time.over == 0;
 }
 
 TextTable lightAtStart(const plan::Plan& plan) {
@@ -324,7 +325,11 @@ void add(std::vector<SheetPart> parts, DeptSheet& sheet) {
 DeptSheet focusSheet(const Answers& answers) {
   DeptSheet sheet{"focus", "Focus pull sheet", setupParts(answers)};
   sheet.parts.push_back(
-      {"Pulls, in steps of a tape; band and warmth on arrival; call by: the latest word in time", focusMoves(answers)});
+      {"Pulls, in steps of a tape; on arrival the band about where the ring is set and the warmth of who it is on; "
+       "call "
+       "by: " +
+           fixed(kReaction, 2) + " s before the latest start",
+       focusMoves(answers)});
   if (TextTable optics = opticsOfPulls(answers); !optics.empty())
     sheet.parts.push_back({"Stop and focal length as each pull starts and ends", std::move(optics)});
   add(distanceParts(answers), sheet);
@@ -336,9 +341,9 @@ DeptSheet focusSheet(const Answers& answers) {
     sheet.parts.push_back(
         {"How softly pulls may go: seconds to get up to speed and to rest, half of each outside its time",
          std::move(eased)});
-  add(hotParts(answers), sheet);
   sheet.parts.push_back({"The focus can be left alone", restStretches(answers)});
   sheet.parts.push_back({"Hot and unmet stretches", hotStretches(answers)});
+  add(hotParts(answers), sheet);
   add(sharpParts(answers), sheet);
   add(handsParts(answers), sheet);
   if (TextTable marks = witnessMarks(answers); !marks.empty())

@@ -132,15 +132,17 @@ std::string focusText(const plan::Plan& plan, const Instant& instant) {
   if (!instant.lens) return text + "\n";
   text += ", sharp " + bandText(plan, focus.wantedBand) + "\n";
   text += "set      " + lengthText(plan, focus.setDistance) + ", sharp " + bandText(plan, focus.setBand) + ", barrel " +
-          fixed(focus.barrel, 0) + "\u00b0\n";
+          fixed(focus.barrel, 0) + "\u00b0" + (beyondMarks(plan, focus.setDistance) ? " (beyond the marks)" : "") +
+          "\n";
+  if (const std::string uncharted = unchartedText(plan); !uncharted.empty()) text += "barrel   " + uncharted + "\n";
   text += focus.warmth ? "warmth   " + heatWord(*focus.warmth) + ", band " + fixed(*focus.warmth, 2) +
                              " \u00d7 wobble (\u00b1" + lengthText(plan, *focus.wobble) + ")" +
                              (focus.tightest.empty() ? "" : ", least for " + nameOf(plan, focus.tightest)) + "\n"
                        : std::string("warmth   unknown during a change of subject\n");
-  return text;
-}
   if (const auto cures = curesAt(plan, instant); !cures.empty())
     text += "to cool it now:\n" + indentedLines(curesText(plan, cures));
+  return text;
+}
 
 }  // namespace
 
@@ -192,9 +194,9 @@ std::string known(const std::optional<double>& value, int digits) {
   return value ? fixed(*value, digits) : std::string();
 }
 
-std::vector<InstantColumn> instantColumns(const plan::Plan& plan) {
-  // Metres are told once, in the header; feet and inches tell themselves.
-  const bool feet = unitOf(plan) == units::LengthUnit::feet;
+std::vector<InstantColumn> instantColumns(const plan::Plan& plan, Columns wanted) {
+  // Metres are told once, in the header; feet and inches tell themselves. A spreadsheet computes with numbers.
+  const bool feet = unitOf(plan) == units::LengthUnit::feet && wanted == Columns::few;
   const std::string unit = feet ? "" : " m";
   const auto length = [&plan, feet](double value) { return feet ? lengthText(plan, value) : fixed(value, 2); };
   const auto focal = [=](const Instant& i, double value) { return i.focus.known ? length(value) : std::string(); };
@@ -224,7 +226,7 @@ std::vector<InstantColumn> instantColumns(const plan::Plan& plan) {
 
 TextTable instantsTable(const answers::Take& take, const std::vector<Instant>& instants, Columns wanted) {
   std::vector<InstantColumn> columns;
-  for (auto& column : instantColumns(take.plan()))
+  for (auto& column : instantColumns(take.plan(), wanted))
     if (column.few || wanted == Columns::all) columns.push_back(std::move(column));
   std::vector<std::string> headers;
   for (const auto& column : columns) headers.push_back(column.header);
@@ -251,11 +253,6 @@ TextTable movesTable(const plan::Plan& plan, const Evidence& evidence) {
   return table;
 }
 
-std::string pullsText(const plan::Plan& plan, const Evidence& evidence) {
-  std::string text = movesTable(plan, evidence).text();
-  for (const auto& unmet : evidence.unmet) text += "unmet " + spanText(unmet.span) + ": " + unmet.reason + "\n";
-  std::size_t number = 0;
-  for (const auto& move : evidence.moves) {
 namespace {
 
 /// How far the degrees of barrel can be trusted.
@@ -287,9 +284,15 @@ std::string feathersText(const plan::Plan& plan, const Evidence& evidence) {
 
 }  // namespace
 
+std::string pullsText(const plan::Plan& plan, const Evidence& evidence) {
+  std::string text = movesTable(plan, evidence).text();
+  for (const auto& unmet : evidence.unmet) text += "unmet " + spanText(unmet.span) + ": " + unmet.reason + "\n";
+  std::size_t number = 0;
+  for (const auto& move : evidence.moves) {
     ++number;
     if (move.exposed && move.exposed->worst > 1 && !pulls::hidesInFlow(move.flowShare))
-      text += "shows " + std::to_string(number) + " for " + secondsText(move.exposed->seconds) + " s" +
+      text += "shows " + std::to_string(number) +
+              (move.cut() ? " at once" : " for " + secondsText(move.exposed->seconds) + " s") +
               (move.better ? ", would hide in " + spanText(move.better->span) + ": " + move.betterCover : "") + "\n";
   }
   return text + ringText(plan, evidence) + feathersText(plan, evidence) + hotText(plan, evidence);

@@ -151,9 +151,9 @@ TEST(ShuttersOfTheLightSheet, AreAllThatHoldWholePulses) {
 
 TEST(TableAlongTheTake, ShowsLengthsInThePlansUnit) {
   plan::Plan plan = comingNear(0);
-  const auto headerAndSet = [&] {
+  const auto headerAndSet = [&](Columns wanted = Columns::few) {
     const auto take = takeOf(plan);
-    const auto cells = instantsTable(*take, {sampleAt(*take, 0)}, Columns::few).cells();
+    const auto cells = instantsTable(*take, {sampleAt(*take, 0)}, wanted).cells();
     const auto at =
         std::find_if(cells[0].begin(), cells[0].end(), [](const auto& h) { return h.rfind("wanted", 0) == 0; });
     return std::pair(*at, cells[1][static_cast<std::size_t>(at - cells[0].begin())]);
@@ -161,6 +161,8 @@ TEST(TableAlongTheTake, ShowsLengthsInThePlansUnit) {
   EXPECT_EQ(headerAndSet(), (std::pair<std::string, std::string>("wanted m", "5.00")));
   plan.display = plan::LengthUnit::feet;
   EXPECT_EQ(headerAndSet(), (std::pair<std::string, std::string>("wanted", "16'-5\"")));
+  EXPECT_EQ(headerAndSet(Columns::all), (std::pair<std::string, std::string>("wanted m", "5.00")))
+      << "a spreadsheet computes with numbers";
 }
 
 }  // namespace
