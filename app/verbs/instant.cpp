@@ -23,7 +23,7 @@ Exit at(const Arguments& arguments) {
   if (!t) return refused(t.problems());
   const auto instant = everythingAt(**answers, answers::Traps(take, (*answers)->evidence.get()), *t);
   return handedOut(arguments, arguments.has("--json")
-                                  ? exchange::instantJson(instant)
+                                  ? exchange::instantJson(take.plan(), instant)
                                   : sheets::instantText(take, instant) + "\n" + sheets::kCaution + "\n");
 }
 

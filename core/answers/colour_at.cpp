@@ -19,12 +19,12 @@ const plan::AreaState* stateBy(const plan::Plan& plan, const plan::Area& area, d
   return now;
 }
 
+}  // namespace
+
 std::optional<double> clockColour(const plan::Plan& plan, const plan::Area& area, double t) {
   if (!plan.clock.timeOfDay) return std::nullopt;
   return light::kelvinByClock(clockReadingsOf(area), *plan.clock.timeOfDay + t);
 }
-
-}  // namespace
 
 std::optional<ColourAt> colourAt(const plan::Plan& plan, geometry::Point pos, double t) {
   for (std::size_t i = plan.set.areas.size(); i-- > 0;) {

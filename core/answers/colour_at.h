@@ -20,4 +20,7 @@ struct ColourAt {
 ///           by the clock in a plan without a time of day
 std::optional<ColourAt> colourAt(const plan::Plan& plan, geometry::Point pos, double t);
 
+/// That of an area that goes by the clock at that moment of the take; nothing where none is told, or no time of day.
+std::optional<double> clockColour(const plan::Plan& plan, const plan::Area& area, double t);
+
 }  // namespace wend::answers

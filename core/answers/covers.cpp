@@ -35,13 +35,19 @@ double shareOf(const PerformerAt& at) {
   return box ? (box->right - box->left) * (box->top - box->bottom) / 4 : 0;
 }
 
-/// Frame widths a second at which a figure goes over the picture, by its neighbouring samples.
+/// The middle of a figure in tangents from the lens' axis: a zoom alone leaves it where it is.
+double middleOf(const Instant& instant, const PerformerAt& at) {
+  return (at.frameLeft + at.frameRight) / 2 * instant.lens->half.h;
+}
+
+/// Widths of the frame as it is then a second at which a figure goes over the picture, by its neighbouring samples.
 double crossingSpeed(const std::vector<Instant>& samples, std::size_t k, std::size_t who) {
   const std::size_t before = k == 0 ? 0 : k - 1, after = std::min(k + 1, samples.size() - 1);
   const PerformerAt &a = samples[before].performers[who], &b = samples[after].performers[who];
   const double seconds = samples[after].time - samples[before].time;
-  if (!a.present || !b.present || seconds <= 0) return 0;
-  return std::abs((b.frameLeft + b.frameRight) - (a.frameLeft + a.frameRight)) / 4 / seconds;
+  const bool lens = samples[before].lens && samples[k].lens && samples[after].lens;
+  if (!a.present || !b.present || seconds <= 0 || !lens) return 0;
+  return std::abs(middleOf(samples[after], b) - middleOf(samples[before], a)) / (2 * samples[k].lens->half.h) / seconds;
 }
 
 }  // namespace

@@ -36,6 +36,7 @@ struct InstantMaker {
   CameraAt camera() const;
   std::optional<LensAt> lens() const;
   FocusAt focus(const std::optional<LensAt>& lens, double stop) const;
+  std::optional<optics::Range> slackAbout(double u, const optics::Optics& optics) const;
   void slack(FocusAt& focus, const optics::Optics& optics) const;
   void heat(FocusAt& focus, const optics::Optics& optics) const;
   void heatOfSplit(std::size_t key, FocusAt& focus, const optics::Optics& optics) const;
@@ -75,6 +76,12 @@ std::optional<LensAt> InstantMaker::lens() const {
   return LensAt{*focal, field.horizontal, field.vertical, *half, take.view().zoomRateAt(t)};
 }
 
+/// Settings that keep what is that far from the pupil inside the slack; nothing nearer than the lens can focus.
+std::optional<optics::Range> InstantMaker::slackAbout(double u, const optics::Optics& optics) const {
+  if (u <= optics.focal / 1000) return std::nullopt;
+  return optics::slackOf(u, optics, plan.focus.blurShare, plan.lens->closeFocus - pupilAheadOf(plan));
+}
+
 void InstantMaker::slack(FocusAt& focus, const optics::Optics& optics) const {
   const double ahead = pupilAheadOf(plan);
   const double u = optics::fromPupil(focus.wantedDistance, ahead);
@@ -84,15 +91,16 @@ void InstantMaker::slack(FocusAt& focus, const optics::Optics& optics) const {
   }
   const optics::Range band = optics::depthOfField(u, optics);
   focus.wantedBand = {band.near + ahead, band.far + ahead};
-  const auto settings = optics::slackOf(u, optics, plan.focus.blurShare, plan.lens->closeFocus - ahead);
+  const auto settings = slackAbout(u, optics);
   focus.tooClose = !settings;
   if (settings) focus.slackNear = settings->near + ahead, focus.slackFar = settings->far + ahead;
 }
 
 void InstantMaker::heat(FocusAt& focus, const optics::Optics& optics) const {
-  if (focus.changing || focus.tooClose) return;
+  if (focus.changing) return;
   const std::size_t key = take.subjects().blendAt(t).after;
   if (!take.subjects().splitOf(key).empty()) return heatOfSplit(key, focus, optics);
+  if (focus.tooClose) return;
   const std::string id = take.subjects().firstOf(key);
   focus.wobble = optics::wobbleOf({take.people().wobbleOf(id, t), take.people().rigWobble(t)});
   focus.warmth = optics::warmthOf(optics::fromPupil(focus.wantedDistance, pupilAheadOf(plan)), optics, *focus.wobble);
@@ -108,7 +116,9 @@ void InstantMaker::heatOfSplit(std::size_t key, FocusAt& focus, const optics::Op
     const double wobble = optics::wobbleOf({take.people().wobbleOf(ids[i], t), take.people().rigWobble(t)});
     focus.split.push_back({ids[i], distances[i], wobble});
     held.push_back({optics::fromPupil(distances[i], pupilAheadOf(plan)), wobble});
+    focus.tooClose = focus.tooClose || !slackAbout(held.back().distance, optics);
   }
+  if (focus.tooClose) return;
   const optics::SplitWarmth warmth = optics::splitWarmth(held, optics);
   focus.warmth = warmth.warmth;
   focus.wobble = held[warmth.tightest].wobble;

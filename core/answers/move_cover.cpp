@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/base/text.h"
+#include "core/pulls/least_miss.h"
 #include "core/pulls/slot.h"
 #include "core/pulls/zoom_cover.h"
 #include "core/pulls/zoom_feather.h"
@@ -27,7 +28,7 @@ Hidden hiddenOf(const Move& move) {
 /// Stops by which it darkens.
 double darkening(const Move& move) {
   if (move.axis == Move::Axis::density) return move.valueAfter - move.valueBefore;
-  return units::stopsBetweenMarks(move.valueBefore, move.valueAfter);
+  return units::stopsBetween(move.valueBefore, move.valueAfter) * ringShare(move);
 }
 
 /// Stops, or percent of the focal length.
@@ -80,8 +81,17 @@ std::vector<CoverSpan> oneOfEach(const std::vector<CoverSpan>& ranked) {
   return kept;
 }
 
+/// Whether it lasts over enough of the change: half a second, or half of a change that is shorter than a second.
+bool worthNaming(const CoverSpan& cover, const Span& seen) {
+  constexpr double kRounding = 1e-9;
+  const double shared = std::min(cover.span.until, seen.until) - std::max(cover.span.from, seen.from);
+  return shared >= std::min(kShortestCover, seen.length() / 2) - kRounding;
+}
+
 std::vector<CoverSpan> coveringOf(const Take& take, const std::vector<CoverSpan>& covers, const Move& move) {
-  std::vector<CoverSpan> kept = oneOfEach(pulls::rankedFor(covers, hiddenOf(move), spanSeen(take, move)));
+  std::vector<CoverSpan> kept = pulls::rankedFor(covers, hiddenOf(move), spanSeen(take, move));
+  std::erase_if(kept, [&](const CoverSpan& cover) { return !worthNaming(cover, spanSeen(take, move)); });
+  kept = oneOfEach(kept);
   const auto enough = std::stable_partition(kept.begin(), kept.end(), [&](const CoverSpan& cover) {
     return pulls::rateUnder(cover.kind, hiddenOf(move)) >= peakSeen(take, move);
   });
@@ -101,29 +111,6 @@ double rateAt(const Take& take, const Move& move, double t) {
   return rate * ringShare(move);
 }
 
-/// Up to when the value before the move would still do, and from when the value after it does; open where the value
-/// does not do even then, as with a move set by hand.
-Span mustSpan(const pulls::Tube& tube, const Move& move) {
-  const auto inside = [](const pulls::TubeSample& at, double value) {
-    return at.open || (value >= at.lo - 1e-6 && value <= at.hi + 1e-6);
-  };
-  const double before = stopsOf(move.valueBefore), after = stopsOf(move.valueAfter);
-  Span must{kInfinity, -kInfinity};
-  if (inside(pulls::sampleAt(tube, move.from), before)) {
-    const auto leaves = std::find_if(tube.begin(), tube.end(), [&](const pulls::TubeSample& at) {
-      return at.t >= move.from && !inside(at, before);
-    });
-    if (leaves != tube.end()) must.from = leaves->t;
-  }
-  if (inside(pulls::sampleAt(tube, move.until), after)) {
-    const auto enters = std::find_if(tube.rbegin(), tube.rend(), [&](const pulls::TubeSample& at) {
-      return at.t <= move.until && !inside(at, after);
-    });
-    if (enters != tube.rend()) must.until = enters->t;
-  }
-  return must;
-}
-
 /// How much of a change is done when it runs over a span.
 double doneAt(const Span& span, double t) {
   return span.length() > 0 ? std::clamp((t - span.from) / span.length(), 0.0, 1.0) : t < span.from ? 0.0 : 1.0;
@@ -132,6 +119,7 @@ double doneAt(const Span& span, double t) {
 }  // namespace
 
 double ringShare(const Move& move) {
+  if (move.ease) return 1;
   const double typed = units::stopsBetween(move.valueBefore, move.valueAfter);
   return typed == 0 ? 1 : units::stopsBetweenMarks(move.valueBefore, move.valueAfter) / typed;
 }
@@ -180,6 +168,16 @@ pulls::SlotQuestion slotQuestionOf(const Move& move, Span free) {
   return question;
 }
 
+std::vector<pulls::RampSpan> rampSpansFor(const Take& take, const std::vector<CoverSpan>& covers, Span starts,
+                                          Span ends, double longest) {
+  pulls::RampQuestion question;
+  question.starts = starts;
+  question.ends = ends;
+  question.longest = std::max(question.longest, longest);
+  question.frame = 1 / take.rate();
+  return pulls::rampSpans(covers, question);
+}
+
 bool facesStand(const std::vector<Instant>& samples, const plan::Plan& plan,
                 const std::function<double(double)>& lighter) {
   constexpr double kRounding = 1e-9;
@@ -195,21 +193,62 @@ bool facesStand(const std::vector<Instant>& samples, const plan::Plan& plan,
 
 namespace {
 
+/// Whether the same change over another span leaves no face further off, and an iris nowhere further outside its slack.
+class Elsewhere {
+ public:
+  Elsewhere(const Take& take, const std::vector<Instant>& samples, const Move& move)
+      : take_(take), samples_(samples), move_(move) {}
+
+  bool does(const Span& span) const {
+    if (move_.axis == Move::Axis::zoom) return true;
+    if (move_.axis == Move::Axis::iris && !insideAsBefore(span)) return false;
+    return facesStand(samples_, take_.plan(), [&](double t) { return darkening(move_) * (now(t) - doneAt(span, t)); });
+  }
+
+ private:
+  double now(double t) const { return doneAt({move_.from, move_.until}, t); }
+
+  bool insideAsBefore(const Span& span) const {
+    constexpr double kRounding = 1e-6;
+    const double change = stopsOf(move_.valueAfter) - stopsOf(move_.valueBefore);
+    const Span touched{std::min(span.from, move_.from), std::max(span.until, move_.until)};
+    const pulls::Tube& tube = take_.lens().irisTube();
+    auto at = std::lower_bound(tube.begin(), tube.end(), touched.from,
+                               [](const pulls::TubeSample& sample, double t) { return sample.t < t; });
+    for (; at != tube.end() && at->t <= touched.until; ++at) {
+      const double set = stopsOf(take_.lens().irisAt(at->t)), then = set + change * (doneAt(span, at->t) - now(at->t));
+      if (pulls::missAt(*at, then) > std::max(pulls::missAt(*at, set), kRounding)) return false;
+    }
+    return true;
+  }
+
+  const Take& take_;
+  const std::vector<Instant>& samples_;
+  const Move& move_;
+};
+
+/// Ramps of an iris that lie along a sloping slack, where none of the longest covered spans would do.
+std::optional<pulls::Slot> betterRamp(const Take& take, const std::vector<CoverSpan>& covers, Span free,
+                                      const Move& move, const Elsewhere& elsewhere) {
+  const double change = std::abs(changeOf(move)), unnoticed = threshold(take.plan(), "ramp-unnoticed").value;
+  std::vector<pulls::Slot> ways;
+  for (const auto& ramp : rampSpansFor(take, covers, free, free, move.until - move.from)) {
+    const pulls::Slot slot{ramp.span, change / ramp.span.length(), std::max(ramp.allowed, unnoticed)};
+    if (slot.margin() >= 1) ways.push_back(slot);
+  }
+  std::stable_sort(ways.begin(), ways.end(), [](const auto& a, const auto& b) { return a.margin() > b.margin(); });
+  const auto found = std::find_if(ways.begin(), ways.end(), [&](const auto& way) { return elsewhere.does(way.span); });
+  return found == ways.end() ? std::nullopt : std::optional(*found);
+}
+
 std::optional<pulls::Slot> betterSlot(const Take& take, const std::vector<Instant>& samples,
                                       const std::vector<CoverSpan>& covers, Span free, const Move& move) {
   const pulls::SlotQuestion question = slotQuestionOf(move, free);
   if (question.change == 0 || free.length() <= 0) return std::nullopt;
-  const Span must =
-      move.axis == Move::Axis::iris ? mustSpan(take.lens().irisTube(), move) : Span{kInfinity, -kInfinity};
-  for (const auto& slot : pulls::slotsFor(covers, question)) {
-    const auto lighter = [&](double t) {
-      return darkening(move) * (doneAt({move.from, move.until}, t) - doneAt(slot.span, t));
-    };
-    if (slot.span.from <= must.from && slot.span.until >= must.until &&
-        (move.axis == Move::Axis::zoom || facesStand(samples, take.plan(), lighter)))
-      return slot;
-  }
-  return std::nullopt;
+  const Elsewhere elsewhere(take, samples, move);
+  for (const auto& slot : pulls::slotsFor(covers, question))
+    if (elsewhere.does(slot.span)) return slot;
+  return move.axis == Move::Axis::iris ? betterRamp(take, covers, free, move, elsewhere) : std::nullopt;
 }
 
 }  // namespace

@@ -2,8 +2,10 @@
 #include <nlohmann/json.hpp>
 
 #include "core/answers/dimmers.h"
+#include "core/answers/zoom_feather.h"
 #include "core/exchange/json_values.h"
 #include "core/exchange/verbs_json.h"
+#include "core/pulls/zoom_cover.h"
 #include "core/snags/stretch.h"
 
 namespace wend::exchange {
@@ -42,6 +44,7 @@ const char* wordOf(pulls::CoverKind kind) {
 Json exposedOf(const Move& move) {
   if (!move.exposed) return nullptr;
   return {{"hides", move.exposed->worst <= 1},
+          {"inFlow", pulls::hidesInFlow(move.flowShare)},
           {"at", move.exposed->at},
           {"rate", number(move.exposed->rate)},
           {"allowed", number(move.exposed->allowed)},
@@ -80,6 +83,7 @@ Json moveOf(const answers::Take& take, const Move& move) {
                {"barrel", pair(move.barrelBefore, move.barrelAfter)},
                {"peakDegPerSecond", number(move.peakDegPerSecond)},
                {"cover", idOrNull(move.cover)},
+               {"coversPart", !move.cover.empty() && move.exposed && move.exposed->worst > 1},
                {"hands", move.hands},
                {"exposed", exposedOf(move)},
                {"better", betterOf(move)},
@@ -94,6 +98,8 @@ Json moveOf(const answers::Take& take, const Move& move) {
   if (move.axis == Move::Axis::zoom) {
     json["peakPercentPerSecond"] = number(move.peakPercentPerSecond);
     json["flowShare"] = number(move.flowShare);
+    const auto feather = answers::zoomFeather(take.plan(), move);
+    json["feather"] = pair(feather[0], feather[1]);
     json["balance"] = balanceOf(*take.plan().lens, move);
   }
   return json;
@@ -112,6 +118,17 @@ Json coverOf(const pulls::CoverSpan& cover) {
 Json unmetOf(const Unmet& unmet) {
   Json json = spanned(unmet.span);
   json["reason"] = unmet.reason;
+  return json;
+}
+
+/// A hot stretch at its worst instant, or a pull as it arrives.
+Json hotOf(const HotSpot& spot) {
+  Json json = spanned(spot.span);
+  json["move"] = spot.move == 0 ? Json(nullptr) : Json(spot.move);
+  json["at"] = spot.at->time;
+  json["on"] = spot.at->focus.on.front();
+  json["warmth"] = number(spot.at->focus.warmth);
+  json["cures"] = curesJson(spot.cures);
   return json;
 }
 
@@ -179,6 +196,7 @@ std::string pullsJson(const answers::Answers& answers) {
   const Evidence& evidence = *answers.evidence;
   return text({{"moves", listOf(evidence.moves, [&](const Move& move) { return moveOf(*answers.take, move); })},
                {"unmet", listOf(evidence.unmet, unmetOf)},
+               {"hot", listOf(hotSpots(evidence), hotOf)},
                {"rests", listOf(evidence.rests, restOf)},
                {"covers", listOf(evidence.covers, coverOf)},
                {"sharp", listOf(evidence.sharp, sharpOf)},

@@ -56,7 +56,8 @@ Json focusOf(const FocusAt& focus, bool lens) {
           {"wanted", wanted},
           {"set", set},
           {"wobble", number(focus.wobble)},
-          {"warmth", number(focus.warmth)}};
+          {"warmth", number(focus.warmth)},
+          {"tightest", idOrNull(focus.tightest)}};
 }
 
 Json performerOf(const PerformerAt& at) {
@@ -181,6 +182,12 @@ std::string checkJson(const base::Problems& problems, const Snags& snags, const 
 
 std::string instantJson(const Instant& instant) {
   return text(instantOf(instant));
+}
+
+std::string instantJson(const plan::Plan& plan, const Instant& instant) {
+  Json json = instantOf(instant);
+  json["cures"] = curesJson(curesAt(plan, instant));
+  return text(json);
 }
 
 std::string tableJson(const std::vector<Instant>& instants) {

@@ -16,6 +16,8 @@ namespace wend::exchange {
 std::string checkJson(const base::Problems& problems, const snags::Snags& snags,
                       const snags::Evidence* evidence = nullptr);
 std::string instantJson(const answers::Instant& instant);
+/// With the cures of a hot focus.
+std::string instantJson(const plan::Plan& plan, const answers::Instant& instant);
 /// Rows of instants.
 std::string tableJson(const std::vector<answers::Instant>& instants);
 /// With every move what of it shows, and for the iris what lamps could do instead.

@@ -7,6 +7,7 @@
 #include "core/pulls/choice.h"
 #include "core/pulls/ease.h"
 #include "core/pulls/least_miss.h"
+#include "core/pulls/ramp_along.h"
 #include "core/pulls/track_moves.h"
 
 namespace wend::pulls {
@@ -65,6 +66,43 @@ std::optional<double> restingAt(double value, Choice choice) {
   return std::isfinite(choice.width()) ? choice.middle() : std::clamp(value, choice.lo, choice.hi);
 }
 
+/// Both values of a move that stands at either all through `to`.
+std::optional<Ends> levelEnds(const Move& move, geometry::Span rests, geometry::Span to, const Tube& tube) {
+  // While the move runs both values would do, and so does every one between them.
+  const auto before = restingAt(move.valueBefore, choiceOver(tube, {rests.from, to.until}));
+  const auto after = restingAt(move.valueAfter, choiceOver(tube, {to.from, rests.until}));
+  return before && after ? std::optional(Ends{*before, *after}) : std::nullopt;
+}
+
+/// No further from the knot beyond a rest than the value is: the ramp between them gets no faster.
+Choice noFurther(double value, const Knot* beyond) {
+  if (!beyond) return {-HUGE_VAL, HUGE_VAL};
+  const double way = std::abs(value - beyond->value);
+  return {beyond->value - way, beyond->value + way};
+}
+
+/// What is left of an unbounded choice: nothing asks for more than the value.
+Choice bounded(Choice choice, double value) {
+  return {std::isfinite(choice.lo) ? choice.lo : std::min(value, choice.hi),
+          std::isfinite(choice.hi) ? choice.hi : std::max(value, choice.lo)};
+}
+
+/// Both values of a move whose ramp runs along the tube.
+std::optional<Ends> slopedEnds(const Track& track, std::size_t which, geometry::Span to, const Tube& tube,
+                               double atMost) {
+  const Move& move = track.moves[which];
+  const geometry::Span rests = restsBeside(track, which, tube);
+  const Knot *earlier = nullptr, *later = nullptr;
+  for (const Knot& knot : track.knots) {
+    if (knot.t < rests.from) earlier = &knot;
+    if (knot.t > rests.until && !later) later = &knot;
+  }
+  const Choice before = choiceOver(tube, {rests.from, to.from}).cut(noFurther(move.valueBefore, earlier));
+  const Choice after = choiceOver(tube, {to.until, rests.until}).cut(noFurther(move.valueAfter, later));
+  if (before.empty() || after.empty()) return std::nullopt;
+  return rampAlong(tube, to, bounded(before, move.valueBefore), bounded(after, move.valueAfter), atMost);
+}
+
 /// The knots with the two rests at these values and one straight pull between them.
 std::vector<Knot> knotsWith(const Track& track, geometry::Span rests, geometry::Span to, double before, double after) {
   std::vector<Knot> knots;
@@ -103,29 +141,34 @@ std::vector<FreeMove> freeMoves(const Track& track, const Tube& tube, const Move
     const bool first = i == 0, last = i + 1 == track.moves.size();
     const double from = rests.from + (first ? 0 : rules.shortestHold);
     const double until = rests.until - (last ? 0 : rules.shortestHold);
-    const geometry::Span span{std::max(from, doesFrom(tube, rests)), std::min(until, doesUntil(tube, rests))};
-    if (span.from < span.until) free.push_back({i, span});
+    free.push_back({i, {from, doesUntil(tube, rests)}, {doesFrom(tube, rests), until}});
   }
   return free;
 }
 
 std::optional<Track> laid(const Track& track, std::size_t which, geometry::Span to, const Tube& tube,
-                          const MoveRules& rules) {
-  WEND_CHECK(which < track.moves.size() && to.from < to.until);
-  const Move& move = track.moves[which];
+                          const MoveRules& rules, double atMost) {
+  WEND_CHECK(which < track.moves.size() && to.from < to.until && atMost > 0);
+  constexpr double kRounding = 1 + 1e-9;
+  const double limit = std::min(rules.rate, atMost);
   const geometry::Span rests = restsBeside(track, which, tube);
-  // While the move runs both values would do, and so does every one between them.
-  const auto before = restingAt(move.valueBefore, choiceOver(tube, {rests.from, to.until}));
-  const auto after = restingAt(move.valueAfter, choiceOver(tube, {to.from, rests.until}));
-  if (!before || !after || *before == *after) return std::nullopt;
+  auto ends = levelEnds(track.moves[which], rests, to, tube);
+  if (!ends || ends->rateOver(to) > limit * kRounding) ends = slopedEnds(track, which, to, tube, limit);
+  if (!ends || ends->before == ends->after || ends->rateOver(to) > limit * kRounding) return std::nullopt;
   Track other = track;
-  other.knots = knotsWith(track, rests, to, *before, *after);
+  other.knots = knotsWith(track, rests, to, ends->before, ends->after);
   other.moves = movesOf(other.knots, rules.shortestHold);
   const bool asMany = other.moves.size() == track.moves.size() && other.ramps() == track.ramps();
   if (!asMany || !keepsTo(other.knots, rules.rate) || !noFurtherOut(other, track, tube)) return std::nullopt;
   easeEnds(other, tube, rules.shortestHold);
   other.unmet = outside(other, tube);
   return other;
+}
+
+std::optional<double> rateAlong(const Track& track, std::size_t which, geometry::Span to, const Tube& tube,
+                                double atMost) {
+  const auto ends = slopedEnds(track, which, to, tube, atMost);
+  return ends && ends->before != ends->after ? std::optional(ends->rateOver(to)) : std::nullopt;
 }
 
 }  // namespace wend::pulls

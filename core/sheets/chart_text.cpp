@@ -70,8 +70,9 @@ std::string chartText(const plan::LensChart& chart, units::LengthUnit unit) {
                      ", closest focus " + units::lengthText(lens.closeFocus, unit) + "\n";
   if (!chart.notes.empty())
     for (const std::string& line : wrapped(chart.notes, 98)) text += line + "\n";
-  if (lens.focusMarks.empty())
-    text += "no focus marks: the barrel counts as " + fixed(optics::kUnchartedThrow, 0) +
+  if (lens.focusMarks.size() < 2)
+    text += std::string(lens.focusMarks.empty() ? "no focus marks" : "one focus mark alone says nothing") +
+            ": the barrel counts as " + fixed(optics::kUnchartedThrow, 0) +
             "° from infinity to closest focus, even in 1/distance\n";
   for (const answers::ChartScale& scale : answers::chartScales(lens)) text += scaleText(lens, scale, unit);
   return text;

@@ -39,14 +39,16 @@ struct Lit {
   const PerformerAt* at = nullptr;
 };
 
-/// Whoever is followed, wherever the light is known.
+/// Whoever is followed, wherever the light is known; of a split whoever was followed before, else the first.
 std::vector<Lit> followed(const std::vector<Instant>& samples) {
   std::vector<Lit> all;
   for (const Instant& instant : samples) {
-    if (instant.focus.on.empty() || instant.focus.changing) continue;
-    for (const PerformerAt& at : instant.performers)
-      if (at.id == instant.focus.on.back() && optics::shows(at.inFrame) && at.kelvin)
-        all.push_back({instant.time, &at});
+    const PerformerAt* one = nullptr;
+    for (const PerformerAt& at : instant.performers) {
+      if (!follows(instant.focus, at.id) || !optics::shows(at.inFrame) || !at.kelvin) continue;
+      if (!one || (!all.empty() && all.back().at->id == at.id)) one = &at;
+    }
+    if (one) all.push_back({instant.time, one});
   }
   return all;
 }

@@ -5,6 +5,8 @@
 #include "core/answers/dimmers.h"
 #include "core/answers/lens_work.h"
 #include "core/answers/move_cover.h"
+#include "core/answers/who_is_sharp.h"
+#include "core/answers/zoom_feather.h"
 #include "core/base/text.h"
 #include "core/optics/depth_of_field.h"
 #include "core/optics/distance.h"
@@ -25,6 +27,14 @@ using pulls::Hidden;
 using units::secondsText;
 
 namespace {
+
+/// A stop halves the light, optical density is the logarithm to base 10.
+const double kOpticalPerStop = std::log10(2.0);
+
+/// "1.0 (optical density 0.3)".
+std::string densityText(double stops) {
+  return fixed(stops, 1) + " (optical density " + fixed(stops * kOpticalPerStop, 1) + ")";
+}
 
 std::string limitText(Move::Axis axis, double rate) {
   if (std::isinf(rate)) return "anything";
@@ -49,12 +59,13 @@ std::string verdictText(const Move& move) {
   if (!move.exposed) return "unknown";
   if (move.exposed->worst <= 1) return "hides";
   if (pulls::hidesInFlow(move.flowShare)) return "hides in the picture's flow";
+  if (move.cut()) return "shows at once";
   return "shows for " + secondsText(move.exposed->seconds) + " s";
 }
 
 Cell betterCell(const Move& move) {
   if (!move.exposed || move.exposed->worst <= 1 || pulls::hidesInFlow(move.flowShare)) return "\u2013";
-  if (!move.better) return "nowhere between its neighbours";
+  if (!move.better) return "none found: 0.5 to 6 s between its neighbours, values as they are";
   const Span& span = move.better->span;
   return {spanText(span) + " " + move.betterCover, {{"fromSeconds", span.from}, {"untilSeconds", span.until}}};
 }
@@ -83,16 +94,19 @@ TextTable hidingMoves(const Answers& answers) {
 }
 
 TextTable zoomSizes(const Answers& answers) {
-  TextTable table({">#", ">from", ">to", "size before", "after", ">ratio", ">own share of the flow"});
+  TextTable table(
+      {">#", ">from", ">to", "size before", "after", ">ratio", ">feather in", ">out", ">own share of the flow"});
   std::size_t number = 0;
   for (const auto& move : answers.evidence->moves) {
     ++number;
     if (move.axis != Move::Axis::zoom) continue;
     const double ratio = move.valueAfter / move.valueBefore;
+    const auto feather = answers::zoomFeather(answers.take->plan(), move);
     table.add(
         {count("move", number), valueCell(answers.take->plan(), "from", move.axis, move.valueBefore),
          valueCell(answers.take->plan(), "to", move.axis, move.valueAfter), sizeAt(*answers.take, move.from),
          sizeAt(*answers.take, move.until), figure("\u00d7" + fixed(ratio, 2), "ratio", ratio),
+         secondsCell("featherIn", feather[0]), secondsCell("featherOut", feather[1]),
          figure(move.flowShare ? fixed(100 * *move.flowShare, 0) + " %" : "unknown", "flowShare", move.flowShare)});
   }
   return table;
@@ -173,19 +187,28 @@ std::string lampsText(const Answers& answers, const Move& move) {
   return "no: beyond the plan's lamps";
 }
 
+/// Density in front of the lens that would do instead: what goes in, or out again of what is in then. An iris that
+/// opens further than that leaves none.
+Cell densityInstead(const Answers& answers, const Move& move, double stops) {
+  const double now = answers::sampleAt(*answers.take, move.from).iris.density, then = now + stops;
+  if (then < 0)
+    return figure(now > 0 ? "none: only " + densityText(now) + " is in" : "none: it has to open, and none is in",
+                  "densityStops", std::nullopt);
+  return {fixed(now, 1) + " to " + densityText(then),
+          {{"fromDensityStops", now}, {"densityStops", then}, {"opticalDensity", then * kOpticalPerStop}}};
+}
+
 /// The same change on a face by lamps or by density while the iris holds. Lamps dimmed by voltage turn warmer.
 TextTable insteadOfIris(const Answers& answers) {
-  TextTable table({">#", ">hold", ">over", ">all light there to", ">or density from 0 to", "~or lamp by lamp"});
+  TextTable table({">#", ">hold", ">over", ">all light there to", "~or stops of density", "~or lamp by lamp"});
   std::size_t number = 0;
   for (const auto& move : answers.evidence->moves) {
     ++number;
     if (move.axis != Move::Axis::iris) continue;
     const double stops = answers::stopsOf(move.valueAfter) - answers::stopsOf(move.valueBefore);
-    const auto density = stops > 0 ? std::optional(stops * std::log10(2.0)) : std::nullopt;
     table.add({count("move", number), stopCell("hold", move.valueBefore), secondsCell("over", move.until - move.from),
                figure(fixed(100 * std::exp2(-stops), 0) + " %", "lightShare", std::exp2(-stops)),
-               figure(density ? fixed(*density, 1) : "none: it has to open", "opticalDensity", density),
-               lampsText(answers, move)});
+               densityInstead(answers, move, stops), lampsText(answers, move)});
   }
   return table;
 }
@@ -204,7 +227,7 @@ bool partOfFasterPan(const std::vector<pulls::CoverSpan>& covers, const pulls::C
 TextTable covers(const Answers& answers) {
   TextTable table({"seconds", "~what", ">iris up to", ">zoom up to"});
   // What moves all the time is no cover to wait for.
-  constexpr double kWorthWaiting = 0.5;
+  constexpr double kWorthWaiting = answers::kShortestCover;
   for (const auto& cover : answers.evidence->covers) {
     const double iris = pulls::rateUnder(cover.kind, Hidden::iris);
     if (cover.kind == pulls::CoverKind::travel || iris < kWorthWaiting) continue;
@@ -326,7 +349,8 @@ void addPart(std::vector<SheetPart>& parts, const std::string& heading, TextTabl
 std::vector<SheetPart> hidingParts(const Answers& answers) {
   std::vector<SheetPart> parts;
   addPart(parts, "Does it hide? The rate at its worst instant against what covers it then", hidingMoves(answers));
-  addPart(parts, "Zooms: shot sizes, and how much of the picture's flow is theirs at most (a heuristic)",
+  addPart(parts,
+          "Zooms: shot sizes, seconds of feather, and how much of the picture's flow is theirs at most (a heuristic)",
           zoomSizes(answers));
   addPart(parts, "What each does to the sharp band", bandChanges(answers));
   return parts;
@@ -348,8 +372,14 @@ std::vector<SheetPart> balanceParts(const Answers& answers) {
 std::vector<SheetPart> sharpParts(const Answers& answers) {
   std::vector<SheetPart> parts;
   if (!answers.evidence->sharp.empty())
-    addPart(parts, "Who is sharp: eyes in frame, within the blur circle", whoIsSharp(answers));
-  addPart(parts, "Two or three in one frame, and whether one setting holds them", groups(answers));
+    addPart(parts,
+            "Who is sharp for " + secondsText(answers::kShortestSharp) +
+                " s and more: eyes in frame, within the blur circle",
+            whoIsSharp(answers));
+  addPart(parts,
+          "Two or three in one frame, and whether one setting holds them within " +
+              fixed(answers.take->plan().focus.blurShare, 2) + " of the blur circle, the slack of a pull",
+          groups(answers));
   return parts;
 }
 

@@ -3,11 +3,11 @@
 #include <cmath>
 #include <numeric>
 
+#include "core/answers/colour_at.h"
 #include "core/answers/lens_work.h"
 #include "core/answers/light_window.h"
 #include "core/base/text.h"
 #include "core/light/flicker.h"
-#include "core/pulls/zoom_cover.h"
 #include "core/sheets/dept_sheets.h"
 #include "core/sheets/text_words.h"
 #include "core/snags/stretch.h"
@@ -36,10 +36,11 @@ Cell sharpBy(const plan::Plan& plan, const std::string& name, const FocusAt& foc
   return metresCell(plan, name, focus.known ? std::optional(std::abs(limit - focus.setDistance)) : std::nullopt);
 }
 
+/// From the cue to the first turn of the ring, seconds. Common practice, no source.
+constexpr double kReaction = 0.25;
+
 /// When a hand has to be told at the latest: the latest start less the time it takes to begin.
 Cell callBy(const Move& move) {
-  // From the cue to the first turn of the ring a quarter of a second: common practice, no source.
-  constexpr double kReaction = 0.25;
   return secondsCell("callBy", move.latest ? std::optional(*move.latest - kReaction) : std::nullopt, "\u2013");
 }
 
@@ -99,13 +100,6 @@ TextTable easedMoves(const Answers& answers) {
   return table;
 }
 
-/// What is over it, and whether that is enough: the table below says how fast it may be.
-std::string coverText(const Move& move) {
-  if (move.cover.empty()) return "none";
-  const bool shows = move.exposed && move.exposed->worst > 1 && !pulls::hidesInFlow(move.flowShare);
-  return move.cover + (shows ? " for a part" : "");
-}
-
 TextTable otherMoves(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
   TextTable table({">#", "axis", ">from", ">to", ">at", ">over", ">peak", "trigger", "~cover"});
@@ -115,7 +109,8 @@ TextTable otherMoves(const Answers& answers) {
     if (move.axis == Move::Axis::focus) continue;
     table.add({count("move", number), wordOf(move.axis), valueCell(plan, "from", move.axis, move.valueBefore),
                valueCell(plan, "to", move.axis, move.valueAfter), secondsCell("at", move.from),
-               secondsCell("over", move.until - move.from), peakCell(move), triggerCell(move), coverText(move)});
+               secondsCell("over", move.until - move.from), peakCell(move), triggerCell(move),
+               move.cover.empty() ? "none" : coverText(move)});
   }
   return table;
 }
@@ -148,7 +143,11 @@ Cell shareCell(double share) {
 Cell highestReading(const plan::AreaState& state) {
   double most = 0;
   for (const auto& reading : state.readings) most = std::max(most, reading.stop);
-  return most > 0 ? stopCell("to", most) : figure("off", "toTStop", std::nullopt);
+  Cell cell = most > 0 ? stopCell("to", most) : figure("off", "toTStop", std::nullopt);
+  if (!state.kelvin || most <= 0) return cell;
+  cell.words += ", " + kelvinText(state.kelvin);
+  cell.figures.push_back({"toKelvin", state.kelvin});
+  return cell;
 }
 
 /// What lamps, lit areas and openings are from a time on.
@@ -178,12 +177,19 @@ bool atStart(const plan::Plan& plan, const Cue& cue) {
   return plan::secondsOf(plan, cue.time.at) <= 0 && cue.time.over == 0;
 }
 
+/// With the colour that the clock gives it then, where some of its readings tell one.
+Cell byClockCell(const plan::Plan& plan, const plan::Area& area) {
+  const auto kelvin = answers::clockColour(plan, area, 0);
+  if (!kelvin) return "by the clock";
+  return figure("by the clock, " + kelvinText(kelvin), "toKelvin", kelvin);
+}
+
 TextTable lightAtStart(const plan::Plan& plan) {
   TextTable table({"what", ">is", "why"});
   for (const Cue& cue : cuesOf(plan))
     if (atStart(plan, cue)) table.add({cue.what, cue.to, cue.name.empty() ? "\u2013" : cue.name});
   for (const auto& area : plan.set.areas)
-    if (!area.byClock.empty()) table.add({nameOf(plan, area.id.text()), "by the clock", "daylight"});
+    if (!area.byClock.empty()) table.add({nameOf(plan, area.id.text()), byClockCell(plan, area), "daylight"});
   return table;
 }
 
@@ -263,10 +269,14 @@ void addHours(const Answers& answers, TextTable& table) {
   if (window->empty()) table.add({"The take may start", "unknown: the light is not known even at the plan's own hour"});
   const plan::Clock& clock = answers.take->plan().clock;
   for (const auto& span : *window) {
-    std::string goes;
-    if (clock.cycleMinutes) goes = goesText(light::goesFrom(span, *clock.cycleMinutes * 60), *clock.cycleMinutes);
-    table.add({"The take may start", "from " + units::timeOfDayText(std::round(span.from)) + " until " +
-                                         units::timeOfDayText(std::round(span.until)) + goes});
+    std::optional<int> takes;
+    if (clock.cycleMinutes) takes = light::goesFrom(span, *clock.cycleMinutes * 60);
+    const std::string goes = takes ? goesText(*takes, *clock.cycleMinutes) : "";
+    Cell cell("from " + units::timeOfDayText(std::round(span.from)) + " until " +
+                  units::timeOfDayText(std::round(span.until)) + goes,
+              {{"startFromClockSeconds", span.from}, {"startUntilClockSeconds", span.until}});
+    if (takes) cell.figures.push_back({"takes", *takes});
+    table.add({"The take may start", std::move(cell)});
   }
 }
 
@@ -315,7 +325,11 @@ void add(std::vector<SheetPart> parts, DeptSheet& sheet) {
 DeptSheet focusSheet(const Answers& answers) {
   DeptSheet sheet{"focus", "Focus pull sheet", setupParts(answers)};
   sheet.parts.push_back(
-      {"Pulls, in steps of a tape; band and warmth on arrival; call by: the latest word in time", focusMoves(answers)});
+      {"Pulls, in steps of a tape; on arrival the band about where the ring is set and the warmth of who it is on; "
+       "call "
+       "by: " +
+           fixed(kReaction, 2) + " s before the latest start",
+       focusMoves(answers)});
   if (TextTable optics = opticsOfPulls(answers); !optics.empty())
     sheet.parts.push_back({"Stop and focal length as each pull starts and ends", std::move(optics)});
   add(distanceParts(answers), sheet);
@@ -329,6 +343,7 @@ DeptSheet focusSheet(const Answers& answers) {
          std::move(eased)});
   sheet.parts.push_back({"The focus can be left alone", restStretches(answers)});
   sheet.parts.push_back({"Hot and unmet stretches", hotStretches(answers)});
+  add(hotParts(answers), sheet);
   add(sharpParts(answers), sheet);
   add(handsParts(answers), sheet);
   if (TextTable marks = witnessMarks(answers); !marks.empty())
@@ -350,7 +365,8 @@ DeptSheet lightSheet(const Answers& answers) {
   add(coverParts(answers), sheet);
   if (TextTable hours = hoursAndMains(answers); !hours.empty())
     sheet.parts.push_back(
-        {"Hours and mains; the hours keep every face that is followed within a third of a stop", std::move(hours)});
+        {"Hours and mains; the hours keep every face in daylight within a third of a stop of what this plan gives it",
+         std::move(hours)});
   add(colourParts(answers), sheet);
   return sheet;
 }

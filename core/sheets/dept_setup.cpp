@@ -59,6 +59,7 @@ TextTable setup(const answers::Take& take) {
                 {{"widestTStop", plan.lens->stop[0]},
                  {"narrowestTStop", plan.lens->stop[1]},
                  {"closeFocusMetres", plan.lens->closeFocus}}}});
+  if (const std::string uncharted = unchartedText(plan); !uncharted.empty()) table.add({"Barrel", uncharted});
   table.add({"Distances", figure("from the sensor, " + measuredText(plan.focus.distance) + "; sharp within " +
                                      base::shortest(plan.camera.blurCircle) + " mm of blur",
                                  "blurCircleMm", plan.camera.blurCircle)});

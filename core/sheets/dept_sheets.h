@@ -43,6 +43,8 @@ DeptSheet marksSheet(const answers::Answers& answers);
 std::vector<SheetPart> boomAndLinkParts(const answers::Answers& answers);
 /// Whether each change of iris and zoom hides, and what could hide one.
 std::vector<SheetPart> hidingParts(const answers::Answers& answers);
+/// What would cool each hot stretch and each pull that arrives hot: none where nothing is hot.
+std::vector<SheetPart> hotParts(const answers::Answers& answers);
 /// Lens, exposure and the kind of distance that all figures are for.
 std::vector<SheetPart> setupParts(const answers::Answers& answers);
 /// Pulls and marks at which slant and flat (or floor) are far apart for what is sharp: none where they are one.

@@ -12,6 +12,7 @@
 #include "core/sheets/plan_sun.h"
 #include "core/sheets/plan_view.h"
 #include "core/sheets/text_width.h"
+#include "core/sheets/text_words.h"
 #include "core/sight/wedge.h"
 
 namespace wend::sheets {
@@ -135,9 +136,9 @@ class NowPainter {
     arc(focus.setBand.near, 2, Tone::sharp);
     arc(focus.setBand.far, 2, Tone::sharp);
     arc(focus.setDistance, 3.5, Tone::sharp);
-    arcLabel(focus.setBand.near, base::fixed(focus.setBand.near, 2), false);
-    arcLabel(focus.setBand.far, base::fixed(focus.setBand.far, 2), false);
-    arcLabel(focus.setDistance, "set " + base::fixed(focus.setDistance, 2), true);
+    arcLabel(focus.setBand.near, snags::lengthText(plan_, focus.setBand.near), false);
+    arcLabel(focus.setBand.far, snags::lengthText(plan_, focus.setBand.far), false);
+    arcLabel(focus.setDistance, "set " + snags::lengthText(plan_, focus.setDistance), true);
     if (focus.wobble) drawWobble(*focus.wobble);
   }
 
@@ -231,7 +232,13 @@ class NowPainter {
     return chosen.id == id && (chosen.kind == Chosen::Kind::thing || chosen.kind == Chosen::Kind::crewMark);
   }
 
-  /// Slab on the edge with an arrow and the metres beyond it.
+  /// Nobody walks to a centimetre: tenths of a metre do.
+  std::string beyondText(double metres) const {
+    if (unitOf(plan_) == units::LengthUnit::feet) return snags::lengthText(plan_, metres);
+    return base::fixed(metres, 1) + " m";
+  }
+
+  /// Slab on the edge with an arrow and how far beyond it its person is.
   void drawEdgeArrow(const CrewSlab& slab, const std::string& label) {
     const Point place = slab.at;
     drawCrew(drawing_, place, label, slab.dashed);
@@ -243,8 +250,7 @@ class NowPainter {
     arrow.closed = true;
     arrow.fill = {Tone::crew};
     drawing_.add(arrow);
-    addLabel({place.x + 17, place.y + 4}, base::fixed(slab.beyond, 1) + " m", Tone::ink2, LabelRank::person, false,
-             Align::left)
+    addLabel({place.x + 17, place.y + 4}, beyondText(slab.beyond), Tone::ink2, LabelRank::person, false, Align::left)
         .anchor = LabelAnchor{.at = place, .clear = 15, .reach = kPersonReach};
   }
 

@@ -1,9 +1,13 @@
 // Staves of the floor: pan and speed, doors and lights, snags.
 #include <algorithm>
+#include <set>
+#include <string>
+#include <utility>
 
 #include "core/base/text.h"
 #include "core/sheets/glyphs.h"
 #include "core/sheets/stave.h"
+#include "core/snags/stretch.h"
 
 namespace wend::sheets {
 
@@ -33,7 +37,29 @@ void drawPanStave(StavePainter& p) {
   p.scale(p.box.top + p.box.height - 8, "- - " + base::fixed(kMostSpeed, 1) + " m/s");
 }
 
+namespace {
+
+/// A cue of several lamps, or of lamps and an area, stands there once.
+using Told = std::set<std::pair<double, std::string>>;
+
+void drawLampCues(StavePainter& p, Told& told) {
+  for (const auto& lamp : p.plan.fixtures)
+    for (const auto& key : lamp.level) {
+      const double at = plan::secondsOf(p.plan, key.time.at);
+      const std::string name = key.name.empty() ? snags::nameOf(p.plan, lamp.id.text()) : key.name;
+      if ((at <= 0 && key.time.over <= 0) || !told.emplace(at, name).second) continue;
+      const double x = p.view.x(at);
+      p.line({{x, p.box.top + 3}, {x, p.box.top + 20}}, Tone::ink, 1.25);
+      if (key.time.over > 0)
+        p.line({{x, p.box.top + 20}, {p.view.x(at + key.time.over), p.box.top + 20}}, Tone::ink, 3);
+      p.text({x + 4, p.box.top + 16}, name + " " + base::fixed(100 * key.share, 0) + " %", Tone::ink);
+    }
+}
+
+}  // namespace
+
 void drawCuesStave(StavePainter& p) {
+  Told told;
   for (const auto& area : p.plan.set.areas)
     for (std::size_t k = 1; k < area.states.size(); ++k) {
       const auto& state = area.states[k];
@@ -43,6 +69,7 @@ void drawCuesStave(StavePainter& p) {
           k + 1 < area.states.size() ? plan::secondsOf(p.plan, area.states[k + 1].time.at) : p.take.length();
       p.block(at, end, p.box.top + 5, 14, state.readings.empty() ? Fill{Tone::page} : Fill{Tone::raise},
               {.tone = Tone::ink, .width = 1.25, .dash = {}});
+      told.emplace(at, state.name);
       p.text({p.view.x(at) + 4, p.box.top + 16}, StavePainter::cut(state.name, p.view.x(end) - p.view.x(at) - 6),
              Tone::ink, true);
     }
@@ -55,6 +82,7 @@ void drawCuesStave(StavePainter& p) {
       p.line({{x, p.box.top + 4}, {x + 8, p.box.top + 8}, {x + 12, p.box.top + 18}}, Tone::ink2, 1, {3, 3});
       p.text({x + 16, p.box.top + 16}, key.name.empty() ? opening.name : key.name, Tone::ink);
     }
+  drawLampCues(p, told);
 }
 
 SnagRow snagRow(snags::Severity severity) {

@@ -118,8 +118,8 @@ void drawOutside(StavePainter& p, const StaveScale& scale) {
       gap.stroke = {.tone = Tone::ink, .width = 1, .dash = {}, .strength = p.strength()};
       p.drawing.add(gap);
       if (std::isfinite(now.worst))
-        p.text({now.set[now.set.size() / 2].x, p.box.top + 24}, "out by " + base::fixed(now.worst, 2), Tone::ink, true,
-               Align::centre);
+        p.text({now.set[now.set.size() / 2].x, p.box.top + 24}, "out by " + snags::lengthText(p.plan, now.worst),
+               Tone::ink, true, Align::centre);
     }
     now = {};
   };

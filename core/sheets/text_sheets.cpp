@@ -4,11 +4,13 @@
 #include <functional>
 
 #include "core/answers/footing.h"
+#include "core/answers/zoom_feather.h"
 #include "core/base/text.h"
 #include "core/pulls/zoom_cover.h"
 #include "core/sheets/route_lines.h"
 #include "core/sheets/text_tables.h"
 #include "core/sheets/text_words.h"
+#include "core/snags/cures.h"
 #include "core/snags/stretch.h"
 #include "core/units/clock_time.h"
 #include "core/units/length.h"
@@ -46,13 +48,13 @@ namespace {
 /// Columns before a snag's own words.
 constexpr std::size_t kLead = 26;
 
-std::string indented(const std::string& words) {
+}  // namespace
+
+std::string indentedLines(const std::string& words) {
   std::string text;
   for (const auto& line : wrapped(words, 96)) text += "    " + line + "\n";
   return text;
 }
-
-}  // namespace
 
 std::string snagsText(const plan::Plan& plan, const Snags& snags) {
   std::string text;
@@ -68,7 +70,7 @@ std::string snagsText(const plan::Plan& plan, const Snags& snags) {
       text += "    accepted by " + snag.accepted->by + (snag.accepted->note.empty() ? "" : ": " + snag.accepted->note) +
               "\n";
     else
-      text += indented("mend: " + snag.mend);
+      text += indentedLines("mend: " + snag.mend);
     text += "    " + std::string(wordOf(snag.severity)) + "  " + snag.key + "\n";
   }
   return text;
@@ -130,11 +132,15 @@ std::string focusText(const plan::Plan& plan, const Instant& instant) {
   if (!instant.lens) return text + "\n";
   text += ", sharp " + bandText(plan, focus.wantedBand) + "\n";
   text += "set      " + lengthText(plan, focus.setDistance) + ", sharp " + bandText(plan, focus.setBand) + ", barrel " +
-          fixed(focus.barrel, 0) + "\u00b0\n";
+          fixed(focus.barrel, 0) + "\u00b0" + (beyondMarks(plan, focus.setDistance) ? " (beyond the marks)" : "") +
+          "\n";
+  if (const std::string uncharted = unchartedText(plan); !uncharted.empty()) text += "barrel   " + uncharted + "\n";
   text += focus.warmth ? "warmth   " + heatWord(*focus.warmth) + ", band " + fixed(*focus.warmth, 2) +
                              " \u00d7 wobble (\u00b1" + lengthText(plan, *focus.wobble) + ")" +
                              (focus.tightest.empty() ? "" : ", least for " + nameOf(plan, focus.tightest)) + "\n"
                        : std::string("warmth   unknown during a change of subject\n");
+  if (const auto cures = curesAt(plan, instant); !cures.empty())
+    text += "to cool it now:\n" + indentedLines(curesText(plan, cures));
   return text;
 }
 
@@ -188,9 +194,9 @@ std::string known(const std::optional<double>& value, int digits) {
   return value ? fixed(*value, digits) : std::string();
 }
 
-std::vector<InstantColumn> instantColumns(const plan::Plan& plan) {
-  // Metres are told once, in the header; feet and inches tell themselves.
-  const bool feet = unitOf(plan) == units::LengthUnit::feet;
+std::vector<InstantColumn> instantColumns(const plan::Plan& plan, Columns wanted) {
+  // Metres are told once, in the header; feet and inches tell themselves. A spreadsheet computes with numbers.
+  const bool feet = unitOf(plan) == units::LengthUnit::feet && wanted == Columns::few;
   const std::string unit = feet ? "" : " m";
   const auto length = [&plan, feet](double value) { return feet ? lengthText(plan, value) : fixed(value, 2); };
   const auto focal = [=](const Instant& i, double value) { return i.focus.known ? length(value) : std::string(); };
@@ -220,7 +226,7 @@ std::vector<InstantColumn> instantColumns(const plan::Plan& plan) {
 
 TextTable instantsTable(const answers::Take& take, const std::vector<Instant>& instants, Columns wanted) {
   std::vector<InstantColumn> columns;
-  for (auto& column : instantColumns(take.plan()))
+  for (auto& column : instantColumns(take.plan(), wanted))
     if (column.few || wanted == Columns::all) columns.push_back(std::move(column));
   std::vector<std::string> headers;
   for (const auto& column : columns) headers.push_back(column.header);
@@ -242,10 +248,41 @@ TextTable movesTable(const plan::Plan& plan, const Evidence& evidence) {
                move.on.empty() ? "" : subjectName(plan, move.on), valueText(plan, move.axis, move.valueBefore),
                valueText(plan, move.axis, move.valueAfter),
                move.axis == Move::Axis::focus ? fixed(move.barrelAfter - move.barrelBefore, 0) + "\u00b0" : "",
-               rateText(move), triggerText(move.beat, move.plus), std::to_string(move.hands), move.cover});
+               rateText(move), triggerText(move.beat, move.plus), std::to_string(move.hands), coverText(move)});
   }
   return table;
 }
+
+namespace {
+
+/// How far the degrees of barrel can be trusted.
+std::string ringText(const plan::Plan& plan, const Evidence& evidence) {
+  const std::string uncharted = unchartedText(plan);
+  if (!uncharted.empty()) return "barrel: " + uncharted + "\n";
+  std::string beyond;
+  std::size_t number = 0;
+  for (const auto& move : evidence.moves) {
+    ++number;
+    if (move.axis == Move::Axis::focus && (beyondMarks(plan, move.valueBefore) || beyondMarks(plan, move.valueAfter)))
+      beyond += (beyond.empty() ? "" : ", ") + std::to_string(number);
+  }
+  return beyond.empty() ? "" : "barrel: beyond the marks of the focus ring the degrees are a guess: " + beyond + "\n";
+}
+
+std::string feathersText(const plan::Plan& plan, const Evidence& evidence) {
+  std::string text;
+  std::size_t number = 0;
+  for (const auto& move : evidence.moves) {
+    ++number;
+    if (move.axis != Move::Axis::zoom || move.cut()) continue;
+    const auto feather = answers::zoomFeather(plan, move);
+    text += "feather " + std::to_string(number) + ": " + secondsText(feather[0]) + " s in, " + secondsText(feather[1]) +
+            " s out\n";
+  }
+  return text;
+}
+
+}  // namespace
 
 std::string pullsText(const plan::Plan& plan, const Evidence& evidence) {
   std::string text = movesTable(plan, evidence).text();
@@ -254,10 +291,11 @@ std::string pullsText(const plan::Plan& plan, const Evidence& evidence) {
   for (const auto& move : evidence.moves) {
     ++number;
     if (move.exposed && move.exposed->worst > 1 && !pulls::hidesInFlow(move.flowShare))
-      text += "shows " + std::to_string(number) + " for " + secondsText(move.exposed->seconds) + " s" +
+      text += "shows " + std::to_string(number) +
+              (move.cut() ? " at once" : " for " + secondsText(move.exposed->seconds) + " s") +
               (move.better ? ", would hide in " + spanText(move.better->span) + ": " + move.betterCover : "") + "\n";
   }
-  return text;
+  return text + ringText(plan, evidence) + feathersText(plan, evidence) + hotText(plan, evidence);
 }
 
 std::string noGroundText(const answers::Take& take, geometry::Point pos, double height) {
@@ -315,12 +353,12 @@ std::string routeText(const RouteOf& route) {
   std::string text = route.id + "  " + route.role + "\n";
   if (route.carried) return text + "  goes along with the camera\n";
   if (!route.drawn && !route.sought) return text + "  no route drawn, and none looked for\n";
-  if (route.sought && !route.why.empty()) text += "  NO ROUTE\n" + indented(route.why);
+  if (route.sought && !route.why.empty()) text += "  NO ROUTE\n" + indentedLines(route.why);
   if (route.sought && route.why.empty()) text += "  found, not drawn; " + routeRoom(route) + "\n";
-  for (const auto& note : route.notes) text += indented(note);
+  for (const auto& note : route.notes) text += indentedLines(note);
   for (const auto& line : routeLines(route)) {
     text += "  " + line.words + "\n";
-    if (!line.way.empty()) text += indented("by way of " + line.way);
+    if (!line.way.empty()) text += indentedLines("by way of " + line.way);
   }
   return text;
 }

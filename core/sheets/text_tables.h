@@ -39,6 +39,9 @@ class TextTable {
 /// The text in lines of at most `width` columns, broken at blanks; a longer word keeps a line of its own.
 std::vector<std::string> wrapped(const std::string& text, std::size_t width);
 
+/// The same, each line after four blanks.
+std::string indentedLines(const std::string& text);
+
 using snags::lengthText;
 
 std::string takeSummary(const answers::Answers& answers);
@@ -51,6 +54,8 @@ std::string trapsText(const plan::Plan& plan, const snags::TrapsNow& traps);
 enum class Columns { few, all };
 TextTable instantsTable(const answers::Take& take, const std::vector<answers::Instant>& instants, Columns columns);
 std::string pullsText(const plan::Plan& plan, const snags::Evidence& evidence);
+/// Hot stretches and pulls that arrive hot, with what would cool them; empty where there are none.
+std::string hotText(const plan::Plan& plan, const snags::Evidence& evidence);
 TextTable movesTable(const plan::Plan& plan, const snags::Evidence& evidence);
 std::string spotText(const answers::Take& take, geometry::Point pos, double height, const snags::SightOf& sight,
                      const std::vector<snags::PaneMirror>& panes);

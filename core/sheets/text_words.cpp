@@ -1,8 +1,10 @@
 #include "core/sheets/text_words.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "core/base/text.h"
+#include "core/optics/lens_scale.h"
 #include "core/sheets/text_tables.h"
 #include "core/snags/stretch.h"
 #include "core/units/clock_time.h"
@@ -96,6 +98,29 @@ std::string valueText(const plan::Plan& plan, Move::Axis axis, double value) {
 std::string degreesRateText(double rate) {
   if (std::isinf(rate)) return "at once";
   return fixed(rate, rate < 9.95 ? 1 : 0) + "\u00b0/s";
+}
+
+std::string unchartedText(const plan::Plan& plan) {
+  if (!plan.lens || plan.lens->focusMarks.size() > 1) return "";
+  return std::string(plan.lens->focusMarks.empty() ? "no marks" : "one mark says nothing") +
+         " of the focus ring: degrees are counted as " + base::fixed(optics::kUnchartedThrow, 0) +
+         "\u00b0 from infinity to closest focus";
+}
+
+bool beyondMarks(const plan::Plan& plan, double metres) {
+  if (!plan.lens || plan.lens->focusMarks.size() < 2) return false;
+  constexpr double kRounding = 1e-6;
+  double near = kInfinity, far = 0;
+  for (const auto& mark : plan.lens->focusMarks) {
+    near = std::min(near, mark.distance.value_or(kInfinity));
+    far = std::max(far, mark.distance.value_or(kInfinity));
+  }
+  return metres < near * (1 - kRounding) || metres > far * (1 + kRounding);
+}
+
+std::string coverText(const Move& move) {
+  const bool part = !move.cover.empty() && move.exposed && move.exposed->worst > 1;
+  return move.cover + (part ? " for a part" : "");
 }
 
 std::string rateText(const Move& move) {

@@ -40,8 +40,15 @@ std::string triggerText(const std::string& beat, double plus);
 std::string bandText(const plan::Plan& plan, const snags::BandAt& band);
 std::string valueText(const plan::Plan& plan, snags::Move::Axis axis, double value);
 std::string rateText(const snags::Move& move);
+/// What covers it, " for a part" where something of it runs faster than that lets pass; empty: nothing.
+std::string coverText(const snags::Move& move);
 /// "12\u00b0/s", "0.3\u00b0/s", "at once" of an infinite one.
 std::string degreesRateText(double rate);
+
+/// What degrees of barrel stand for where nobody marked the focus ring; empty where it has two marks or more.
+std::string unchartedText(const plan::Plan& plan);
+/// Whether a setting lies past the outermost marks of the focus ring: its degrees are a guess then.
+bool beyondMarks(const plan::Plan& plan, double metres);
 
 /// "D1 and D2" of "d1+d2".
 std::string openingsText(const plan::Plan& plan, const std::string& ids);

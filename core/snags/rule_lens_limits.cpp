@@ -47,8 +47,8 @@ Finding findingOf(const Evidence& evidence, const Ring& ring, const Stretch& str
           span.until,
           std::nullopt,
           threshold(*evidence.plan, "lens-limits").severity,
-          std::string("the ") + ring.name + " is asked for " + ring.text(value) + ", and the lens ends at " +
-              ring.text(end),
+          std::string("the ") + ring.name + " is asked for " + ring.text(value) +
+              (value < ring.range[0] ? ", and the lens begins at " : ", and the lens ends at ") + ring.text(end),
           "change the key, or take a lens that has it"};
 }
 

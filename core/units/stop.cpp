@@ -67,11 +67,26 @@ double stopsBetween(double from, double to) {
   return 2 * std::log2(to / from);
 }
 
+namespace {
+
+bool hasFewFigures(double number) {
+  return std::abs(10 * number - std::round(10 * number)) <= 1e-9;
+}
+
+/// A number as rings carry it, of one figure behind the point at most, with a third or two typed on it, or an exact
+/// third; 3.0218 was worked out by somebody.
+bool isMark(double stop) {
+  constexpr double kRounding = 0.09, kExact = 1e-3;
+  const double off = std::abs(stopsBetween(exactStop(nearestThirds(stop)), stop));
+  const bool engraved = hasFewFigures(stop) || hasFewFigures(stop / exactStop(1)) || hasFewFigures(stop / exactStop(2));
+  return off <= (engraved ? kRounding : kExact);
+}
+
+}  // namespace
+
 double stopsBetweenMarks(double from, double to) {
-  constexpr double kRounding = 0.09;
   const int a = nearestThirds(from), b = nearestThirds(to);
-  const bool marks =
-      std::abs(stopsBetween(exactStop(a), from)) <= kRounding && std::abs(stopsBetween(exactStop(b), to)) <= kRounding;
+  const bool marks = isMark(from) && isMark(to);
   return marks ? (b - a) / 3.0 : stopsBetween(from, to);
 }
 

@@ -30,8 +30,9 @@ double tNumberOf(double stops);
 /// Stops from one T-number to another, positive when closing: 2 log2(to / from). Requires both > 0.
 double stopsBetween(double from, double to);
 
-/// The same as the ring has it: numbers that lie within the rounding of engraved thirds, 0.09 stop, stand for the
-/// marks, and between marks it is whole thirds. From T4 to T6.3 it is 1 1/3. Requires both > 0.
+/// The same as the ring has it: numbers with one figure behind the point at most that lie within the rounding of
+/// engraved thirds, 0.09 stop, and exact thirds stand for the marks, and between marks it is whole thirds. From T4 to
+/// T6.3 it is 1 1/3. Requires both > 0.
 double stopsBetweenMarks(double from, double to);
 
 /// `stop` closed by that many stops, or opened where they are negative: stop x 2^(stops/2).

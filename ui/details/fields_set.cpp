@@ -1,6 +1,7 @@
 #include "core/plan/edits_entities.h"
 #include "core/plan/edits_keys.h"
 #include "core/plan/edits_set.h"
+#include "core/units/clock_time.h"
 #include "ui/details/choice_words.h"
 #include "ui/details/fields.h"
 #include "ui/details/member_fields.h"
@@ -160,6 +161,27 @@ Field stateColour(const plan::Area& area, std::size_t s, const std::string& labe
       !now, "not known", [set](const Plan& p) { return set(p, std::nullopt); });
 }
 
+/// Stop and colour of the readings that go by the clock, each under its time of day.
+void addClockReadings(const plan::Area& area, Fields& fields) {
+  for (std::size_t r = 0; r < area.byClock.size(); ++r) {
+    const auto with = [id = area.id.text(), r](auto change) {
+      return [id, r, change](const Plan& p, auto value) {
+        plan::Area changed = *p.set.areas.find(id);
+        change(changed.byClock[r], value);
+        return plan::replaced(p, std::move(changed));
+      };
+    };
+    const plan::ClockReading& reading = area.byClock[r];
+    const std::string at = units::timeOfDayText(reading.timeOfDay);
+    fields.push_back(stopField(at, reading.stop, with([](plan::ClockReading& one, double stop) { one.stop = stop; })));
+    const auto setColour = with([](plan::ClockReading& one, std::optional<double> kelvin) { one.kelvin = kelvin; });
+    fields.push_back(orNothing(
+        numberField(at + " colour", reading.kelvin.value_or(0), "K", 100, 0,
+                    [setColour](const Plan& p, double kelvin) { return setColour(p, std::optional(kelvin)); }),
+        !reading.kelvin, "not known", [setColour](const Plan& p) { return setColour(p, std::optional<double>()); }));
+  }
+}
+
 void addReadings(const plan::Area& area, Fields& fields) {
   for (std::size_t s = 0; s < area.states.size(); ++s) {
     const std::string state = area.states[s].name.empty() ? "state " + std::to_string(s + 1) : area.states[s].name;
@@ -190,6 +212,7 @@ void addArea(const plan::Area& area, int corner, Fields& fields) {
   fields.push_back(optionalLength<plan::Area>("edge", id, &plan::Area::step, area, "none"));
   fields.push_back(optionalLength<plan::Area>("floor", id, &plan::Area::floor, area, "as room"));
   addReadings(area, fields);
+  addClockReadings(area, fields);
 }
 
 void addUnderlay(const plan::Underlay& underlay, Fields& fields) {

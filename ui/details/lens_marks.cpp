@@ -85,15 +85,43 @@ base::Result<plan::Plan> markSet(const plan::Plan& plan, ScaleOf of, std::size_t
   });
 }
 
+namespace {
+
+/// Before which of the rows a new mark goes.
+std::size_t placeFor(const std::vector<RingMark>& rows, ScaleOf of, double value) {
+  const bool falling = rows.size() > 1 ? rows.front().value > rows.back().value
+                                       : of == ScaleOf::distance;  // as a barrel is read: from infinity on
+  const auto at = std::find_if(rows.begin(), rows.end(), [&](const RingMark& other) {
+    return falling ? other.value < value : other.value > value;
+  });
+  return static_cast<std::size_t>(at - rows.begin());
+}
+
+std::string markText(const RingMark& mark, ScaleOf of, plan::LengthUnit unit) {
+  return markValueText(of, mark.value, unit) + " at " + base::shortest(mark.degrees) + "\u00b0";
+}
+
+}  // namespace
+
+std::string turnsBackWords(const plan::Plan& plan, ScaleOf of, const RingMark& mark, std::optional<std::size_t> row) {
+  const auto rows = ringMarks(plan, of);
+  const std::size_t place = row ? *row : placeFor(rows, of, mark.value), after = row ? place + 1 : place;
+  std::string beside;
+  const auto add = [&](std::size_t i) {
+    beside +=
+        (beside.empty() ? "" : " and ") + ("row " + std::to_string(i + 1) + ", ") + markText(rows[i], of, plan.display);
+  };
+  if (place > 0) add(place - 1);
+  if (after < rows.size()) add(after);
+  return markText(mark, of, plan.display) + " turns the ring back beside " + beside +
+         ": values and degrees have to go one way. Look at these.";
+}
+
 base::Result<plan::Plan> markAdded(const plan::Plan& plan, ScaleOf of, const RingMark& mark) {
   return changed(plan, of, [&](auto& marks) {
-    const bool falling = marks.size() > 1 ? plan::markValue(marks.front()) > plan::markValue(marks.back())
-                                          : of == ScaleOf::distance;  // as a barrel is read: from infinity on
-    const auto at = std::find_if(marks.begin(), marks.end(), [&](const auto& other) {
-      return falling ? plan::markValue(other) < mark.value : plan::markValue(other) > mark.value;
-    });
+    const auto at = static_cast<std::ptrdiff_t>(placeFor(ringMarks(plan, of), of, mark.value));
     using Mark = typename std::decay_t<decltype(marks)>::value_type;
-    fill(*marks.insert(at, Mark{}), mark);
+    fill(*marks.insert(marks.begin() + at, Mark{}), mark);
   });
 }
 

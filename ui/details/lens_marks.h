@@ -4,6 +4,7 @@
 ///           witness stays with it
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -29,6 +30,11 @@ base::Result<plan::Plan> markSet(const plan::Plan& plan, optics::ScaleOf of, std
 base::Result<plan::Plan> markAdded(const plan::Plan& plan, optics::ScaleOf of, const RingMark& mark);
 /// Requires a lens and that row.
 base::Result<plan::Plan> markRemoved(const plan::Plan& plan, optics::ScaleOf of, std::size_t row);
+
+/// What is wrong with a mark that was refused as turning the ring back: it and the marks beside it, with the rows they
+/// have now and their values. `row` is the one it was put into, nothing of a new one. Requires a lens.
+std::string turnsBackWords(const plan::Plan& plan, optics::ScaleOf of, const RingMark& mark,
+                           std::optional<std::size_t> row);
 
 /// A typed mark: "1.37", "4'6\"", "inf" for distances; "2.8", "T4 1/3" for stops; "35", "35 mm" for focal lengths.
 /// Fails     as the readers of core/units; bad-number

@@ -72,7 +72,10 @@ LensMarksTable::LensMarksTable(Document& document, QWidget* parent)
   for (QLineEdit* edit : {value_, degrees_, witness_})
     connect(edit, &QLineEdit::returnPressed, this, &LensMarksTable::add);
   connect(remove_, &QPushButton::clicked, this, &LensMarksTable::removeRow);
-  connect(&document, &Document::planChanged, this, &LensMarksTable::refresh);
+  connect(&document, &Document::planChanged, this, [this] {
+    dropRefusal();
+    refresh();
+  });
   refresh();
 }
 
@@ -173,7 +176,9 @@ void LensMarksTable::typed(int row, int column) {
     if (!degrees) return refuse(degrees.problems().front());
     mark.degrees = *degrees;
   }
-  if (!propose(markSet(plan, of(), std::size_t(row), mark), tr("Set mark %1 of the lens").arg(row + 1))) return;
+  if (!propose(markSet(plan, of(), std::size_t(row), mark), tr("Set mark %1 of the lens").arg(row + 1),
+               turnsBackWords(plan, of(), mark, std::size_t(row))))
+    return;
   table_->setCurrentCell(row, column);
 }
 
@@ -187,7 +192,8 @@ void LensMarksTable::add() {
   const auto degrees = units::angleFrom(degrees_->text().toStdString());
   if (!degrees) return refuse(degrees.problems().front());
   const std::string witness = of() == ScaleOf::distance ? witness_->text().trimmed().toStdString() : std::string();
-  if (!propose(markAdded(plan, of(), {*value, *degrees, witness}), tr("Add mark of the lens"))) return;
+  const RingMark mark{*value, *degrees, witness};
+  if (!propose(markAdded(plan, of(), mark), tr("Add mark of the lens"), turnsBackWords(plan, of(), mark, {}))) return;
   for (QLineEdit* edit : {value_, degrees_, witness_}) edit->clear();
   value_->setFocus();
 }
@@ -198,9 +204,10 @@ void LensMarksTable::removeRow() {
   propose(markRemoved(*document_.plan(), of(), std::size_t(row)), tr("Remove mark %1 of the lens").arg(row + 1));
 }
 
-bool LensMarksTable::propose(base::Result<plan::Plan> edited, const QString& label) {
+bool LensMarksTable::propose(base::Result<plan::Plan> edited, const QString& label, const std::string& turnsBack) {
   if (!edited) {
-    refuse(edited.problems().front());
+    const base::Problem& problem = edited.problems().front();
+    refuse(problem.code == "marks-turn-back" && !turnsBack.empty() ? turnsBack : base::toText(problem));
     return false;
   }
   problem_->hide();
@@ -209,8 +216,8 @@ bool LensMarksTable::propose(base::Result<plan::Plan> edited, const QString& lab
 }
 
 /// The cell shows the plan's mark again; what was typed stands in the line.
-void LensMarksTable::refuse(const base::Problem& problem) {
-  problem_->setText(words(base::toText(problem)));
+void LensMarksTable::refuse(const std::string& why) {
+  problem_->setText(words(why));
   problem_->show();
   refresh();
 }

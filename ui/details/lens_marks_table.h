@@ -34,6 +34,8 @@ class LensMarksTable : public QWidget {
   QPushButton* addButton() const { return add_; }
   QLabel* advice() const { return advice_; }
   QLabel* problem() const { return problem_; }
+  /// Something else has been done since: an old refusal is no news.
+  void dropRefusal() { problem_->hide(); }
 
  protected:
   bool eventFilter(QObject* watched, QEvent* event) override;
@@ -47,8 +49,10 @@ class LensMarksTable : public QWidget {
   void typed(int row, int column);
   void add();
   void removeRow();
-  bool propose(base::Result<plan::Plan> edited, const QString& label);
-  void refuse(const base::Problem& problem);
+  /// `turnsBack` is said in place of a refusal that the marks turn back.
+  bool propose(base::Result<plan::Plan> edited, const QString& label, const std::string& turnsBack = {});
+  void refuse(const base::Problem& problem) { refuse(base::toText(problem)); }
+  void refuse(const std::string& why);
 
   Document& document_;
   QTabBar* rings_;

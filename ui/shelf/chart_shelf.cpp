@@ -123,7 +123,7 @@ QString factsOf(const ShelvedChart& shelved, bool feet) {
   }
   const plan::Lens& lens = shelved.chart.lens;
   const auto unit = feet ? units::LengthUnit::feet : units::LengthUnit::metres;
-  return words(rangeText(lens.focal) + " mm   " + units::stopText(lens.stop[0]) + "   from " +
+  return words(rangeText(lens.focal) + " mm   " + "T" + base::shortest(lens.stop[0]) + "   from " +
                units::lengthText(lens.closeFocus, unit) + "   " + std::to_string(lens.focusMarks.size()) +
                (lens.focusMarks.size() == 1 ? " focus mark" : " focus marks"));
 }

@@ -173,6 +173,7 @@ void ShelfWindow::refreshButtons() {
 }
 
 void ShelfWindow::told(const base::Result<QString>& done, const QString& words) {
+  marks_->dropRefusal();
   status_->setText(done ? words : QString::fromStdString(base::toText(done.problems().front())));
   if (!done) return;
   refresh();
@@ -222,6 +223,7 @@ void ShelfWindow::exportTo(const QString& path) {
   const ShelvedChart* chart = current();
   if (!chart || !chart->readable()) return;
   const auto written = shelf_.exportTo(path, chart->chart);
+  marks_->dropRefusal();
   status_->setText(written ? tr("Written to %1").arg(path)
                            : QString::fromStdString(base::toText(written.problems().front())));
 }

@@ -181,6 +181,71 @@ void letNoraCross(plan::Plan& plan, double metres) {
   plan.performers.replace(0, nora);
 }
 
+TEST(Covers, AZoomLetsNobodyCross) {
+  plan::Plan plan = smallPlan();
+  plan::Performer nora = plan.performers[0];
+  nora.marks = {markAt("n1", {0.3, 1.5})};
+  plan.performers.replace(0, nora);
+  plan.lens->focal = {20, 60};
+  plan.zoom.keys.resize(2);
+  plan.zoom.keys[0].focal = 20;
+  plan.zoom.keys[1] = {{{"", 5}, 0.8, plan::Pace::even}, 60, "", plan::OnPerformer{}, {}};
+  const auto take = takeOf(plan);
+  const auto samples = samplesOf(*take);
+  double most = 0;
+  const auto middle = [&](std::size_t k) {
+    return (samples[k].performers[0].frameLeft + samples[k].performers[0].frameRight) / 4;
+  };
+  for (std::size_t k = 1; k < samples.size(); ++k)
+    most = std::max(most, std::abs(middle(k) - middle(k - 1)) * take->rate());
+  EXPECT_GT(most, pulls::kCrossingSpeed) << "her share of the frame does move";
+  EXPECT_TRUE(ofKind(coversOf(*take, samples), CoverKind::crossing).empty())
+      << "but she stands, and so does the camera";
+}
+
+TEST(Covers, WhatCoversHardlyAnyOfAChangeIsNotNamedForIt) {
+  const auto rampBehind = [](double from, double until) {
+    plan::Plan plan = rampingPlan();
+    plan::Performer nora = plan.performers[0];
+    nora.marks = {markAt("n1", {-3, 1}, from), markAt("n2", {3, 1}, until)};
+    plan.performers.replace(0, nora);
+    return rampOf(plan);
+  };
+  EXPECT_EQ(rampBehind(4.6, 5.4).cover, "") << "she is past in a quarter of a second of two";
+  const Move behind = rampBehind(0.5, 9.5);
+  EXPECT_EQ(behind.cover, "NORA crosses");
+  EXPECT_GT(behind.exposed->seconds, 0) << "and still it shows for a part";
+}
+
+/// Light on NORA rises by 0.7 stop from 5 to 8 s before a camera that creeps; the iris is set by hand within a fifth of
+/// a second.
+TEST(Covers, ARampAlongASlopingSlackIsABetterPlaceThanASteepOne) {
+  plan::Plan plan = smallPlan();
+  plan.clock.length = 16;
+  plan.focus.keys.push_back({{}, plan::OnPerformer{"nora"}, {}});
+  plan.camera.marks = {markAt("c1", {0, -2}), markAt("c2", {1.2, -2}, 16)};
+  for (auto& mark : plan.camera.marks) mark.height = 1.5;
+  plan::Area floor;
+  floor.id = base::Id<plan::Area>("floor");
+  floor.shape = plan::Disc{{0, 3}, 20};
+  floor.states.resize(2);
+  floor.states[0].readings.push_back({{0, 3}, 4, {}});
+  floor.states[1].readings.push_back({{0, 3}, tNumberOf(4.7), {}});
+  floor.states[1].time = {{"", 5}, 3, plan::Pace::even};
+  plan.set.areas.add(floor);
+  plan.iris.slackStops = 0.2;
+  plan.iris.keys.resize(2);
+  plan.iris.keys[0].stop = 4;
+  plan.iris.keys[1].time = {{"", 6.4}, 0.2, plan::Pace::even};
+  plan.iris.keys[1].stop = tNumberOf(4.7);
+  const Move steep = rampOf(plan);
+  ASSERT_GT(steep.exposed->worst, 1);
+  ASSERT_TRUE(steep.better);
+  EXPECT_GE(steep.better->span.length(), 0.7 / 0.25 - 1e-9);
+  EXPECT_LT(steep.better->span.from, 6.4);
+  EXPECT_GT(steep.better->span.until, 6.6);
+}
+
 TEST(Covers, SomebodyWhoCrossesCloseHidesMore) {
   plan::Plan plan = smallPlan();
   // Across the frame at a metre, 1.2 m/s: half a metre wide against a frame of 0.71 m by 0.40 m there.

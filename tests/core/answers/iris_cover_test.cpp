@@ -55,10 +55,12 @@ plan::Plan throughADoorway() {
 }
 
 TEST(IrisUnderCover, LiesInTheDoorway) {
-  const auto open = takeOf(brightening()), behind = takeOf(throughADoorway());
-  ASSERT_EQ(open->lens().iris().moves.size(), 1u);
+  const auto behind = takeOf(throughADoorway());
   ASSERT_EQ(behind->lens().iris().moves.size(), 1u) << "no move more";
-  const auto &plain = open->lens().iris(), &covered = behind->lens().iris();
+  const auto& covered = behind->lens().iris();
+  const pulls::Track plain =
+      pulls::fewestMoves(withinLens(behind->lens().irisTube(), behind->plan()), irisRules(behind->plan()));
+  ASSERT_EQ(plain.moves.size(), 1u);
   EXPECT_LT(plain.moves[0].until, 6) << "else the doorway would hide it as it is";
   EXPECT_GE(covered.moves[0].from, 10.06 - kDoorwayLead - 0.05);
   // Who passes is looked at every quarter of a second.
@@ -67,6 +69,20 @@ TEST(IrisUnderCover, LiesInTheDoorway) {
   EXPECT_EQ(covered.ramps(), plain.ramps());
   EXPECT_TRUE(covered.unmet.empty());
   EXPECT_TRUE(pulls::outside(covered, withinLens(behind->lens().irisTube(), behind->plan())).empty());
+}
+
+TEST(IrisUnderCover, IsSlowEnoughForAnyFrameWhereNothingCovers) {
+  const auto take = takeOf(brightening());
+  const auto samples = samplesOf(*take);
+  const pulls::Track plain =
+      pulls::fewestMoves(withinLens(take->lens().irisTube(), take->plan()), irisRules(take->plan()));
+  ASSERT_EQ(plain.moves.size(), 1u);
+  EXPECT_GT(plain.moves[0].peakRate, 0.05) << "what nobody notices, common practice, no source";
+  for (const auto& move : movesOf(*take, samples, coversOf(*take, samples)))
+    if (move.axis == snags::Move::Axis::iris) {
+      EXPECT_LE(move.peakStopsPerSecond, 0.05);
+      EXPECT_LE(move.exposed->worst, 1);
+    }
 }
 
 TEST(IrisUnderCover, HidesByTheEvidenceToo) {
@@ -144,6 +160,37 @@ TEST(IrisUnderCover, CostsNoMoveWheneverTheDoorwayIsPassed) {
       }
   }
   EXPECT_GT(laid, 5u) << "else this test says little";
+}
+
+/// The light on NORA rises by 0.7 stop from 5 to 8 s, while the camera creeps: no value before and no value
+/// after would do at one instant, so that a ramp has to run along the tube.
+plan::Plan rising() {
+  plan::Plan plan = brightening();
+  plan::Performer nora = plan.performers[0];
+  nora.marks = {markAt("n1", {0, 3})};
+  plan.performers.replace(0, nora);
+  plan.camera.marks = {markAt("c1", {0, -2}), markAt("c2", {1.2, -2}, 16)};
+  for (auto& mark : plan.camera.marks) mark.height = 1.5;
+  plan::Area floor = plan.set.areas[0];
+  floor.states = {reading(0, 4), reading(5, 4.7)};
+  floor.states[1].time.over = 3;
+  plan.set.areas.replace(0, floor);
+  plan.iris.slackStops = 0.15;
+  return plan;
+}
+
+TEST(IrisUnderCover, RunsAlongASlopingSlackWhereThatHides) {
+  const auto take = takeOf(rising());
+  const pulls::Track& iris = take->lens().iris();
+  ASSERT_EQ(iris.moves.size(), 1u);
+  EXPECT_LE(iris.moves[0].peakRate, 0.25 + 1e-9) << "what hides in a moving frame";
+  EXPECT_TRUE(pulls::outside(iris, withinLens(take->lens().irisTube(), take->plan())).empty());
+  const auto samples = samplesOf(*take);
+  for (const auto& move : movesOf(*take, samples, coversOf(*take, samples)))
+    if (move.axis == snags::Move::Axis::iris) {
+      EXPECT_LE(move.exposed->worst, 1);
+      EXPECT_NEAR(move.peakStopsPerSecond, iris.moves[0].peakRate, 1e-9) << "not counted in engraved thirds";
+    }
 }
 
 TEST(CoversOfAStretch, AreThoseOfTheTakeCutOff) {

@@ -71,6 +71,20 @@ TEST(SplitSubjects, AreEachLostAndEachFollowed) {
   for (const auto& sharp : (*answers)->evidence->sharp) EXPECT_TRUE(sharp.followed) << sharp.who;
 }
 
+TEST(SplitSubjects, AreEachLookedAtForBeingTooClose) {
+  plan::Plan plan = splitPlan();
+  plan.lens->closeFocus = 1;
+  plan::Performer tom = plan.performers[1];
+  tom.marks = {markAt("t1", {0.1, 0.6})};
+  plan.performers.replace(1, tom);
+  const auto take = takeOf(plan);
+  const snags::FocusAt focus = sampleAt(*take, 1).focus;
+  ASSERT_EQ(focus.split.size(), 2u);
+  EXPECT_GT(focus.wantedDistance, 1) << "their middle is not too close";
+  EXPECT_TRUE(focus.tooClose) << "TOM is";
+  EXPECT_FALSE(focus.warmth);
+}
+
 TEST(SplitSubjects, AreCalledByNameWhereTheFocusIsHot) {
   plan::Plan plan = splitPlan();
   plan.lens->focal = {80, 80};

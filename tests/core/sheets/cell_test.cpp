@@ -90,6 +90,8 @@ TEST(Figures, HaveNamesOfTheirOwnThatEndInAUnit) {
                                         "bodies",
                                         "ratio",
                                         "bandOverWobble",
+                                        "bandOverWobbleThen",
+                                        "takes",
                                         "exposureIndex",
                                         "opticalDensity",
                                         "returnedOverThrough",

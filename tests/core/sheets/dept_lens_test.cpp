@@ -80,6 +80,62 @@ TEST(ColoursOfTheLightSheet, TellWhatTheClockDoesAlone) {
   EXPECT_TRUE(tableOf(plan, "light", "Colour of the light").empty()) << "8 mired nobody sees";
 }
 
+TEST(ColoursOfTheLightSheet, FollowASplitToo) {
+  plan::Plan plan = smallPlan();
+  plan::Performer tom = plan.performers[0];
+  tom.id = base::Id<plan::Performer>("tom");
+  tom.name = "TOM";
+  tom.marks = {markAt("t1", {0.4, 3.2})};
+  plan.performers.add(tom);
+  plan.focus.keys.push_back({{}, plan::OnSplit{{"nora", "tom"}}, {}});
+  plan::Area floor;
+  floor.id = base::Id<plan::Area>("floor");
+  floor.name = "floor";
+  floor.shape = plan::Disc{{0, 0}, 20};
+  floor.states.resize(2);
+  for (auto& state : floor.states) state.readings.push_back({{0, 3}, 4, {}});
+  floor.states[0].kelvin = 3200;
+  floor.states[1].kelvin = 5600;
+  floor.states[1].time.at = {"", 5};
+  plan.set.areas.add(floor);
+  const TextTable table = tableOf(plan, "light", "Colour of the light");
+  ASSERT_EQ(table.cells().size(), 2u) << table.text();
+  EXPECT_EQ(table.cells()[1][1], "NORA") << "one of the two, not both in turn";
+  EXPECT_EQ(table.cells()[1][2], "floor (3200 K) to floor (5600 K)");
+}
+
+TEST(StartOfTheLightSheet, TellsTheColourThatTheClockGives) {
+  plan::Plan plan = smallPlan();
+  plan.clock.timeOfDay = 70000;
+  plan::Area street;
+  street.id = base::Id<plan::Area>("street");
+  street.shape = plan::Disc{{0, 0}, 20};
+  street.byClock = {{70000, 4, 5000}, {70010, 4, 10000}};
+  plan.set.areas.add(street);
+  const TextTable table = tableOf(plan, "light", "As the take starts");
+  EXPECT_EQ(table.cells()[1][1], "by the clock, 5000 K");
+  EXPECT_EQ(*figureOf(table, 0, "toKelvin"), 5000);
+}
+
+TEST(HoursOfTheLightSheet, HaveTheirFiguresAndSayWhatTheyKeep) {
+  plan::Plan plan = smallPlan();
+  plan.clock.timeOfDay = 64800;
+  plan.clock.cycleMinutes = 6;
+  plan.focus.keys.push_back({{}, plan::OnPerformer{"nora"}, {}});
+  plan::Area street;
+  street.id = base::Id<plan::Area>("street");
+  street.shape = plan::Disc{{0, 0}, 20};
+  // A stop in an hour: a third of one either way is twenty minutes.
+  street.byClock = {{61200, 4, {}}, {64800, 4 / std::sqrt(2.0), {}}, {68400, 2, {}}};
+  plan.set.areas.add(street);
+  const TextTable table =
+      tableOf(plan, "light", "Hours and mains; the hours keep every face in daylight within a third");
+  ASSERT_FALSE(table.empty());
+  EXPECT_NEAR(*figureOf(table, 0, "startFromClockSeconds"), 63600, 30);
+  EXPECT_NEAR(*figureOf(table, 0, "startUntilClockSeconds"), 66000, 30);
+  EXPECT_EQ(*figureOf(table, 0, "takes"), 7) << "one every six minutes in forty, the first at once";
+}
+
 TEST(ShuttersOfTheLightSheet, AreAllThatHoldWholePulses) {
   plan::Plan plan = smallPlan();
   plan.clock.mainsHz = 50;
@@ -95,9 +151,9 @@ TEST(ShuttersOfTheLightSheet, AreAllThatHoldWholePulses) {
 
 TEST(TableAlongTheTake, ShowsLengthsInThePlansUnit) {
   plan::Plan plan = comingNear(0);
-  const auto headerAndSet = [&] {
+  const auto headerAndSet = [&](Columns wanted = Columns::few) {
     const auto take = takeOf(plan);
-    const auto cells = instantsTable(*take, {sampleAt(*take, 0)}, Columns::few).cells();
+    const auto cells = instantsTable(*take, {sampleAt(*take, 0)}, wanted).cells();
     const auto at =
         std::find_if(cells[0].begin(), cells[0].end(), [](const auto& h) { return h.rfind("wanted", 0) == 0; });
     return std::pair(*at, cells[1][static_cast<std::size_t>(at - cells[0].begin())]);
@@ -105,6 +161,8 @@ TEST(TableAlongTheTake, ShowsLengthsInThePlansUnit) {
   EXPECT_EQ(headerAndSet(), (std::pair<std::string, std::string>("wanted m", "5.00")));
   plan.display = plan::LengthUnit::feet;
   EXPECT_EQ(headerAndSet(), (std::pair<std::string, std::string>("wanted", "16'-5\"")));
+  EXPECT_EQ(headerAndSet(Columns::all), (std::pair<std::string, std::string>("wanted m", "5.00")))
+      << "a spreadsheet computes with numbers";
 }
 
 }  // namespace

@@ -79,6 +79,26 @@ TEST(LightSheet, TellsWhichLampWouldSpareTheIrisItsMove) {
   EXPECT_EQ(lampsCell(plan), "unknown");
 }
 
+TEST(LightSheet, TellsDensityInStopsAndWhatOfItCouldComeOut) {
+  plan::Plan plan = litBySideLamp();
+  plan.lens->stop = {1, 22};
+  plan.focus.keys.push_back({{}, plan::OnPerformer{"nora"}, {}});
+  plan.iris.keys = {{{}, 2.8, {}}, {{{"", 4}, 1, plan::Pace::even}, 5.6, {}}};
+  const auto cell = [&] {
+    const auto answers = answersOf(takeOf(plan));
+    const auto parts = coverParts(**answers);
+    return tableOf(parts, "Instead of the iris")->cells().back()[4];
+  };
+  EXPECT_EQ(cell(), "0.0 to 2.0 (optical density 0.6)");
+  plan.iris.keys[1].stop = 1.4;
+  EXPECT_EQ(cell(), "none: it has to open, and none is in");
+  plan.camera.nd.resize(1);
+  plan.camera.nd[0].stops = 3;
+  EXPECT_EQ(cell(), "3.0 to 1.0 (optical density 0.3)");
+  plan.camera.nd[0].stops = 1;
+  EXPECT_EQ(cell(), "none: only 1.0 (optical density 0.3) is in");
+}
+
 TEST(FocusSheet, TellsHowSoftlyAPlannedPullMayStartAndEnd) {
   plan::Plan plan = smallPlan();
   plan::Performer nora = plan.performers[0];

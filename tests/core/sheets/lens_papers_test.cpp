@@ -47,6 +47,44 @@ TEST(LensPaper, SaysStopAndFocalLengthOfEachPull) {
   expectHolds(paper, "T4, 35 mm");
 }
 
+TEST(LensPaper, SaysWhatDegreesOfBarrelStandFor) {
+  plan::Plan plan = stillPlan();
+  expectHolds(paperOf(plan, "focus"), "no marks of the focus ring: degrees are counted as 300\u00b0");
+  const auto now = [&] {
+    const auto take = answers::takeOf(plan);
+    return instantText(*take, answers::sampleAt(*take, 1));
+  };
+  expectHolds(now(), "no marks of the focus ring");
+  plan.lens->closeFocus = 0.75;
+  plan.lens->focusMarks = {{2, 50, {}, {}}};
+  expectHolds(now(), "one mark says nothing of the focus ring");
+  plan.lens->focusMarks = {{2, 50, {}, {}}, {1, 150, {}, {}}};
+  expectHolds(now(), "\u00b0 (beyond the marks)");
+  plan.lens->focusMarks = {{4, 20, {}, {}}, {2, 50, {}, {}}, {1, 150, {}, {}}};
+  EXPECT_EQ(now().find("beyond the marks"), std::string::npos);
+  EXPECT_EQ(paperOf(plan, "focus").find("degrees are counted"), std::string::npos);
+}
+
+TEST(CoverText, SaysForAPartWhereSomethingStaysSeen) {
+  snags::Move move;
+  move.axis = snags::Move::Axis::zoom;
+  EXPECT_EQ(coverText(move), "");
+  move.cover = "D2";
+  move.exposed = pulls::Exposed{};
+  EXPECT_EQ(coverText(move), "D2");
+  move.exposed->worst = 1.2;
+  move.flowShare = 0.1;
+  EXPECT_EQ(coverText(move), "D2 for a part") << "whatever the picture's flow hides";
+}
+
+TEST(PullsText, SaysOfACutThatItShowsAtOnce) {
+  plan::Plan plan = stillPlan();
+  plan.iris.keys.push_back({{{"", 5}, 0, plan::Pace::even}, 8, {}});
+  const auto answers = answers::answersOf(std::make_shared<const plan::Plan>(plan));
+  ASSERT_TRUE(answers.ok());
+  expectHolds(pullsText(plan, *(*answers)->evidence), "shows 1 at once");
+}
+
 // Candela and where it hangs are as typed; beam_test holds the lumens against a formula.
 TEST(LightPaper, SaysWhereLampsHangAndHowMuchTheyGive) {
   plan::Plan plan = answers::litBySideLamp();

@@ -3,6 +3,9 @@
 
 #include <gtest/gtest.h>
 
+#include <set>
+
+#include "core/snags/stretch.h"
 #include "tests/samples.h"
 
 namespace wend::sheets {
@@ -101,6 +104,25 @@ TEST(CrewSlabs, LieBesidePerformersAndEachOtherInThePicture) {
           EXPECT_TRUE(!performer.present || apart(view.toPicture(performer.pos), 23, 18)) << performer.id << " " << t;
       }
     }
+}
+
+TEST(SharpBandOnThePlan, IsWrittenInThePlansUnit) {
+  const auto wordsAt = [](plan::LengthUnit unit) {
+    plan::Plan plan = samplePlan("first-batch.wend");
+    plan.display = unit;
+    answers::Answers answers;
+    answers.take = *answers::Take::of(std::make_shared<const plan::Plan>(plan));
+    const auto instant = answers::instantAt(*answers.take, 60);
+    const PlanView view = wholeTake(*answers.take, 1130, 414);
+    std::set<std::string> words;
+    for (const Label& label : nowLayer(answers, instant, view, {}).writing.labels) words.insert(label.text.text);
+    for (const double metres : {instant.focus.setBand.near, instant.focus.setBand.far})
+      EXPECT_TRUE(words.contains(snags::lengthText(plan, metres))) << snags::lengthText(plan, metres);
+    EXPECT_TRUE(words.contains("set " + snags::lengthText(plan, instant.focus.setDistance)));
+    return words;
+  };
+  for (const std::string& word : wordsAt(plan::LengthUnit::feet)) EXPECT_FALSE(word.ends_with(" m")) << word;
+  wordsAt(plan::LengthUnit::metres);
 }
 
 INSTANTIATE_TEST_SUITE_P(Samples, OpeningView,

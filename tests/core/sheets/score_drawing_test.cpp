@@ -339,6 +339,21 @@ TEST(FocusStave, DrawsPullsAsSoftlyAsTheyMayRun) {
   EXPECT_EQ(line->rings[0].size(), focus.knots.size() + eases * kEaseSteps) << "each soft corner is a curve";
 }
 
+TEST(CuesStave, ShowsLampsBesideDoorsAndAreasOnce) {
+  plan::Plan plan = samplePlan("first-batch.wend");
+  plan::Fixture lamp = plan.fixtures[0];
+  lamp.level.push_back({{{"", 100}, 4, plan::Pace::even}, 0.5, "down", {}, {}});
+  lamp.level.push_back({{{"", 110}, 0, plan::Pace::even}, 0.7, "", {}, {}});
+  plan.fixtures.replace(0, lamp);
+  ScoreView view;
+  view.until = plan.clock.length;
+  view.width = 1800;
+  const auto words = wordsOn(scoreDrawing(answersOf(plan), view));
+  EXPECT_TRUE(words.contains("down 50 %"));
+  EXPECT_TRUE(words.contains(lamp.name + " 70 %"));
+  EXPECT_FALSE(words.contains("LIGHT 1 100 %")) << "the area's block tells of that cue";
+}
+
 TEST(ScoreOfTheLens, SaysWhereOnePersonWantsMoreHandsAndWhereARampWouldHide) {
   const plan::Plan plan = samplePlan("first-batch.wend");
   auto answers = answersOf(plan);

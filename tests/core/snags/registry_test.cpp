@@ -60,6 +60,20 @@ TEST(TooClose, StopsTheTakeAtOnce) {
   EXPECT_TRUE(during(3, 3, [](Instant& s) { s.focus.wantedDistance = 0.61; }).empty());
 }
 
+TEST(TooClose, LooksAtEachOfASplit) {
+  const auto split = [](double nearest) {
+    return [nearest](Instant& s) {
+      s.focus.on = {"ilse+tom"};
+      s.focus.wantedDistance = 1.1;
+      s.focus.split = {{"tom", 3, 0.1}, {"ilse", nearest, 0.1}};
+    };
+  };
+  const Snags close = during(3, 3, split(0.5));
+  expectOne(close, "too-close", Severity::stops);
+  EXPECT_TRUE(close[0].text.starts_with("ILSE comes to 0.50 m")) << close[0].text;
+  EXPECT_TRUE(during(3, 3, split(0.61)).empty());
+}
+
 TEST(BarrelFast, CountsOverTheLensLimitFromATenthOfASecondOn) {
   expectOne(during(3, 3.2, [](Instant& s) { s.focus.barrelRate = -130; }), "barrel-fast", Severity::risks);
   EXPECT_TRUE(during(3, 3.2, [](Instant& s) { s.focus.barrelRate = 119; }).empty());
@@ -166,6 +180,9 @@ TEST(Ground, TellsStepsMarksDoorsJumpsAndRooms) {
   EXPECT_TRUE(with([](Evidence& e) { e.aimCuts = {{3, 0.4}}; }).empty());
   expectOne(with([](Evidence& e) { e.zoomClipped = {{{3, 4}, "", 0, 0}}; }), "zoom-clipped", Severity::note);
   expectOne(with([](Evidence& e) { e.unmet = {{{3, 4}, "too fast"}}; }), "slack-unmet", Severity::risks);
+  const Snags planned = with([](Evidence& e) { e.unmet = {{{3, 4}, "too fast", "iris"}}; });
+  expectOne(planned, "slack-unmet", Severity::risks);
+  EXPECT_EQ(planned[0].mend.find("planned"), std::string::npos) << "it is planned: " << planned[0].mend;
   expectOne(with([](Evidence& e) { e.throughs = {{{3, 4}, "shop", {"d1"}}}; }), "through-sight", Severity::note);
   expectOne(with([](Evidence& e) { e.throughs = {{{3, 4}, "shop", {"d1", "d2"}}}; }), "through-sight", Severity::risks);
 }

@@ -34,7 +34,7 @@ TEST(LensLimits, AreItsEnds) {
 TEST(LensLimits, SayWhatIsAskedAndWhatThereIs) {
   const Snags wide = asked(35, 1.4, 3);
   ASSERT_EQ(wide.size(), 1u);
-  EXPECT_EQ(wide[0].text, "the iris is asked for T1.4, and the lens ends at T2.8");
+  EXPECT_EQ(wide[0].text, "the iris is asked for T1.4, and the lens begins at T2.8");
   EXPECT_NEAR(wide[0].from, 3, 1e-9);
   EXPECT_NEAR(wide[0].until, 6, 1e-9);
   EXPECT_EQ(asked(200, 4, 3)[0].text, "the zoom is asked for 200 mm, and the lens ends at 70 mm");

@@ -77,6 +77,9 @@ TEST(Stops, AreCountedBetweenTNumbers) {
   EXPECT_DOUBLE_EQ(stopsBetweenMarks(4, 6.3), 4.0 / 3) << "T6.3 is engraved for 6.35";
   EXPECT_DOUBLE_EQ(stopsBetweenMarks(11, 2.8), -4);
   EXPECT_DOUBLE_EQ(stopsBetweenMarks(4, 6), stopsBetween(4, 6)) << "T6 is between two marks";
+  EXPECT_DOUBLE_EQ(stopsBetweenMarks(2.8 * exactStop(1), 8), 8.0 / 3) << "T2.8 1/3 as typed";
+  EXPECT_DOUBLE_EQ(stopsBetweenMarks(exactStop(10), 8), 8.0 / 3) << "a typed third on an exact mark";
+  EXPECT_DOUBLE_EQ(stopsBetweenMarks(3.0885, 3.2657), stopsBetween(3.0885, 3.2657)) << "no ring carries these";
   EXPECT_DOUBLE_EQ(closedBy(2.8, 2), 5.6);
   EXPECT_DOUBLE_EQ(closedBy(5.6, -2), 2.8);
   EXPECT_EQ(stopsText(4.0 / 3), "+1\u2153");

@@ -124,6 +124,25 @@ TEST_F(Equipment, TheColourOfAnAreasLightIsItsStates) {
   EXPECT_EQ(plan().set.areas[at].states[0].kelvin, 3200);
 }
 
+TEST_F(Equipment, ADaylightReadingHasItsStopAndColourUnderItsTime) {
+  plan::Plan lit = plan();
+  ASSERT_FALSE(lit.set.areas.empty());
+  plan::Area area = lit.set.areas[0];
+  area.byClock = {{17 * 3600.0, 5.6, std::nullopt}, {18 * 3600.0, 4, 7000}};
+  lit.set.areas.replace(0, area);
+  put(lit);
+  document.select({Kind::area, area.id.text(), -1});
+  enter("17:00:00", "8");
+  EXPECT_EQ(plan().set.areas[0].byClock[0].stop, 8);
+  enter("17:00:00 colour", "6500");
+  EXPECT_EQ(plan().set.areas[0].byClock[0].kelvin, 6500);
+  enter("18:00:00 colour", "");
+  EXPECT_FALSE(plan().set.areas[0].byClock[1].kelvin.has_value());
+  EXPECT_EQ(plan().set.areas[0].byClock[1].stop, 4);
+  enter("17:00:00 colour", "20");
+  EXPECT_EQ(plan().set.areas[0].byClock[0].kelvin, 6500) << "no light is that";
+}
+
 TEST_F(Equipment, LimitsOfTheLensAreTyped) {
   ASSERT_TRUE(plan().lens.has_value());
   document.select({Kind::lens, {}, -1});

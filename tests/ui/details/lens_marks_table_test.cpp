@@ -92,6 +92,14 @@ TEST_F(MarksTable, AddsAMarkWhereItBelongs) {
   EXPECT_EQ(marks().size(), 5u);
   EXPECT_NE(table.problem()->text().indexOf(QStringLiteral("row 5")), -1) << table.problem()->text().toStdString();
   EXPECT_FALSE(table.newValue()->text().isEmpty()) << "what was typed stays to be mended";
+  const QString said = table.problem()->text();
+  EXPECT_TRUE(said.startsWith(QStringLiteral("1 at 10\u00b0"))) << said.toStdString();
+  EXPECT_NE(said.indexOf(cell(4, 0) + QStringLiteral(" at ") + cell(4, 1)), -1) << "row 5 as it is on screen";
+  EXPECT_EQ(said.indexOf(QStringLiteral("/lens")), -1) << said.toStdString();
+  EXPECT_TRUE(table.problem()->isVisible());
+  document.propose(std::make_shared<const plan::Plan>(plan::displayUnitSet(plan(), plan::LengthUnit::feet).value()),
+                   {});
+  EXPECT_FALSE(table.problem()->isVisible()) << "an old refusal goes with the next change";
 }
 
 TEST_F(MarksTable, DeleteTakesARowOut) {
