@@ -1,8 +1,10 @@
 // wend at, wend table: one instant, and instants along the take.
 #include "app/verbs/common.h"
+#include "core/answers/on_found_routes.h"
 #include "core/answers/traps.h"
 #include "core/exchange/verbs_json.h"
 #include "core/sheets/text_tables.h"
+#include "core/snags/stretch.h"
 
 namespace wend::app {
 
@@ -14,9 +16,26 @@ answers::Instant everythingAt(const answers::Answers& answers, const answers::Tr
   return instant;
 }
 
+/// Whose way was found is where it leads, as the other verbs have it.
+base::Result<answers::AnswersPtr> answersOnRoutes(const Arguments& arguments, std::vector<std::string>& routed) {
+  auto answers = answersAt(arguments.operands()[0], arguments.has("--quiet"));
+  if (!answers || !(*answers)->take->plan().lens || !answers::routesWanted(*(*answers)->take)) return answers;
+  answers = answers::withRoutes(*answers);
+  if (!answers) return answers;
+  routed = (*answers)->evidence->routed;
+  return answers::drawnOut(*answers);
+}
+
+std::string routedText(const plan::Plan& plan, const std::vector<std::string>& routed) {
+  std::string text;
+  for (const auto& id : routed) text += snags::nameOf(plan, id) + " is where the route found for them leads\n";
+  return text.empty() ? text : "\n" + text;
+}
+
 Exit at(const Arguments& arguments) {
   if (const auto fits = endingFits(arguments, {".txt"}); !fits) return refused(fits.problems());
-  auto answers = answersAt(arguments.operands()[0], arguments.has("--quiet"));
+  std::vector<std::string> routed;
+  auto answers = answersOnRoutes(arguments, routed);
   if (!answers) return refused(answers.problems());
   const answers::Take& take = *(*answers)->take;
   const auto t = timeWithin(take, arguments.operands()[1]);
@@ -24,12 +43,14 @@ Exit at(const Arguments& arguments) {
   const auto instant = everythingAt(**answers, answers::Traps(take, (*answers)->evidence.get()), *t);
   return handedOut(arguments, arguments.has("--json")
                                   ? exchange::instantJson(take.plan(), instant)
-                                  : sheets::instantText(take, instant) + "\n" + sheets::kCaution + "\n");
+                                  : sheets::instantText(take, instant) + routedText(take.plan(), routed) + "\n" +
+                                        sheets::kCaution + "\n");
 }
 
 Exit table(const Arguments& arguments) {
   if (const auto fits = endingFits(arguments, {".txt", ".csv"}); !fits) return refused(fits.problems());
-  auto answers = answersAt(arguments.operands()[0], arguments.has("--quiet"));
+  std::vector<std::string> routed;
+  auto answers = answersOnRoutes(arguments, routed);
   if (!answers) return refused(answers.problems());
   const answers::Take& take = *(*answers)->take;
   const auto step = arguments.number("--step", 0, 0.001, 86400, "s");

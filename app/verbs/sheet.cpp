@@ -2,7 +2,7 @@
 #include <algorithm>
 
 #include "app/verbs/common.h"
-#include "core/answers/routes.h"
+#include "core/answers/on_found_routes.h"
 #include "core/base/text.h"
 #include "core/exchange/verbs_json.h"
 #include "core/sheets/dept_sheets.h"
@@ -40,11 +40,20 @@ Result<bool> wantsCsv(const Arguments& arguments) {
                  "let the ending say which is wanted"};
 }
 
-/// Routes take long to find; the crew sheet shows them, and the director's what stops the take for want of one.
+/// Routes take long to find; the crew sheet shows them, the director's what stops the take for want of one, and the
+/// sound sheet what links and poles make of them.
 Result<answers::AnswersPtr> withWhatIsNeeded(const answers::AnswersPtr& answers, const std::vector<std::string>& whom) {
-  const bool routes =
-      std::any_of(whom.begin(), whom.end(), [](const auto& w) { return w == "crew" || w == "director"; });
+  const bool routes = std::any_of(whom.begin(), whom.end(),
+                                  [](const auto& w) { return w == "crew" || w == "director" || w == "sound"; });
   return routes ? answers::withRoutes(answers) : answers;
+}
+
+/// On the sound sheet whose way was found is where it leads.
+Result<sheets::DeptSheet> sheetFor(const answers::AnswersPtr& answers, const std::string& word) {
+  if (word != "sound") return sheets::deptSheet(*answers, word);
+  const auto drawn = answers::drawnOut(answers);
+  if (!drawn) return drawn.problems();
+  return sheets::deptSheet(**drawn, word);
 }
 
 /// JSON is in metres whatever the plan displays.
@@ -59,7 +68,11 @@ Exit sheetAsJson(const Arguments& arguments, const std::vector<std::string>& who
   if (answers) answers = withWhatIsNeeded(*answers, whom);
   if (!answers) return refused(answers.problems());
   std::vector<sheets::DeptSheet> made;
-  for (const auto& word : whom) made.push_back(sheets::deptSheet(**answers, word));
+  for (const auto& word : whom) {
+    auto sheet = sheetFor(*answers, word);
+    if (!sheet) return refused(sheet.problems());
+    made.push_back(*std::move(sheet));
+  }
   return handedOut(arguments, exchange::sheetsJson(*metric, made));
 }
 
@@ -75,7 +88,9 @@ Exit sheet(const Arguments& arguments) {
   const plan::Plan& plan = (*answers)->take->plan();
   std::string text;
   for (const auto& word : *whom) {
-    const auto made = sheets::deptSheet(**answers, word);
+    const auto sheet = sheetFor(*answers, word);
+    if (!sheet) return refused(sheet.problems());
+    const sheets::DeptSheet& made = *sheet;
     text += text.empty() ? "" : *csv ? "\r\n" : "\n\n";
     text += *csv ? sheets::sheetCsv(plan, made) : sheets::sheetText(plan, made);
   }

@@ -179,14 +179,21 @@ std::vector<Crossing> crossingsOf(const Take& take) {
 std::vector<LeafMet> leavesMet(const Take& take, const std::vector<Instant>& samples) {
   std::vector<LeafMet> met;
   for (std::size_t i = 1; i < samples.size(); ++i) {
-    const Point before = geometry::flat(samples[i - 1].camera.sensor.at);
-    const Point after = geometry::flat(samples[i].camera.sensor.at);
-    const sight::SceneAt now = take.scene().at(samples[i].time);
-    for (const auto& leaf : now.leaves()) {
-      if (!leaf.inWay || !geometry::whereMeet({before, after}, leaf.panel)) continue;
-      met.push_back(
-          {samples[i].time, "camera", take.plan().set.openings[static_cast<std::size_t>(leaf.tag)].id.text(), after});
-    }
+    const Instant &before = samples[i - 1], &after = samples[i];
+    const sight::SceneAt now = take.scene().at(after.time);
+    const auto meet = [&](const std::string& who, geometry::Segment step) {
+      for (const auto& leaf : now.leaves()) {
+        // A sample on the leaf itself counts for the step that leads to it alone.
+        const auto share = leaf.inWay ? geometry::whereMeet(step, leaf.panel) : std::nullopt;
+        if (share && *share > 0)
+          met.push_back(
+              {after.time, who, take.plan().set.openings[static_cast<std::size_t>(leaf.tag)].id.text(), step.b});
+      }
+    };
+    meet("camera", {geometry::flat(before.camera.sensor.at), geometry::flat(after.camera.sensor.at)});
+    for (std::size_t k = 0; k < after.performers.size(); ++k)
+      if (before.performers[k].present && after.performers[k].present)
+        meet(after.performers[k].id, {before.performers[k].pos, after.performers[k].pos});
   }
   return met;
 }

@@ -63,16 +63,28 @@ bool DrawnGround::taken(Point pos, double t) {
   return entry->second;
 }
 
-bool DrawnGround::overlaps(Point pos, const Around& around) const {
+bool DrawnGround::nearer(double metres, Point pos, const std::vector<crew::Obstacle>& obstacles) const {
   const double floor = take_.people().floorAt(pos);
   const crew::Body body{crew_.id.text(), pos, crew_.radius, floor, floor + height_};
-  const auto meets = [&](const std::vector<crew::Obstacle>& obstacles) {
-    const crew::Clearance clearance = crew::clearanceAt(body, 0, obstacles, 0);
-    return (clearance.left && clearance.left->metres < -kPlace) ||
-           (clearance.right && clearance.right->metres < -kPlace);
-  };
-  return meets(obstacles_.fixed()) || meets(around.rig) ||
-         meets(obstacles_.metBy(crew_.id.text(), pos, around.instant, around.passing));
+  const crew::Clearance clearance = crew::clearanceAt(body, 0, obstacles, std::max(metres, 0.0));
+  return (clearance.left && clearance.left->metres < metres) || (clearance.right && clearance.right->metres < metres);
+}
+
+std::vector<crew::Obstacle> DrawnGround::passing(Point pos, const Around& around) const {
+  return obstacles_.metBy(crew_.id.text(), pos, around.instant, around.passing);
+}
+
+bool DrawnGround::overlaps(Point pos, const Around& around) const {
+  return nearer(-kPlace, pos, obstacles_.fixed()) || nearer(-kPlace, pos, around.rig) ||
+         nearer(-kPlace, pos, passing(pos, around));
+}
+
+bool DrawnGround::passedWithin(double clear, Point pos, double t) {
+  for (const double quarter : {std::floor(t / kQuarter), std::ceil(t / kQuarter)}) {
+    const Around& around = aroundAt(static_cast<long>(quarter));
+    if (nearer(clear, pos, around.rig) || nearer(clear, pos, passing(pos, around))) return true;
+  }
+  return false;
 }
 
 }  // namespace wend::answers

@@ -25,6 +25,9 @@ class DrawnGround {
   crew::Ground standing(geometry::Point pos, double t);
   /// For one on their way: in nobody's and nothing's either.
   crew::Ground walking(geometry::Point pos, double t);
+  /// Whether anything that moves comes nearer than `clear` metres, edge to edge, at either of the quarters of a second
+  /// about t. Places are exact here.
+  bool passedWithin(double clear, geometry::Point pos, double t);
 
  private:
   using Look = std::tuple<long, long, long>;
@@ -38,6 +41,8 @@ class DrawnGround {
   bool seen(geometry::Point pos, double t);
   bool taken(geometry::Point pos, double t);
   bool overlaps(geometry::Point pos, const Around& around) const;
+  bool nearer(double metres, geometry::Point pos, const std::vector<crew::Obstacle>& obstacles) const;
+  std::vector<crew::Obstacle> passing(geometry::Point pos, const Around& around) const;
   const Around& aroundAt(long quarter);
 
   const Take& take_;

@@ -1,6 +1,7 @@
 // Ground with a use of its own: lanes that stay free, and what lies outside the set.
 #include <algorithm>
 
+#include "core/answers/closed_ground.h"
 #include "core/answers/set_scene.h"
 #include "core/answers/whole_take.h"
 #include "core/crew/obstacles.h"
@@ -15,19 +16,11 @@ using namespace snags;
 
 namespace {
 
-bool usedAs(const plan::Area& area, plan::AreaUse use) {
-  return std::find(area.use.begin(), area.use.end(), use) != area.use.end();
-}
-
 /// Under this height a thing is in somebody's way.
 constexpr double kHead = 2;
 
-bool ringTouches(const std::vector<Point>& ring, Point centre, double radius) {
-  if (geometry::contains(ring, centre)) return true;
-  for (std::size_t i = 0; i < ring.size(); ++i)
-    if (geometry::distance(centre, geometry::Segment{ring[i], ring[(i + 1) % ring.size()]}) < radius) return true;
-  return false;
-}
+/// Whoever walks gets on by so many metres in so many seconds, or paces to and fro; common practice, no source.
+constexpr double kGetsOn = 1, kPaces = 4;
 
 /// A shape of places joined by straight edges, the last to the first as well when closed.
 bool ringMeets(const std::vector<Point>& ring, const std::vector<Point>& shape, bool closed) {
@@ -58,13 +51,20 @@ class Lane {
     }
   }
 
+  /// Who stands there, and who walks to and fro.
   void addCrew(const std::vector<Instant>& samples) {
-    for (std::size_t i = 0; i < take_.plan().crew.size(); ++i)
-      addWhile(take_.plan().crew[i].id.text(), samples, [&](std::size_t k) {
+    for (std::size_t i = 0; i < take_.plan().crew.size(); ++i) {
+      const std::string id = take_.plan().crew[i].id.text();
+      const auto in = [&](std::size_t k) {
         const CrewAt& at = samples[k].crew[i];
-        const bool stands = at.present && !at.walking && !at.carried && ringTouches(ring_, at.pos, at.radius);
-        return stands ? std::optional<Point>(at.pos) : std::nullopt;
+        return at.present && !at.carried && touches(ring_, at.pos, at.radius);
+      };
+      const std::vector<char> paces = pacing(samples, i, in);
+      addWhile(id, samples, [&](std::size_t k) {
+        const bool stays = paces[k] || (!samples[k].crew[i].walking && in(k));
+        return stays ? std::optional<Point>(samples[k].crew[i].pos) : std::nullopt;
       });
+    }
   }
 
   /// `moving` has what moves at each sample.
@@ -80,8 +80,24 @@ class Lane {
   }
 
  private:
+  /// Walking all along and in the lane all along, and no further on after some seconds than in one at a silent pace.
+  template <class In>
+  static std::vector<char> pacing(const std::vector<Instant>& samples, std::size_t member, In in) {
+    std::vector<char> paces(samples.size(), 0);
+    std::size_t first = 0;
+    for (std::size_t k = 0; k < samples.size(); ++k) {
+      if (!samples[k].crew[member].walking || !in(k)) first = k + 1;
+      while (first < k && samples[k].time - samples[first + 1].time >= kPaces) ++first;
+      if (first >= k || samples[k].time - samples[first].time < kPaces) continue;
+      if (geometry::distance(samples[k].crew[member].pos, samples[first].crew[member].pos) >= kGetsOn) continue;
+      std::fill(paces.begin() + static_cast<std::ptrdiff_t>(first), paces.begin() + static_cast<std::ptrdiff_t>(k) + 1,
+                1);
+    }
+    return paces;
+  }
+
   bool isMetBy(const crew::Obstacle& obstacle) const {
-    if (obstacle.points.size() == 1) return ringTouches(ring_, obstacle.points.front(), obstacle.radius);
+    if (obstacle.points.size() == 1) return touches(ring_, obstacle.points.front(), obstacle.radius);
     return ringMeets(ring_, obstacle.points, obstacle.closed);
   }
   /// `where` says where it stands at a sample while it is in the lane.
@@ -91,7 +107,7 @@ class Lane {
       add(id, {samples[run.first].time, samples[run.last].time}, *where(run.first));
   }
   void addDisc(const std::string& id, Point pos, double radius) {
-    if (ringTouches(ring_, pos, radius)) add(id, {0, take_.length()}, pos);
+    if (touches(ring_, pos, radius)) add(id, {0, take_.length()}, pos);
   }
   void add(const std::string& id, Span span, Point pos) { taken_.push_back({span, area_, id, pos}); }
 
@@ -177,7 +193,7 @@ std::vector<LaneTaken> lanesTaken(const Take& take, const std::vector<Instant>& 
   std::vector<LaneTaken> taken;
   std::optional<std::vector<std::vector<crew::Obstacle>>> moving;
   for (const auto& area : take.plan().set.areas) {
-    if (!usedAs(area, plan::AreaUse::exitLane)) continue;
+    if (!isLane(area)) continue;
     if (!moving) moving = movingOver(take, samples);
     Lane lane(take, area, taken);
     lane.addStanding();
@@ -190,7 +206,7 @@ std::vector<LaneTaken> lanesTaken(const Take& take, const std::vector<Instant>& 
 std::optional<std::vector<OutsideSeen>> outsideSeen(const Take& take, const base::Cancel& cancel) {
   std::vector<OutsideSeen> seen;
   for (const auto& area : take.plan().set.areas) {
-    if (!usedAs(area, plan::AreaUse::outside)) continue;
+    if (std::find(area.use.begin(), area.use.end(), plan::AreaUse::outside) == area.use.end()) continue;
     for (const auto& span : seenSpans(take, area, cancel)) seen.push_back({span, area.id.text()});
     if (cancel.fired()) return std::nullopt;
   }

@@ -20,7 +20,7 @@ plan::Mark markAt(double t, Point pos) {
 }
 
 /// The take with the routes drawn in. Null where none was found.
-TakePtr drawnOut(const Take& take, const FoundRoutes& routes, std::vector<std::string>& routed) {
+TakePtr takeOnRoutes(const Take& take, const FoundRoutes& routes, std::vector<std::string>& routed) {
   auto plan = std::make_shared<plan::Plan>(take.plan());
   for (const auto& route : routes.people) {
     if (!route.found) continue;
@@ -58,9 +58,10 @@ std::vector<plan::Mark> marksOf(const FoundRoute& route, double length) {
   return marks;
 }
 
-bool putOnFoundRoutes(const Take& take, const FoundRoutes& routes, const base::Cancel& cancel, Evidence& evidence) {
+bool putOnFoundRoutes(const Take& take, const FoundRoutes& routes, const base::Cancel& cancel, Evidence& evidence,
+                      Evidence* forRules) {
   std::vector<std::string> routed;
-  const TakePtr drawn = drawnOut(take, routes, routed);
+  const TakePtr drawn = takeOnRoutes(take, routes, routed);
   if (!drawn) return false;
   std::vector<Instant> samples;
   for (const Instant& like : evidence.samples) {
@@ -71,9 +72,26 @@ bool putOnFoundRoutes(const Take& take, const FoundRoutes& routes, const base::C
   evidence.boom = boomLines(*drawn, samples);
   evidence.shadows = shadowsOn(*drawn, samples, evidence.boom);
   evidence.surfaceShadows = surfaceShadows(*drawn, samples, evidence.boom);
+  evidence.lanes = lanesTaken(*drawn, samples);
   evidence.sunShadows = sunShadows(*drawn, samples, evidence.boom);
+  std::optional<std::vector<snags::ClearanceAt>> clearances;
+  if (forRules) {
+    clearances = clearancesOf(*drawn, samples, cancel);
+    if (!clearances) return false;
+  }
   evidence.routed = std::move(routed);
+  if (!forRules) return true;
+  *forRules = evidence;
+  forRules->clearances = *std::move(clearances);
+  forRules->crossings = crossingsOf(*drawn);
+  forRules->samples = std::move(samples);
   return true;
+}
+
+base::Result<AnswersPtr> drawnOut(const AnswersPtr& answers, const base::Cancel& cancel) {
+  std::vector<std::string> routed;
+  const TakePtr drawn = answers->routes ? takeOnRoutes(*answers->take, *answers->routes, routed) : nullptr;
+  return drawn ? answersOf(drawn, cancel) : answers;
 }
 
 }  // namespace wend::answers

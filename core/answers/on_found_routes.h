@@ -10,8 +10,15 @@ namespace wend::answers {
 /// Requires  a route that was found.
 std::vector<plan::Mark> marksOf(const FoundRoute& route, double length);
 
-/// Links, poles and shadows anew, those whose route was found being where it leads; who that concerns stands in
+/// Links, poles, shadows and lanes anew, those whose route was found being where it leads; who that concerns stands in
 /// `routed`. False when there is nothing of the kind, or when cancelled: then the evidence is as it was.
-bool putOnFoundRoutes(const Take& take, const FoundRoutes& routes, const base::Cancel& cancel, Evidence& evidence);
+/// `forRules` is what the rules read then: samples, steps over edges and clearances have those people in them, too. The
+/// evidence itself keeps its own, for they are of the take as it is planned and taken over by the next edit as such.
+bool putOnFoundRoutes(const Take& take, const FoundRoutes& routes, const base::Cancel& cancel, Evidence& evidence,
+                      Evidence* forRules = nullptr);
+
+/// The answers of the plan with every route found drawn into it: those people are where check, draw and window put them.
+/// The same answers where none was found. Fails when cancelled.
+base::Result<AnswersPtr> drawnOut(const AnswersPtr& answers, const base::Cancel& cancel = {});
 
 }  // namespace wend::answers

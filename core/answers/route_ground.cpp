@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/answers/closed_ground.h"
 #include "core/answers/set_scene.h"
 #include "core/crew/obstacles.h"
 #include "core/geometry/polygon.h"
@@ -32,9 +33,11 @@ class MemberGround {
         plan_(take.plan()),
         member_(plan_.crew[member]),
         floors_(floorsOf(plan_)),
+        room_(room),
         ground_(map.spec().grid, clockOf(take, map.spec().grid, member), member_.radius + room) {
     barSeen(map);
     takeSet();
+    takeAreas();
     takeLeaves();
     takeCamera();
     takePeople();
@@ -67,6 +70,16 @@ class MemberGround {
       const crew::Obstacle obstacle =
           crew::obstacleOf({gear.id.text(), gear.pos, gear.radius, floor, floor + gear.height});
       if (inWay(obstacle)) ground_.take(obstacle);
+    }
+  }
+
+  /// Nobody comes near enough to touch the one kind, or stands where they touch the other. Room is for what one might
+  /// bump into.
+  void takeAreas() {
+    for (const auto& area : plan_.set.areas) {
+      crew::Obstacle obstacle{area.id.text(), outlineOf(area.shape), true, -room_};
+      if (isClosed(area)) ground_.take(obstacle);
+      if (isLane(area)) ground_.takeStand(obstacle);
     }
   }
 
@@ -174,7 +187,7 @@ class MemberGround {
       for (std::size_t step = 0; step < clock.steps; ++step) {
         const auto full = [&](double t) { return drawnIn(take_, shelter.id.text(), within(t)) >= shelter.holds; };
         if (full(clock.at(step)) || full(clock.at(step + 1)) || full(clock.at(step) + clock.step / 2))
-          ground_.takeStand(shelter.pos, shelter.radius, {step, step + 1});
+          ground_.close(shelter.pos, shelter.radius, {step, step + 1});
       }
   }
 
@@ -182,14 +195,9 @@ class MemberGround {
   const plan::Plan& plan_;
   const plan::Crew& member_;
   FloorRange floors_;
+  double room_;
   crew::GroundTime ground_;
 };
-
-bool mayBeStoodOn(const plan::Area& area) {
-  return std::none_of(area.use.begin(), area.use.end(), [](plan::AreaUse use) {
-    return use == plan::AreaUse::hazard || use == plan::AreaUse::keepOut || use == plan::AreaUse::exitLane;
-  });
-}
 
 }  // namespace
 
@@ -218,7 +226,7 @@ std::vector<std::vector<Point>> knownOutlines(const plan::Plan& plan) {
   std::vector<std::vector<Point>> outlines;
   for (const auto& room : plan.set.rooms) outlines.push_back(room.outline);
   for (const auto& area : plan.set.areas)
-    if (mayBeStoodOn(area)) outlines.push_back(outlineOf(area.shape));
+    if (!isClosed(area) && !isLane(area)) outlines.push_back(outlineOf(area.shape));
   return outlines;
 }
 

@@ -22,8 +22,9 @@ FloorRange floorsOf(const plan::Plan& plan);
 crew::StepClock clockOf(const Take& take, const geometry::Grid& grid, std::size_t member);
 
 /// Barred by sight over [seen - early, seen + late]; taken by the set, gear, the rig, those carried, performers and the
-/// drawn crew but for who stands in a shelter that holds one more. Nobody stands in a shelter that the drawn fill.
-/// `room` metres more than the member's radius are kept from all that is taken.
+/// drawn crew but for who stands in a shelter that holds one more, and closed ground (`closed_ground.h`). Nobody is
+/// in a shelter that the drawn fill, or stands in an exit lane.
+/// `room` metres more than the member's radius are kept from all that is taken but closed ground.
 /// Requires  a map for bodies at least as wide and as tall as the member.
 crew::GroundTime memberGround(const Take& take, const sight::GroundMap& map, std::size_t member, double room = 0);
 

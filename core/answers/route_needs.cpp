@@ -3,9 +3,11 @@
 #include <algorithm>
 
 #include "core/answers/booms.h"
+#include "core/answers/closed_ground.h"
 #include "core/answers/radio.h"
 #include "core/answers/route_ground.h"
 #include "core/answers/seeing_fan.h"
+#include "core/answers/set_scene.h"
 #include "core/base/text.h"
 #include "core/motion/posture.h"
 #include "core/sight/ray.h"
@@ -143,7 +145,9 @@ struct GroundOfNeed {
     std::vector<std::size_t> cells;
     const plan::Shelter* shelter = take.plan().shelters.find(stays.shelter);
     for (std::size_t cell = 0; shelter && cell < grid.cells(); ++cell)
-      if (geometry::distance(grid.centre(cell), shelter->pos) <= shelter->radius) cells.push_back(cell);
+      if (geometry::distance(grid.centre(cell), shelter->pos) <= shelter->radius &&
+          mayStand(take.plan(), grid.centre(cell), member.radius))
+        cells.push_back(cell);
     return crew::onlyAt(cells, clock.meeting(span), grid, clock);
   }
   Met operator()(const plan::Holds& holds) const {
@@ -243,6 +247,16 @@ std::vector<ReachedLine> linesOf(const Take& take, const plan::Crew& member, con
                  : std::vector<ReachedLine>{};
 }
 
+/// What of a shelter nobody is sent to stand in.
+void addClosedGround(const plan::Plan& plan, const plan::Shelter& shelter, std::vector<std::string>& notes) {
+  for (const auto& area : plan.set.areas) {
+    if (!(isClosed(area) || isLane(area)) || !touches(outlineOf(area.shape), shelter.pos, shelter.radius)) continue;
+    const std::string note = snags::nameOf(plan, shelter.id.text()) + " reaches into " +
+                             snags::nameOf(plan, area.id.text()) + ", where nobody is sent to stand";
+    if (std::find(notes.begin(), notes.end(), note) == notes.end()) notes.push_back(note);
+  }
+}
+
 /// Every way in which a need may fail.
 std::vector<NeedFails> waysToFail(const plan::Need& need) {
   if (std::holds_alternative<plan::NearCamera>(need.what)) return {NeedFails::far};
@@ -278,13 +292,45 @@ std::vector<Span> uprightSpans(const Take& take, std::size_t member) {
   return spans;
 }
 
+std::vector<Span> staySpans(const Take& take, std::size_t member, const std::string& shelter) {
+  std::vector<Span> spans;
+  for (const auto& need : take.plan().crew[member].needs) {
+    const auto* stays = std::get_if<plan::Stays>(&need.what);
+    if (stays && stays->shelter == shelter) spans.push_back(spanOf(take, need));
+  }
+  return spans;
+}
+
 std::vector<std::string> needsLeftOut(const plan::Plan& plan, std::size_t member) {
   std::vector<std::string> notes;
   for (const auto& need : plan.crew[member].needs) {
     const std::string why = std::visit(WhyLeftOut{plan, plan.crew[member]}, need.what);
     if (!why.empty()) notes.push_back("not planned for: " + std::visit(Words{plan}, need.what) + ", " + why);
+    const auto* stays = std::get_if<plan::Stays>(&need.what);
+    const plan::Shelter* shelter = stays ? plan.shelters.find(stays->shelter) : nullptr;
+    if (shelter) addClosedGround(plan, *shelter, notes);
   }
   return notes;
+}
+
+std::function<bool(Point, double t)> needsMet(const Take& take, std::size_t member) {
+  struct Asked {
+    const plan::Need& need;
+    Span span;
+    std::vector<ReachedLine> lines;
+  };
+  const plan::Crew& crew = take.plan().crew[member];
+  std::vector<Asked> needs;
+  for (const auto& need : crew.needs) {
+    const Span span = spanOf(take, need);
+    if (span.until < span.from || !std::visit(WhyLeftOut{take.plan(), crew}, need.what).empty()) continue;
+    needs.push_back({need, span, linesOf(take, crew, need, span)});
+  }
+  return [&take, &crew, needs = std::move(needs)](Point pos, double t) {
+    return std::none_of(needs.begin(), needs.end(), [&](const Asked& asked) {
+      return asked.span.contains(t) && std::visit(FailsAt{take, crew, asked.lines, pos, t}, asked.need.what);
+    });
+  };
 }
 
 std::vector<RouteBreak> needBreaks(const Take& take, std::size_t member, const std::function<Point(double t)>& at) {

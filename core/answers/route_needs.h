@@ -28,8 +28,14 @@ std::optional<std::vector<NeedGround>> needGrounds(const Take& take, std::size_t
 /// stands: nobody is planned to crouch then.
 std::vector<geometry::Span> uprightSpans(const Take& take, std::size_t member);
 
-/// Needs nobody plans for or checks, in words, each with why.
+/// Needs nobody plans for or checks, in words, each with why, and shelters to stay in that are not all to be stood in.
 std::vector<std::string> needsLeftOut(const plan::Plan& plan, std::size_t member);
+
+/// When a member has to stay in that shelter.
+std::vector<geometry::Span> staySpans(const Take& take, std::size_t member, const std::string& shelter);
+
+/// Whether all that a member needs is met at a place and time. The take must outlive it.
+std::function<bool(Point, double t)> needsMet(const Take& take, std::size_t member);
 
 /// Where a way fails what a member needs, frame by frame; in order of time, needs in their order.
 std::vector<RouteBreak> needBreaks(const Take& take, std::size_t member, const std::function<Point(double t)>& at);

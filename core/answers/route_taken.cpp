@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/answers/closed_ground.h"
 #include "core/answers/on_found_routes.h"
 #include "core/answers/set_scene.h"
 #include "core/crew/obstacles.h"
@@ -52,6 +53,7 @@ class Sheltering {
 
   /// Stands that follow one another in a shelter, as when somebody gets up in it, go there together or not at all.
   void nameWhereItHolds(std::size_t from, std::size_t end, const plan::Shelter& shelter) {
+    if (!mayStand(plan_, shelter.pos, crew_.radius)) return;
     std::vector<plan::Mark> moved(marks_.begin() + static_cast<std::ptrdiff_t>(from),
                                   marks_.begin() + static_cast<std::ptrdiff_t>(end));
     for (auto& mark : moved) {
@@ -105,6 +107,7 @@ class Sheltering {
   }
 
   bool clear(Point pos, double travel) const {
+    if (!mayBe(plan_, pos, crew_.radius)) return false;
     const double floor = take_.people().floorAt(pos);
     const crew::Body body{crew_.id.text(), pos, crew_.radius, floor, floor + crew_.height};
     const auto gaps = crew::clearanceAt(body, travel, fixed_);

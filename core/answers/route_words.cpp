@@ -1,6 +1,9 @@
 #include "core/answers/route_words.h"
 
+#include <cmath>
+
 #include "core/base/text.h"
+#include "core/geometry/polygon.h"
 
 namespace wend::answers {
 
@@ -12,6 +15,11 @@ std::string placeWords(geometry::Point p) {
   return fixed(p.x, 2) + ", " + fixed(p.y, 2);
 }
 
+/// Seconds to a tenth, no fewer than these.
+std::string enough(double seconds) {
+  return fixed(std::ceil(seconds * 10 - 1e-6) / 10, 1);
+}
+
 std::string joined(const std::vector<std::string>& parts, const std::string& between) {
   std::string text;
   for (const auto& part : parts) text += (text.empty() ? "" : between) + part;
@@ -20,17 +28,19 @@ std::string joined(const std::vector<std::string>& parts, const std::string& bet
 
 std::string endWords(const crew::Stuck& stuck) {
   if (stuck.where.empty()) return "nowhere to start from";
-  const std::string more =
-      stuck.where.size() > 1 ? " or " + std::to_string(stuck.where.size() - 1) + " more places" : "";
-  return "nobody unseen gets past " + fixed(stuck.until, 1) + " s, at " + placeWords(stuck.where.front()) + more;
+  if (stuck.until <= 0) return "nobody unseen gets past the start, wherever they begin";
+  const std::string past = "nobody unseen gets past " + fixed(stuck.until, 1) + " s";
+  if (stuck.where.size() == 1) return past + ", at " + placeWords(stuck.where.front());
+  const geometry::Extent last = geometry::extentOf(stuck.where);
+  return past + ", by when all who got so far are between " + placeWords(last.low) + " and " + placeWords(last.high);
 }
 
 std::string exposureWords(const crew::Exposure& exposure) {
   std::string text =
       fixed(exposure.span.from, 1) + "\u2013" + fixed(exposure.span.until, 1) + " s from " + placeWords(exposure.at);
   std::vector<std::string> cures;
-  if (exposure.laterBy) cures.push_back("began " + fixed(*exposure.laterBy, 1) + " s later");
-  if (exposure.earlierBy) cures.push_back("ended " + fixed(*exposure.earlierBy, 1) + " s earlier");
+  if (exposure.laterBy) cures.push_back("began " + enough(*exposure.laterBy) + " s later");
+  if (exposure.earlierBy) cures.push_back("ended " + enough(*exposure.earlierBy) + " s earlier");
   return cures.empty() ? text : text + " (clear if the sight " + joined(cures, " or ") + ")";
 }
 
@@ -51,8 +61,8 @@ std::string freeingWords(const crew::Stuck& stuck, const std::vector<std::string
   std::vector<std::string> cures;
   for (const std::size_t need : stuck.needs) cures.push_back("not " + needs[need]);
   if (stuck.speed) cures.push_back("walking up to " + fixed(*stuck.speed, 2) + " m/s");
-  if (stuck.early) cures.push_back(fixed(*stuck.early, 1) + " s less before sight");
-  if (stuck.late) cures.push_back(fixed(*stuck.late, 1) + " s less after sight");
+  if (stuck.early) cures.push_back(enough(*stuck.early) + " s less before sight");
+  if (stuck.late) cures.push_back(enough(*stuck.late) + " s less after sight");
   if (stuck.anyEnd) cures.push_back("ending anywhere");
   if (stuck.anyStand) cures.push_back("standing or walking outside every room");
   return joined(cures, "; ");

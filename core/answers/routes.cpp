@@ -1,16 +1,19 @@
 #include "core/answers/routes.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <memory>
 #include <utility>
 
+#include "core/answers/drawn_routes.h"
 #include "core/answers/on_found_routes.h"
 #include "core/answers/route_ground.h"
 #include "core/answers/route_needs.h"
 #include "core/answers/route_words.h"
 #include "core/answers/shelter_at.h"
 #include "core/answers/sight_steps.h"
+#include "core/base/text.h"
 #include "core/crew/found_route.h"
 #include "core/crew/route_stuck.h"
 #include "core/crew/routes_together.h"
@@ -133,6 +136,18 @@ class Finder {
     return routes_;
   }
 
+  /// Whether one member has a way, before anybody is given room; nothing when cancelled.
+  std::optional<bool> hasWay(std::size_t member) {
+    if (!addSearches()) return std::nullopt;
+    std::vector<const Search*> all;
+    for (const auto& search : searches_) all.push_back(&search);
+    const auto plain = planned(all, Rooms(all.size(), 0));
+    if (!plain) return std::nullopt;
+    for (std::size_t k = 0; k < all.size(); ++k)
+      if (all[k]->member == member) return plain->hasRoute(k);
+    return false;
+  }
+
  private:
   FoundRoute& answerFor(const Search& search) {
     return routes_->people[places_[static_cast<std::size_t>(&search - searches_.data())]];
@@ -156,7 +171,27 @@ class Finder {
     if (kept) return kept;
     crew::GroundTime ground = memberGround(take_, *maps_.upright, search.member, room);
     if (maps_.low) letCrouch(take_, *maps_.low, search.member, uprightSpans(take_, search.member), ground);
+    keepPlaces(search, ground);
     return kept = std::make_shared<const crew::GroundTime>(std::move(ground));
+  }
+
+  /// A shelter's places are kept for those who have to stay in it then, from all who do not.
+  void keepPlaces(const Search& search, crew::GroundTime& ground) const {
+    const auto has = [this](std::size_t member, const std::string& shelter, double t) {
+      const auto spans = staySpans(take_, member, shelter);
+      return std::any_of(spans.begin(), spans.end(), [t](const Span& span) { return span.contains(t); });
+    };
+    const crew::StepClock& clock = ground.clock();
+    for (const auto& shelter : plan_.shelters)
+      for (std::size_t step = 0; step < clock.steps; ++step)
+        for (const double t : {clock.at(step), clock.at(step) + clock.step / 2}) {
+          if (has(search.member, shelter.id.text(), t)) continue;
+          int kept = 0;
+          for (const Search& other : searches_)
+            if (other.member != search.member) kept += has(other.member, shelter.id.text(), t);
+          if (kept > 0) kept += drawnIn(take_, shelter.id.text(), std::min(t, take_.length()));
+          if (kept > 0 && kept >= shelter.holds) ground.close(shelter.pos, shelter.radius, {step, step + 1});
+        }
   }
 
   /// Null when cancelled.
@@ -269,9 +304,23 @@ class Finder {
     out.metres = route.metres;
     out.room = plan.rooms[k];
     out.margin = static_cast<double>(route.margin) * ground.clock().step;
+    out.marginMore = route.margin >= ground.clock().wholeSteps(crew::RouteLimits{}.margin);
     addStands(route, *plan.tasks[k].ground, drawn, out);
     addWalks(route, ground, report, out);
     out.breaks = needBreaks(take_, search.member, drawn.at);
+    for (const auto& stop : report.breaks) out.notes.push_back(checkWords(stop));
+  }
+
+  /// Of the route's own check. Others are met by the cell there, and by their exact way where they were planned past
+  /// it, so it may call a walk taken that keeps clear.
+  static std::string checkWords(const crew::Break& stop) {
+    const std::string what = stop.why == crew::Break::Why::fast ? "faster than they walk"
+                             : stop.why == crew::Break::Why::taken
+                                 ? "within a cell of somebody's or something's way"
+                                 : "within a cell and a step of being seen, or of what "
+                                   "they need";
+    return base::fixed(stop.span.from, 1) + "\u2013" + base::fixed(stop.span.until, 1) + " s: " + what +
+           ", so that nothing is said of starting sooner or later there";
   }
 
   void addStands(const crew::Route& route, const crew::GroundTime& ground, const crew::DrawnRoute& drawn,
@@ -306,10 +355,55 @@ class Finder {
     if (!stuck) return false;
     std::vector<std::string> needs;
     for (const auto& need : search.needs) needs.push_back(need.words);
-    out.why = stuckWords(*stuck);
-    out.cures = freeingWords(*stuck, needs);
-    out.stuck = *stuck;
+    crew::Stuck told = inTake(*stuck, task);
+    if (told.speed && !findFreeingSpeed(search.member, told)) return false;
+    out.why = stuckWords(told);
+    out.cures = freeingWords(told, needs);
+    out.notes.push_back(gridWords(*task.ground));
+    out.stuck = std::move(told);
     return true;
+  }
+
+  /// What a route on a grid gives away, whoever has none should know.
+  static std::string gridWords(const crew::GroundTime& ground) {
+    return "looked for on cells of " + base::fixed(ground.grid().cell, 2) + " m in steps of " +
+           base::fixed(ground.clock().step, 2) +
+           " s: a way drawn by hand may just get through, or at less pace; draw one to have it checked";
+  }
+
+  /// The last step may end after the take.
+  crew::Stuck inTake(crew::Stuck stuck, const crew::RouteTask& task) const {
+    const crew::StepClock& clock = task.ground->clock();
+    const double over = std::max(0.0, clock.at(clock.steps) - take_.length());
+    stuck.until = std::min(stuck.until, take_.length());
+    for (auto& exposure : stuck.exposures) exposure.span = inTake(exposure.span);
+    if (stuck.least && !stuck.least->seen.empty() && stuck.least->seen.back() + 1 == clock.steps)
+      stuck.least->seconds -= over;
+    return stuck;
+  }
+
+  /// A faster walker's steps are shorter, so that a speed that frees on these steps need not on those of its own: what
+  /// is said is what was found for a plan with that speed. False when cancelled.
+  bool findFreeingSpeed(std::size_t member, crew::Stuck& stuck) const {
+    const double first = *std::exchange(stuck.speed, std::nullopt);
+    for (const double more : {1.0, 1.03, 1.06, 1.1, 1.15, 1.2}) {
+      const double speed = std::ceil(first * more * 100 - 1e-6) / 100;
+      const auto frees = hasWayAt(member, speed);
+      if (!frees) return false;
+      if (!*frees) continue;
+      stuck.speed = speed;
+      return true;
+    }
+    return true;
+  }
+
+  std::optional<bool> hasWayAt(std::size_t member, double speed) const {
+    auto plan = std::make_shared<plan::Plan>(plan_);
+    plan::Crew crew = plan->crew[member];
+    crew.speed = speed;
+    plan->crew.replace(member, crew);
+    const auto take = Take::of(plan, take_.luminaires());
+    return take ? Finder(**take, maps_, cancel_).hasWay(member) : std::optional<bool>(false);
   }
 
   const Take& take_;
@@ -384,9 +478,12 @@ void tell(const FoundRoutes& routes, const base::Cancel& cancel, Answers& answer
   for (const auto& route : routes.people)
     if (route.stuck) none.push_back(noRouteOf(route));
   auto evidence = std::make_shared<Evidence>(*answers.evidence);
-  if (!putOnFoundRoutes(*answers.take, routes, cancel, *evidence) && none.empty()) return;
-  evidence->noRoutes = std::move(none);
-  answers.snags = std::make_shared<const snags::Snags>(snags::snagsOf(*evidence));
+  Evidence forRules;
+  const bool routed = putOnFoundRoutes(*answers.take, routes, cancel, *evidence, &forRules);
+  if (!routed && none.empty()) return;
+  evidence->noRoutes = none;
+  forRules.noRoutes = std::move(none);
+  answers.snags = std::make_shared<const snags::Snags>(snags::snagsOf(routed ? forRules : *evidence));
   answers.evidence = std::move(evidence);
 }
 
@@ -450,16 +547,24 @@ Result<std::shared_ptr<const FoundRoutes>> foundRoutes(const Take& take, const R
 }
 
 Result<AnswersPtr> withRoutes(const AnswersPtr& answers, const base::Cancel& cancel, const RouteMaps& earlier) {
-  if (!routesWanted(*answers->take) || !answers->take->plan().lens) return answers;
-  const auto ground = routeGroundOf(*answers->take, cancel, earlier);
-  if (!ground) return ground.problems();
-  const auto routes = foundRoutes(*answers->take, *ground, cancel);
-  if (!routes) return routes.problems();
+  if (!answers->take->plan().lens) return answers;
   auto more = std::make_shared<Answers>(*answers);
-  more->routes = *routes;
-  tell(**routes, cancel, *more);
+  auto routes = std::make_shared<FoundRoutes>();
+  const bool wanted = routesWanted(*answers->take);
+  if (wanted) {
+    const auto ground = routeGroundOf(*answers->take, cancel, earlier);
+    if (!ground) return ground.problems();
+    const auto found = foundRoutes(*answers->take, *ground, cancel);
+    if (!found) return found.problems();
+    *routes = **found;
+    tell(*routes, cancel, *more);
+    more->routeGround = *ground;
+  }
+  // Whoever has the map of the ground tells when people have to be gone from it, on drawn ways as well.
+  if (answers->ground) routes->slips = drawnSlips(*answers->take);
   if (cancel.fired()) return cancelled();
-  more->routeGround = *ground;
+  if (!wanted && routes->slips.empty()) return answers;
+  more->routes = std::move(routes);
   return AnswersPtr(std::move(more));
 }
 

@@ -44,6 +44,7 @@ struct FoundRoute {
   double metres = 0;
   /// Seconds by which everything seen could be seen sooner and stay seen later, a route as short still there.
   double margin = 0;
+  bool marginMore = false;           ///< no more was looked for: it may be more
   double room = 0;                   ///< metres it keeps at least from all that is taken, beyond the radius
   std::string why;                   ///< in words, when none is found
   std::string cures;                 ///< what would free it, in words; empty where nothing that was tried does
@@ -56,8 +57,17 @@ struct FoundRoute {
   std::string whole() const;
 };
 
+/// A walk of a drawn route that may start later than drawn.
+struct DrawnSlip {
+  std::string id;
+  geometry::Span span;
+  double latestLeave = 0;
+};
+
 struct FoundRoutes {
   std::vector<FoundRoute> people;  ///< in the plan's order
+  /// Of drawn routes, in the plan's order; only where the map of the ground was there.
+  std::vector<DrawnSlip> slips = {};
   /// Null for those whose route is drawn, or who go along with the camera.
   const FoundRoute* find(const std::string& id) const;
 };
@@ -84,15 +94,18 @@ base::Result<RouteMaps> routeGroundOf(const Take& take, const base::Cancel& canc
 ///           stand in a shelter unless a need of that time is worked out for somebody upright; (6) where the plan has
 ///           rooms, nobody stands on ground that none of them holds, nor walks there further than through a doorway,
 ///           but where a shelter or an area lies there (`knownGround`); (7) whoever can get through no faster than the
-///           rule "crew-speed" calls silent walks no faster, all of them together.
+///           rule "crew-speed" calls silent walks no faster, all of them together;
+///           (8) nobody touches a hazard or ground kept out of, or stands where they touch an exit lane; who stays in a
+///           shelter does not walk there either; (9) a shelter's places are kept for those who have to stay in it.
 /// Fails     when cancelled.
 /// Cost      some seconds for three minutes of take on a hundred thousand cells, most of it where there is no route.
 base::Result<std::shared_ptr<const FoundRoutes>> foundRoutes(const Take& take, const RouteMaps& ground,
                                                              const base::Cancel& cancel = {});
 
-/// Answers with the routes found, with a snag for everybody for whom there is none, and with links, poles and shadows
-/// as they are on the routes found. The same answers when nobody
-/// wants a route or nothing is known of sight. Routes are looked for only for those who have neither marks nor go along
+/// Answers with the routes found, with a snag for everybody for whom there is none, with links, poles, shadows and lanes
+/// as they are on the routes found, and with what the rules find of those who go them. The same answers when nobody
+/// wants a route or nothing is known of sight, but for the slips of drawn routes where the map of the ground is there.
+/// Routes are looked for only for those who have neither marks nor go along
 /// with the camera: a drawn route that is seen is told of by the rule "crew-seen".
 /// Fails when cancelled.
 base::Result<AnswersPtr> withRoutes(const AnswersPtr& answers, const base::Cancel& cancel = {},

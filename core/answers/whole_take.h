@@ -44,7 +44,7 @@ std::optional<std::vector<snags::ClearanceAt>> clearancesOf(const Take& take, co
 /// camera's own, plan::kCameraEnd, lies under the others from the end of each of its legs on.
 std::vector<snags::Crossing> crossingsOf(const Take& take);
 
-/// The camera in the way of a leaf that is not open yet: its centre passes an opening whose leaf bars the way.
+/// Camera or performers in the way of a leaf that is not open: their centre passes one that bars the way.
 std::vector<snags::LeafMet> leavesMet(const Take& take, const std::vector<Instant>& samples);
 
 /// Every radio link at every sample, as `radio.h` has it.
@@ -107,7 +107,7 @@ std::vector<snags::CableShutIn> cablesShutIn(const Take& take);
 std::optional<snags::CableOut> cameraCableOut(const Take& take);
 
 /// What stands in the areas used as exit lanes: shelters, gear, pieces lower than a head where they stand or on their
-/// way at each sample, crew who stand there.
+/// way at each sample, crew who stand there or walk to and fro.
 std::vector<snags::LaneTaken> lanesTaken(const Take& take, const std::vector<Instant>& samples);
 
 /// Spans in which the lens sees a person in an area used as outside, at some fifty places of it, four times

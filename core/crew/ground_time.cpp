@@ -158,10 +158,17 @@ void GroundTime::take(const std::function<std::vector<Obstacle>(double t)>& at, 
   }
 }
 
-void GroundTime::takeStand(Point centre, double radius, Steps steps) {
-  geometry::BitGrid stand(grid_);
+void GroundTime::close(Point centre, double radius, Steps steps) {
+  geometry::BitGrid stand(grid_), move(grid_);
   stand.addNear({centre, centre}, radius + kSame);
-  stand.eachSet([&](std::size_t cell) { stand_.set(cell, steps, false); });
+  move.addNear({centre, centre}, radius + grid_.reach());
+  takeCells(stand, move, steps);
+}
+
+void GroundTime::takeStand(const Obstacle& obstacle) {
+  geometry::BitGrid stand(grid_);
+  addObstacle(stand, obstacle, radius_ + obstacle.radius);
+  stand.eachSet([&](std::size_t cell) { stand_.set(cell, {0, clock_.steps}, false); });
 }
 
 void GroundTime::take(std::size_t cell, Steps steps) {

@@ -87,8 +87,10 @@ class GroundTime {
   /// time. Between two looks each is the wider by half of what its points move and a tenth of that, for points on
   /// circles, so the looks must lie within a radian of a turn.
   void take(const std::function<std::vector<Obstacle>(double t)>& at, Steps steps, double look = 0.1);
-  /// Bars standing, not passing, where a cell's centre lies within `radius`.
-  void takeStand(Point centre, double radius, Steps steps);
+  /// Bars being within `radius` of a place, standing or passing, whatever the body's own radius.
+  void close(Point centre, double radius, Steps steps);
+  /// Bars standing, not passing, where a body would touch what is there all along.
+  void takeStand(const Obstacle& obstacle);
   /// A cell, both ways.
   void take(std::size_t cell, Steps steps);
 

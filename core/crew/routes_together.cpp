@@ -24,8 +24,14 @@ struct Path {
 /// Of everybody, at their place; null for who has none, or does not count.
 using Paths = std::vector<std::shared_ptr<const Path>>;
 
+/// Standing or on their way: pacing to and fro in a shelter takes up a place in it, too.
 bool isIn(const SharedShelter& shelter, const Path& path, double t) {
-  return path.standsAt(t) && geometry::distance(path.drawn.at(t), shelter.pos) <= shelter.radius;
+  return geometry::distance(path.drawn.at(t), shelter.pos) <= shelter.radius;
+}
+/// At some instant of a span in which the path is straight.
+bool isIn(const SharedShelter& shelter, const Path& path, Span span) {
+  const geometry::Segment way{path.drawn.at(span.from), path.drawn.at(span.until)};
+  return geometry::distance(shelter.pos, way) <= shelter.radius;
 }
 
 /// The others as one person meets them.
@@ -47,20 +53,21 @@ class Others {
   }
 
  private:
-  bool isFull(const SharedShelter& shelter, double t) const {
-    const auto in = std::count_if(paths_.begin(), paths_.end(), [&](const Path* p) { return isIn(shelter, *p, t); });
+  /// At an instant, or at some instant of a span between corners.
+  template <class When>
+  bool isFull(const SharedShelter& shelter, When when) const {
+    const auto in = std::count_if(paths_.begin(), paths_.end(), [&](const Path* p) { return isIn(shelter, *p, when); });
     return in >= shelter.holds;
   }
   bool isInWay(const Path& path, double t) const {
     const auto leavesRoom = [&](const SharedShelter& s) { return isIn(s, path, t) && !isFull(s, t); };
-    return std::none_of(shelters_.begin(), shelters_.end(), leavesRoom);
+    return !path.standsAt(t) || std::none_of(shelters_.begin(), shelters_.end(), leavesRoom);
   }
-  /// Who is in changes at corners only.
+  /// Everybody goes straight from corner to corner.
   void closeWhileFull(const SharedShelter& shelter, GroundTime& ground) const {
     for (std::size_t i = 1; i < corners_.size(); ++i) {
-      const double middle = (corners_[i - 1] + corners_[i]) / 2;
-      if (!isFull(shelter, middle)) continue;
-      ground.takeStand(shelter.pos, shelter.radius, ground.clock().meeting({corners_[i - 1], corners_[i]}));
+      const Span span{corners_[i - 1], corners_[i]};
+      if (isFull(shelter, span)) ground.close(shelter.pos, shelter.radius, ground.clock().meeting(span));
     }
   }
 

@@ -10,7 +10,7 @@
 
 namespace wend::crew {
 
-/// Who stands within `radius` of `pos` is in the shelter; it holds so many.
+/// Who is within `radius` of `pos`, standing or walking, is in the shelter; it holds so many.
 struct SharedShelter {
   Point pos;
   double radius = 0.5;
@@ -62,7 +62,7 @@ struct NamedTasks {
 ///
 /// Requires  as `cheapestRoute` does of every task.
 /// Ensures   (1) two people are never nearer than their radii, but for (2); (2) somebody who stands in a shelter that
-///           holds one more is in nobody's way, and nobody stands in one that is full; (3) no route is dearer than the
+///           holds one more is in nobody's way, and nobody enters one that is full or walks about in it; (3) no route is dearer than the
 ///           one first found; (4) nobody can do better alone, the others as they are; (5) same input, same routes.
 /// Stops holding as the best for all together: that may need two to change at once.
 /// Fails     when cancelled: nothing.

@@ -157,6 +157,11 @@ Json routeOf(const sheets::RouteOf& route) {
       {"stands", Json::array()},  {"walks", Json::array()},
       {"breaks", Json::array()},  {"why", idOrNull(route.why)},
       {"notes", route.notes}};
+  const bool found = route.sought && route.why.empty();
+  json["metres"] = found ? Json(route.metres) : Json(nullptr);
+  json["margin"] = found ? Json(route.margin) : Json(nullptr);
+  json["marginMore"] = found ? Json(route.marginMore) : Json(nullptr);
+  json["room"] = found ? Json(route.room) : Json(nullptr);
   for (const auto& stand : route.stands)
     json["stands"].push_back({{"pos", place(stand.pos)},
                               {"shelter", idOrNull(stand.shelter)},

@@ -2,10 +2,9 @@
 
 #include <algorithm>
 
-#include "core/answers/drawn_ground.h"
+#include "core/answers/drawn_routes.h"
 #include "core/answers/route_needs.h"
 #include "core/answers/routes.h"
-#include "core/crew/route.h"
 #include "core/plan/on_beat.h"
 
 namespace wend::sheets {
@@ -15,19 +14,6 @@ using answers::Take;
 using geometry::Point;
 
 namespace {
-
-crew::DrawnRoute drawnRoute(const motion::Track& track, double length) {
-  crew::DrawnRoute route;
-  route.at = [&track](double t) { return track.place(t); };
-  for (const auto& mark : track.marks()) {
-    // Marks passed without a stop are no stands: the walk goes on through them.
-    const bool last = &mark == &track.marks().back();
-    const bool first = &mark == &track.marks().front();
-    if (first || last || mark.until > mark.at)
-      route.stands.push_back({mark.at, last ? std::max(length, mark.until) : mark.until});
-  }
-  return route;
-}
 
 void addPath(const motion::Track& track, WalkOf& walk) {
   const auto pass = [&](double t, Point place) {
@@ -58,23 +44,9 @@ const char* wordOf(crew::Break::Why why) {
   return "seen";
 }
 
-/// Whether who stands at that place of their way does so crouching.
-bool crouchesAt(const plan::Crew& crew, const motion::Track& track, Point place) {
-  constexpr double kThere = 0.01;
-  for (std::size_t mark = 0; mark < crew.marks.size(); ++mark)
-    if (crew.marks[mark].posture == plan::Posture::crouch &&
-        geometry::distance(track.marks()[mark].pos, place) <= kThere)
-      return true;
-  return false;
-}
-
 void fill(const Take& take, std::size_t i, const motion::Track& track, RouteOf& route) {
   const plan::Crew& crew = take.plan().crew[i];
-  answers::DrawnGround upright(take, i, crew.height), low(take, i, crew.crouch);
-  const crew::DrawnRoute drawn = drawnRoute(track, take.length());
-  const auto report = crew::reportOf(
-      drawn, {crew.speed, 0.25, 60}, [&](Point p, double t) { return upright.walking(p, t); },
-      [&](Point p, double t) { return (crouchesAt(crew, track, p) ? low : upright).standing(p, t); });
+  const auto [drawn, report] = answers::drawnReportOf(take, i);
   for (const auto& span : drawn.stands) {
     const answers::CrewPose pose = take.people().crewAt(i, span.from, take.view().sensorAt(span.from));
     route.stands.push_back({track.place(span.from), pose.shelter, span, pose.height < crew.height});
@@ -96,7 +68,9 @@ void fill(const Take& take, std::size_t i, const motion::Track& track, RouteOf& 
 void fill(const plan::Plan& plan, const answers::FoundRoute& found, RouteOf& route) {
   route.sought = true;
   route.why = found.whole();
+  route.metres = found.metres;
   route.margin = found.margin;
+  route.marginMore = found.marginMore;
   route.room = found.room;
   route.notes = found.notes;
   for (const auto& stand : found.stands) route.stands.push_back({stand.pos, stand.shelter, stand.span, stand.crouch});

@@ -38,11 +38,13 @@ struct RouteOf {
   std::string role;
   bool drawn = false;
   bool carried = false;
-  bool sought = false;    ///< neither drawn nor carried, and one was looked for
-  bool feasible = false;  ///< no break; when sought, one was found. Meaningful when drawn or sought
-  std::string why;        ///< sought in vain: in words
-  double margin = 0;      ///< found: seconds by which sight may come sooner and go later
-  double room = 0;        ///< found: metres it keeps at least from everything
+  bool sought = false;      ///< neither drawn nor carried, and one was looked for
+  bool feasible = false;    ///< no break; when sought, one was found. Meaningful when drawn or sought
+  std::string why;          ///< sought in vain: in words
+  double metres = 0;        ///< found: of all its walks
+  double margin = 0;        ///< found: seconds by which sight may come sooner and go later
+  bool marginMore = false;  ///< that and perhaps more: no more was looked for
+  double room = 0;          ///< found: metres it keeps at least from everything
   std::vector<std::string> notes;
   std::vector<StandOf> stands;
   std::vector<WalkOf> walks;

@@ -5,6 +5,8 @@
 #include "core/crew/boom.h"
 #include "core/sheets/crew_sheet.h"
 #include "core/sheets/dept_sheets.h"
+#include "core/sheets/glyphs.h"
+#include "core/sheets/route_lines.h"
 #include "core/sheets/text_words.h"
 #include "core/snags/stretch.h"
 #include "core/units/clock_time.h"
@@ -18,9 +20,13 @@ using base::fixed;
 namespace {
 
 TextTable peopleTable(const plan::Plan& plan) {
-  TextTable table({"who", "role", ">walks up to"});
-  for (const auto& crew : plan.crew)
-    table.add({crew.id.text(), crew.role, figure(fixed(crew.speed, 2) + " m/s", "mostMetresPerSecond", crew.speed)});
+  TextTable table({"who", "on the plan", "role", ">walks up to"});
+  const std::vector<std::string> labels = crewLabels(plan);
+  for (std::size_t i = 0; i < plan.crew.size(); ++i) {
+    const auto& crew = plan.crew[i];
+    table.add({crew.id.text(), labels[i], crew.role,
+               figure(fixed(crew.speed, 2) + " m/s", "mostMetresPerSecond", crew.speed)});
+  }
   return table;
 }
 
@@ -62,6 +68,15 @@ TextTable routesTable(const std::vector<RouteOf>& routes) {
     if (route.sought && !route.why.empty()) table.add({route.id, "NO ROUTE", "", "see below"});
     for (auto& row : rowsOf(route)) table.add(std::move(row.cells));
   }
+  return table;
+}
+
+/// Walks that lead round something; the others go straight to where the table above says.
+TextTable cornersTable(const std::vector<RouteOf>& routes) {
+  TextTable table({"who", "walks", "~by way of, at"});
+  for (const auto& route : routes)
+    for (const auto& walk : route.walks)
+      if (walk.path.size() > 2) table.add({route.id, spanCell(walk.span), wayText(walk)});
   return table;
 }
 
@@ -167,6 +182,8 @@ DeptSheet crewPaper(const Answers& answers) {
                   "Crew sheet",
                   {{"Who is who", peopleTable(answers.take->plan())},
                    {"Where to be; BREAKS is where the plan does not hold", routesTable(routes)}}};
+  if (TextTable corners = cornersTable(routes); corners.cells().size() > 1)
+    sheet.parts.push_back({"The corners of walks: where to be when", std::move(corners)});
   TextTable remarks = remarksTable(routes);
   if (remarks.cells().size() > 1)
     sheet.parts.push_back({"Why somebody has no route, and what was not planned for", std::move(remarks)});

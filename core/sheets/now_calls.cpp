@@ -22,15 +22,38 @@ std::optional<double> nextSeen(const sight::GroundMap& ground, geometry::Point a
   return std::nullopt;
 }
 
-/// Where somebody stands, on their drawn way or on the one that was found; nothing for who walks or goes along.
-std::optional<geometry::Point> standsAt(const answers::Answers& answers, const snags::CrewAt& at, double t) {
-  if (at.carried || at.walking) return std::nullopt;
-  if (at.present) return at.pos;
-  const auto* route = answers.routes ? answers.routes->find(at.id) : nullptr;
-  if (!route || !route->found) return std::nullopt;
-  for (const auto& walk : route->walks)
+/// Where somebody stands, on their drawn way or on the one that was found, and how late they may set off from there.
+struct Standing {
+  geometry::Point at;
+  std::optional<double> latestLeave;
+};
+
+/// Nothing for who walks or goes along.
+std::optional<Standing> foundStanding(const answers::FoundRoute& route, double t) {
+  Standing standing{route.at(t), std::nullopt};
+  for (const auto& walk : route.walks) {
     if (walk.walk.span.from < t && t < walk.walk.span.until) return std::nullopt;
-  return route->at(t);
+    if (walk.walk.span.from < t) continue;
+    standing.latestLeave = walk.walk.latestLeave;
+    break;
+  }
+  return standing;
+}
+
+std::optional<Standing> standingAt(const answers::Answers& answers, const snags::CrewAt& at, double t) {
+  if (at.carried || at.walking) return std::nullopt;
+  const auto* routes = answers.routes.get();
+  if (!at.present) {
+    const auto* route = routes ? routes->find(at.id) : nullptr;
+    return route && route->found ? foundStanding(*route, t) : std::nullopt;
+  }
+  Standing standing{at.pos, std::nullopt};
+  if (!routes) return standing;
+  const auto next = std::find_if(routes->slips.begin(), routes->slips.end(), [&](const answers::DrawnSlip& slip) {
+    return slip.id == at.id && slip.span.from >= t;
+  });
+  if (next != routes->slips.end()) standing.latestLeave = next->latestLeave;
+  return standing;
 }
 
 }  // namespace
@@ -42,17 +65,23 @@ std::vector<GoneBy> goneBy(const answers::Answers& answers, const answers::Insta
   const auto labels = crewLabels(plan);
   for (std::size_t i = 0; i < instant.crew.size() && i < labels.size(); ++i) {
     const auto& at = instant.crew[i];
-    const auto place = standsAt(answers, at, instant.time);
-    if (!place) continue;
-    if (const auto seen = nextSeen(*answers.ground, *place, instant.time))
-      calls.push_back({at.id, labels[i], *seen, *seen - plan.sightRules.early});
+    const auto standing = standingAt(answers, at, instant.time);
+    if (!standing) continue;
+    const auto seen = nextSeen(*answers.ground, standing->at, instant.time);
+    if (!seen) continue;
+    const double by = *seen - plan.sightRules.early;
+    const bool slip = standing->latestLeave && *standing->latestLeave < by;
+    calls.push_back({at.id, labels[i], *seen, slip ? *standing->latestLeave : by, slip});
   }
   std::stable_sort(calls.begin(), calls.end(), [](const GoneBy& a, const GoneBy& b) { return a.by < b.by; });
   return calls;
 }
 
 std::string goneByWords(const GoneBy& call, double t) {
-  return call.label + (t > call.by ? " had to be gone by " : " gone by ") + base::fixed(call.by, 1);
+  const bool past = t > call.by;
+  const char* words =
+      call.slip ? (past ? " had to set off by " : " sets off by ") : (past ? " had to be gone by " : " gone by ");
+  return call.label + words + base::fixed(call.by, 1);
 }
 
 }  // namespace wend::sheets

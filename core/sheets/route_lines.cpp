@@ -19,10 +19,13 @@ std::string standLine(const StandOf& stand) {
 std::string walkLine(const WalkOf& walk) {
   std::string line = "walks  " + base::padRight(spanText(walk.span), 14) + "on " + triggerText(walk.beat, walk.plus) +
                      ", up to " + fixed(walk.speed, 2) + " m/s";
+  if (!walk.latestLeave && !walk.earliestArrive) line += ", leave by and there from unknown";
   if (walk.latestLeave) line += ", leave by " + secondsText(*walk.latestLeave);
   if (walk.earliestArrive) line += ", there from " + secondsText(*walk.earliestArrive);
   return line;
 }
+
+}  // namespace
 
 std::string wayText(const WalkOf& walk) {
   std::string text;
@@ -30,8 +33,6 @@ std::string wayText(const WalkOf& walk) {
     text += (i ? "; " : "") + placeText(walk.path[i]) + " at " + secondsText(walk.times[i]);
   return text;
 }
-
-}  // namespace
 
 std::vector<RouteLine> routeLines(const RouteOf& route) {
   std::vector<RouteLine> lines;
@@ -45,8 +46,8 @@ std::vector<RouteLine> routeLines(const RouteOf& route) {
 }
 
 std::string routeRoom(const RouteOf& route) {
-  return "sight may come and go " + fixed(route.margin, 1) + " s sooner and later; " + fixed(route.room, 2) +
-         " m clear of everything";
+  return std::string("sight may come and go ") + (route.marginMore ? "at least " : "") + fixed(route.margin, 1) +
+         " s sooner and later; " + fixed(route.room, 2) + " m clear of everything";
 }
 
 }  // namespace wend::sheets

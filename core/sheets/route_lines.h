@@ -19,6 +19,9 @@ struct RouteLine {
 /// where it breaks. Times in seconds of the take, places in plan metres.
 std::vector<RouteLine> routeLines(const RouteOf& route);
 
+/// The corners of a walk: "3.20, 1.40 at 42.5; ...", where to be when; straight and even between.
+std::string wayText(const WalkOf& walk);
+
 /// How far a found route is from being seen and from everything that stands: "sight may come and go 1.5 s sooner and
 /// later; 0.22 m clear of everything".
 std::string routeRoom(const RouteOf& route);

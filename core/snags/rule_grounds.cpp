@@ -9,7 +9,9 @@ Findings exitLane(const Evidence& evidence) {
   const Threshold limit = threshold(*evidence.plan, "exit-lane");
   for (const auto& lane : evidence.lanes)
     findings.push_back({lane.by, lane.area, lane.span.from, lane.span.until, lane.pos, limit.severity,
-                        nameOf(*evidence.plan, lane.by) + " stands in " + nameOf(*evidence.plan, lane.area),
+                        nameOf(*evidence.plan, lane.by) +
+                            (evidence.plan->crew.find(lane.by) ? " stays in " : " stands in ") +
+                            nameOf(*evidence.plan, lane.area),
                         "caution: exits stay free at all times, by local rules and whoever is in charge of them"});
   return findings;
 }

@@ -43,6 +43,8 @@ const std::vector<Rule>& rules() {
       {"cable-shut-in", cableShutIn},
       {"cable-short", cableShort},
       {"exit-lane", exitLane},
+      {"shelter-full", shelterFull},
+      {"lens-near", lensNear},
       {"lock-up", lockUp},
       {"noisy-step", noisyStep},
       {"ramp-seen", rampSeen},

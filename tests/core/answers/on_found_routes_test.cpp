@@ -73,6 +73,22 @@ TEST(OnFoundRoutes, CrouchesWhereTheRouteDoes) {
       << "1.1 m stays under a line from 1.7 m to 1.6 m";
 }
 
+TEST(OnFoundRoutes, HoldsLanesAgainstWhoStandsInThem) {
+  plan::Plan plan = smallPlan();
+  plan.crew.add(loose("ac"));
+  plan::Area lane;
+  lane.id = base::Id<plan::Area>("lane");
+  lane.shape = plan::Outline{{{3, -5}, {5, -5}, {5, 5}, {3, 5}}};
+  lane.use = {plan::AreaUse::exitLane};
+  plan.set.areas.add(lane);
+  const double length = takeOf(plan)->length();
+  EXPECT_TRUE(on(plan, stands("ac", {2, 0}, length)).lanes.empty());
+  const Evidence inIt = on(plan, stands("ac", {4, 0}, length));
+  ASSERT_EQ(inIt.lanes.size(), 1u);
+  EXPECT_EQ(inIt.lanes[0].by, "ac");
+  EXPECT_EQ(inIt.lanes[0].area, "lane");
+}
+
 TEST(OnFoundRoutes, IsNothingWithoutAnyRoute) {
   plan::Plan plan = litBySideLamp();
   plan.crew.add(loose("ac"));

@@ -6,8 +6,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/answers/on_found_routes.h"
 #include "core/answers/route_ground.h"
 #include "core/answers/route_needs.h"
+#include "core/base/text.h"
 #include "core/sight/body.h"
 #include "tests/core/answers/two_rooms.h"
 
@@ -151,6 +153,9 @@ TEST(FoundRoutes, SayWhyThereIsNoneWithFiguresThatSightConfirms) {
   EXPECT_NEAR(route.stuck->until, first - 2, 1.2);
   for (const char* part : {"nobody unseen gets past", "at best seen", "any of these frees it: not staying at ka"})
     EXPECT_NE(route.whole().find(part), std::string::npos) << route.whole();
+  EXPECT_EQ(route.whole().find("more places"), std::string::npos) << route.whole();
+  ASSERT_EQ(route.notes.size(), 1u);
+  EXPECT_NE(route.notes[0].find("cells of 0.10 m in steps of 0.45 s"), std::string::npos) << route.notes[0];
 }
 
 TEST(FoundRoutes, FreesTheStartsThatANeedBarsWithTheNeed) {
@@ -159,6 +164,69 @@ TEST(FoundRoutes, FreesTheStartsThatANeedBarsWithTheNeed) {
           .people.at(0);
   ASSERT_TRUE(route.stuck) << "two tenths of a second from shelter to shelter";
   EXPECT_EQ(route.stuck->needs, (std::vector<std::size_t>{0, 1})) << "without the first one starts in the second";
+}
+
+/// One who has to be in kb from 7 s on and walks too slowly for that.
+plan::Plan tooSlow(double speed) {
+  plan::Plan plan = withNeeds(twoRooms(), {need(plan::Stays{"ka"}, 0, 4), need(plan::Stays{"kb"}, 7, 14)});
+  plan::Crew slow = plan.crew[0];
+  slow.speed = speed;
+  plan.crew.replace(0, slow);
+  return plan;
+}
+
+TEST(FoundRoutes, SayOfNoPaceThatItFreesButOneThePlanIsFreedBy) {
+  int said = 0;
+  for (const double speed : {0.7, 0.77, 0.83, 0.9, 0.97}) {
+    const FoundRoute stuck = found(*takeOf(tooSlow(speed))).people.at(0);
+    if (!stuck.stuck || !stuck.stuck->speed) continue;
+    ++said;
+    const double typed = std::stod(base::fixed(*stuck.stuck->speed, 2));
+    EXPECT_TRUE(found(*takeOf(tooSlow(typed))).people.at(0).found) << speed << " freed by " << typed;
+  }
+  EXPECT_GT(said, 0);
+}
+
+TEST(FoundRoutes, SayNothingOfTimesPastTheTakesEnd) {
+  plan::Plan plan = withNeeds(twoRooms(), {need(plan::Stays{"ka"}, 0, 30)});
+  plan::Crew crew = plan.crew[0];
+  crew.speed = 0.83;  // in steps of 0.602 s the last ends after 30 s
+  plan.crew.replace(0, crew);
+  plan.camera.aims.back() = {{{"", 8}, 22, plan::Pace::even}, plan::OnBearing{410, 0}, {0, 0}, 0, {}};
+  const FoundRoute route = found(*takeOf(plan)).people.at(0);
+  ASSERT_TRUE(route.stuck && route.stuck->least) << "the lens looks at the shelter at the end";
+  ASSERT_FALSE(route.stuck->exposures.empty());
+  EXPECT_DOUBLE_EQ(route.stuck->exposures.back().span.until, 30);
+  double seconds = 0;
+  for (const auto& exposure : route.stuck->exposures) seconds += exposure.span.length();
+  EXPECT_NEAR(route.stuck->least->seconds, seconds, 1e-6);
+}
+
+TEST(FoundRoutes, AreHeldAgainstTheRulesAsDrawnOnesAre) {
+  plan::Plan plan = withNeeds(twoRooms(), {need(plan::Stays{"ka"}, 0, 4), need(plan::Stays{"kb"}, 12, 14)});
+  plan::Cable cable;
+  cable.id = base::Id<plan::Cable>("main");
+  cable.points = {{5.5, -1}, {5.5, 5}};
+  cable.height = 0.02;
+  plan.cables.add(cable);
+  const auto answers = *withRoutes(*answersOf(takeOf(plan)));
+  ASSERT_TRUE(answers->routes->people.at(0).found);
+  const bool told = std::any_of(answers->snags->begin(), answers->snags->end(),
+                                [](const auto& snag) { return snag.rule == "step-crossed" && snag.who == "ac"; });
+  EXPECT_TRUE(told) << "the cable lies across the way from room to room";
+}
+
+TEST(FoundRoutes, AreWhereTheyLeadOnceDrawnOut) {
+  const auto answers = *withRoutes(
+      *answersOf(takeOf(withNeeds(twoRooms(), {need(plan::Stays{"ka"}, 0, 4), need(plan::Stays{"kb"}, 12, 14)}))));
+  EXPECT_FALSE(instantAt(*answers->take, 13).crew[0].present);
+  const auto drawn = *drawnOut(answers);
+  for (const double t : {0.0, 6.5, 13.0, 30.0}) {
+    const auto at = instantAt(*drawn->take, t).crew[0];
+    ASSERT_TRUE(at.present) << t;
+    EXPECT_LT(geometry::distance(at.pos, answers->routes->people[0].at(t)), 1e-6) << t;
+  }
+  EXPECT_EQ(instantAt(*drawn->take, 13).crew[0].shelter, "kb");
 }
 
 const snags::Snag* routeSnag(const Answers& answers) {
@@ -225,6 +293,56 @@ TEST(FoundRoutes, SendNobodyToStandOutsideEveryRoom) {
   plan::Plan roomless = plan;
   roomless.set.rooms = {};
   EXPECT_TRUE(found(*takeOf(roomless)).people.at(0).found) << "without rooms nothing is outside";
+}
+
+/// The two rooms with ground of a use over what somebody who stays at kb from 12 s on would stand on.
+plan::Plan withGround(plan::AreaUse use, std::vector<Point> outline) {
+  plan::Plan plan = withNeeds(twoRooms(), {need(plan::Stays{"ka"}, 0, 4), need(plan::Stays{"kb"}, 12, 30)});
+  plan::Area area;
+  area.id = base::Id<plan::Area>("ground");
+  area.shape = plan::Outline{std::move(outline)};
+  area.use = {use};
+  plan.set.areas.add(area);
+  return plan;
+}
+
+/// The least distance of somebody's edge from x metres on, on their way and where they stand.
+struct Nearest {
+  double going = 1e9, standing = 1e9;
+};
+Nearest nearestTo(double x, const FoundRoute& route, double radius) {
+  Nearest nearest;
+  for (double t = 0; t <= 30; t += 0.01) nearest.going = std::min(nearest.going, x - radius - route.at(t).x);
+  for (const auto& stand : route.stands) nearest.standing = std::min(nearest.standing, x - radius - stand.pos.x);
+  return nearest;
+}
+
+TEST(FoundRoutes, SendNobodyToStandInALaneOrIntoClosedGround) {
+  const std::vector<Point> half{{7.5, -1}, {10, -1}, {10, 5}, {7.5, 5}};
+  for (const auto use : {plan::AreaUse::exitLane, plan::AreaUse::hazard, plan::AreaUse::keepOut}) {
+    const FoundRoute route = found(*takeOf(withGround(use, half))).people.at(0);
+    ASSERT_TRUE(route.found) << route.whole();
+    EXPECT_GE(nearestTo(7.5, route, 0.28).standing, -1e-9);
+    const double going = use == plan::AreaUse::exitLane ? 0 : nearestTo(7.5, route, 0.28).going;
+    EXPECT_GE(going, -1e-9);
+    ASSERT_EQ(route.notes.size(), 1u);
+    EXPECT_EQ(route.notes[0], "behind the wall reaches into ground, where nobody is sent to stand");
+  }
+  const FoundRoute free = found(*takeOf(withGround(plan::AreaUse::noisy, half))).people.at(0);
+  EXPECT_TRUE(free.notes.empty());
+}
+
+TEST(FoundRoutes, LetNobodyPaceInAShelterAllOfWhichIsALane) {
+  const FoundRoute route =
+      found(*takeOf(withGround(plan::AreaUse::exitLane, {{5.5, -1}, {10, -1}, {10, 5}, {5.5, 5}}))).people.at(0);
+  EXPECT_FALSE(route.found);
+}
+
+TEST(FoundRoutes, WalkThroughALaneButNotThroughClosedGround) {
+  const std::vector<Point> across{{5.3, -1}, {5.9, -1}, {5.9, 5}, {5.3, 5}};
+  EXPECT_TRUE(found(*takeOf(withGround(plan::AreaUse::exitLane, across))).people.at(0).found);
+  EXPECT_FALSE(found(*takeOf(withGround(plan::AreaUse::keepOut, across))).people.at(0).found);
+  EXPECT_FALSE(found(*takeOf(withGround(plan::AreaUse::hazard, across))).people.at(0).found);
 }
 
 TEST(FoundRoutes, WhoIsSeenFromTheStartOnHasALeastExposureAndNotNowhereToStart) {

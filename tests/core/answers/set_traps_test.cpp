@@ -207,6 +207,44 @@ plan::Area groundOf(plan::AreaUse use) {
   return area;
 }
 
+TEST(LeavesMet, TellOfPerformersWhoGoThroughWhatIsShut) {
+  const auto metWith = [](double share) {
+    plan::Plan plan = smallPlan();
+    plan::Wall wall;
+    wall.id = base::Id<plan::Wall>("w1");
+    wall.points = {{-3, 3}, {3, 3}};
+    wall.thickness = 0.1;
+    plan.set.walls.add(wall);
+    plan::Opening door;
+    door.id = base::Id<plan::Opening>("d1");
+    door.wall = "w1";
+    door.along = {2.5, 3.5};
+    door.fill = plan::OpeningFill::solid;
+    plan::OpenKey key;
+    key.share = share;
+    door.open = {key};
+    plan.set.openings.add(door);
+    plan::Performer nora = plan.performers[0];
+    nora.marks.resize(1);
+    nora.marks[0].at = {"", 0};
+    nora.marks[0].until.reset();
+    nora.marks[0].pos = {0, 2};
+    plan::Mark there;
+    there.at = {"", 2};
+    there.pos = {0, 4};
+    nora.marks.push_back(there);
+    plan.performers.replace(0, nora);
+    const auto take = takeOf(plan);
+    return leavesMet(*take, samplesOf(*take));
+  };
+  const auto met = metWith(0);
+  ASSERT_EQ(met.size(), 1u);
+  EXPECT_EQ(met[0].who, "nora");
+  EXPECT_EQ(met[0].opening, "d1");
+  EXPECT_NEAR(met[0].time, 1, 0.1);
+  EXPECT_TRUE(metWith(1).empty()) << "open";
+}
+
 TEST(LanesTaken, ListWhatStandsInThem) {
   plan::Plan plan = smallPlan();
   plan.set.areas.add(groundOf(plan::AreaUse::exitLane));
@@ -253,6 +291,31 @@ TEST(LanesTaken, HeedPiecesThatAreMoved) {
   EXPECT_NEAR(lanes[0].span.until, 2 + 2 * 1.5 / 4, 1.0 / 24) << "1.5 m of its 4 m on";
   EXPECT_NEAR(lanes[1].span.from, 7 + 2.5 / 4, 1.0 / 24);
   EXPECT_NEAR(lanes[1].span.until, 10, 1e-9);
+}
+
+TEST(LanesTaken, CountWhoWalksToAndFroButNotWhoWalksThrough) {
+  const auto lanesOf = [](std::vector<Point> way) {
+    plan::Plan plan = smallPlan();
+    plan.set.areas.add(groundOf(plan::AreaUse::exitLane));
+    plan::Crew crew = standing("grip", way[0]);
+    crew.marks.clear();
+    for (std::size_t i = 0; i < way.size(); ++i) {
+      plan::Mark mark;
+      mark.at = {"", double(i)};
+      mark.pos = way[i];
+      crew.marks.push_back(mark);
+    }
+    plan.crew.add(crew);
+    const auto take = takeOf(plan);
+    return lanesTaken(*take, samplesOf(*take));
+  };
+  EXPECT_TRUE(lanesOf({{0, 0}, {1, 0}, {2, 0}, {3, 0}, {4, 0}, {5, 0}, {6, 0}}).empty());
+  const auto lanes = lanesOf({{2, 0}, {3.6, 0}, {4.4, 0}, {3.6, 0}, {4.4, 0}, {3.6, 0}, {4.4, 0}, {6, 0}});
+  ASSERT_EQ(lanes.size(), 1u);
+  EXPECT_EQ(lanes[0].by, "grip");
+  EXPECT_GE(lanes[0].span.from, 0.4) << "in the lane from 0.72 m on";
+  EXPECT_LE(lanes[0].span.until, 7);
+  EXPECT_GE(lanes[0].span.length(), 4);
 }
 
 TEST(LanesTaken, AreNoneOfGroundWithAnotherUse) {

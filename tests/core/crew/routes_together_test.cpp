@@ -76,6 +76,24 @@ TEST(RoutesTogether, AShelterHoldsAsManyAsItHolds) {
   EXPECT_FALSE(two(1).people[1].route);
 }
 
+TEST(RoutesTogether, WhoPacesInAShelterTakesUpAPlaceInIt) {
+  const GroundTime ground = hall(6, 6, 30, 1, 0.28);
+  const Point shelter{3, 3};
+  // Both have to be in the shelter from 10 s to 20 s; nobody says that they have to stand there.
+  std::vector<std::size_t> inside;
+  for (std::size_t cell = 0; cell < ground.grid().cells(); ++cell)
+    if (geometry::distance(ground.grid().centre(cell), shelter) <= 1.2) inside.push_back(cell);
+  const CellTimes stays = onlyAt(inside, ground.clock().meeting({10, 20}), ground.grid(), ground.clock());
+  std::vector<RouteTask> tasks{taskOf(ground, 1, {1, 1}, {1, 1}), taskOf(ground, 1, {5, 5}, {5, 5})};
+  for (auto& task : tasks) task.needs = {&stays};
+  const auto foundFor = [&](int holds) {
+    const std::vector<SharedShelter> shelters{{shelter, 1.2, holds}};
+    return routesTogether(tasks, shelters)->people[1].route.has_value();
+  };
+  EXPECT_TRUE(foundFor(2));
+  EXPECT_FALSE(foundFor(1)) << "to and fro inside is inside";
+}
+
 TEST(RoutesTogether, WhatIsRememberedIsWhatWouldBeFound) {
   const GroundTime ground = hall(6, 6, 30, 1, 0.28);
   const std::vector<RouteTask> tasks{taskOf(ground, 1, {1, 1}, {5, 5}), taskOf(ground, 1, {5, 5}, {1, 1}),

@@ -3,6 +3,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cmath>
+
 #include "core/answers/routes.h"
 #include "core/sheets/dept_sheets.h"
 #include "core/sheets/plan_view.h"
@@ -83,6 +86,97 @@ TEST(CrewSheet, DrawnRoutesBreakInAWall) {
   EXPECT_EQ(route.breaks[0].why, "taken");
   // 6 m in 9 s: the wall's face is 2.95 m on, the body's edge 0.28 m before its middle.
   EXPECT_NEAR(route.breaks[0].span.from, (2.95 - 0.28) / 6 * 9, 0.26);
+}
+
+/// Somebody who walks 6 m east behind the camera from 1 s to 7 s.
+plan::Crew walksEast() {
+  plan::Crew runner = answers::standing("runner", {-3, -5});
+  runner.marks[0].until = plan::Moment{"", 1};
+  runner.marks.push_back(answers::markAt("r2", {3, -5}, 7));
+  return runner;
+}
+
+/// Metres between the edges of the runner, who set off at `leave`, and of the van at t; none where they overlap.
+double gapToVan(double leave, double t) {
+  const double x = -3 + std::clamp(t - leave, 0.0, 6.0), y = -5;
+  const double north = 20 * std::clamp((t - 2) / 8, 0.0, 1.0);
+  const double dx = std::max({0.0, 0 - x, x - 1}), dy = std::max({0.0, -20 + north - y, y - (-18 + north)});
+  return std::hypot(dx, dy) - 0.28;
+}
+double leastGapToVan(double leave) {
+  double least = 1e9;
+  for (double t = 0; t <= 10; t += 0.01) least = std::min(least, gapToVan(leave, t));
+  return least;
+}
+
+TEST(CrewSheet, ASlipLeftAtItsLatestKeepsClearOfWhatDrives) {
+  plan::Plan plan = answers::smallPlan();
+  plan.crew.add(walksEast());
+  plan::Piece van;
+  van.id = base::Id<plan::Piece>("van");
+  van.shape = plan::Outline{{{0, -20}, {1, -20}, {1, -18}, {0, -18}}};
+  van.top = 2.4;
+  plan::PieceKey rests, drives;
+  drives.time = {{"", 2}, 8, plan::Pace::even};
+  drives.offset = {0, 20};
+  van.moved = {rests, drives};
+  plan.set.pieces.add(van);
+  const RouteOf route = routeOf(*answersOf(plan), "runner");
+  ASSERT_EQ(route.walks.size(), 1u);
+  ASSERT_TRUE(route.walks[0].latestLeave);
+  const double latest = *route.walks[0].latestLeave;
+  EXPECT_GT(latest, 1.2);
+  for (double leave = 1; leave <= latest; leave += 0.05) EXPECT_GE(leastGapToVan(leave), 0.15 - 0.02) << leave;
+  EXPECT_LT(leastGapToVan(latest + 0.5), 0.15) << "and it is no later than it has to be by half a second";
+}
+
+TEST(CrewSheet, ASlipLeftAtItsLatestKeepsWhatThePersonNeeds) {
+  plan::Plan plan = answers::smallPlan();
+  plan::Shelter shelter;
+  shelter.id = base::Id<plan::Shelter>("ka");
+  shelter.pos = {3, -5};
+  shelter.radius = 0.5;
+  plan.shelters.add(shelter);
+  plan::Crew runner = walksEast();
+  plan::Need stays;
+  stays.what = plan::Stays{"ka"};
+  stays.from = plan::Moment{"", 8};
+  runner.needs = {stays};
+  plan.crew.add(runner);
+  const RouteOf route = routeOf(*answersOf(plan), "runner");
+  ASSERT_TRUE(route.feasible);
+  // Half a metre before the end of the walk the shelter begins.
+  EXPECT_NEAR(route.walks.at(0).latestLeave.value(), 8 - 5.5, 0.15);
+}
+
+TEST(CrewSheet, PrintsTheCornersOfWalksAndTheLettersOfThePlan) {
+  plan::Plan plan = answers::smallPlan();
+  plan::Crew runner = walksEast();
+  runner.role = "set runner";
+  runner.marks.insert(runner.marks.begin() + 1, answers::markAt("r1", {0, -6}, 4));
+  plan.crew.add(runner);
+  answers::Answers answers = *answersOf(plan);
+  answers.evidence = std::make_shared<const snags::Evidence>();
+  const std::string text = sheetText(plan, deptSheet(answers, "crew"));
+  EXPECT_NE(text.find("0.00, -6.00 at 4.0"), std::string::npos) << text;
+  EXPECT_NE(text.find("SR"), std::string::npos) << "the runner's letters on the plan";
+}
+
+TEST(CrewSheet, SaysThatItDoesNotKnowHowLateToLeave) {
+  RouteOf route;
+  route.walks = {{{1, 2}, {{0, 0}, {1, 0}}, {1, 2}, "", 1, std::nullopt, std::nullopt, 1}};
+  EXPECT_NE(routesText({route}).find("no route drawn"), std::string::npos);
+  route.drawn = true;
+  EXPECT_NE(routesText({route}).find("leave by and there from unknown"), std::string::npos);
+}
+
+TEST(CrewSheet, SaysThatAMarginIsNoLessWhereNoMoreWasLookedFor) {
+  RouteOf route;
+  route.sought = true;
+  route.margin = 10;
+  EXPECT_EQ(routesText({route}).find("at least"), std::string::npos);
+  route.marginMore = true;
+  EXPECT_NE(routesText({route}).find("at least 10.0 s"), std::string::npos);
 }
 
 TEST(CrewSheet, ARouteSoughtInVainSaysWhy) {

@@ -3,7 +3,9 @@
 
 #include <gtest/gtest.h>
 
+#include "core/answers/routes.h"
 #include "core/answers/whole_take.h"
+#include "core/sheets/crew_sheet.h"
 #include "core/sheets/now_drawing.h"
 #include "core/sheets/text_width.h"
 #include "tests/samples.h"
@@ -83,10 +85,71 @@ TEST(GoneByOfFirstBatch, TellsTheAssistantBesideTheDoorTheLastSecond) {
   EXPECT_GE(assistant->by, exact.seen[0].span.from - 2 - 2.0 / 24);
 }
 
+// The slip from KX is drawn from 44 s on; how late it may start is what the crew sheet prints.
+TEST(GoneByOfFirstBatch, TellsTheLatestLeaveOfTheDrawnSlipWhereThatIsSooner) {
+  auto answers = std::make_shared<answers::Answers>();
+  answers->take = *answers::Take::of(sharedSample("first-batch.wend"));
+  answers->ground = *answers::groundOf(*answers->take, {answers->take->plan().sightRules.height});
+  const auto callOf = [](const answers::Answers& of) {
+    const auto calls = goneBy(of, answers::instantAt(*of.take, 42));
+    return *std::find_if(calls.begin(), calls.end(), [](const auto& call) { return call.id == "ac1"; });
+  };
+  EXPECT_FALSE(callOf(*answers).slip) << "nobody knows of slips yet";
+  const auto routes = *answers::withRoutes(answers);
+  double printed = 0;
+  for (const auto& route : routesOf(*routes))
+    for (const auto& walk : route.walks)
+      if (route.id == "ac1" && walk.span.from == 44) printed = walk.latestLeave.value();
+  const GoneBy call = callOf(*routes);
+  EXPECT_TRUE(call.slip);
+  EXPECT_DOUBLE_EQ(call.by, printed);
+  EXPECT_LT(call.by, callOf(*answers).by);
+}
+
+TEST(GoneByOfFirstBatch, TellsTheLatestLeaveOfTheFoundRouteWhereThatIsSooner) {
+  const auto route = [](double latest) {
+    answers::FoundRoute found;
+    found.id = "ac1";
+    found.found = true;
+    const geometry::Point at{1, 1}, there{2, 1};
+    found.stands = {{{0, 44}, at, "", false}, {{50, 168}, there, "", false}};
+    answers::FoundWalk walk;
+    walk.walk.span = {44, 50};
+    walk.walk.latestLeave = latest;
+    walk.path = {{44, at}, {50, there}};
+    found.walks = {walk};
+    return found;
+  };
+  plan::Plan plan = *sharedSample("first-batch.wend");
+  plan::Crew crew = *plan.crew.find("ac1");
+  const geometry::Point door = plan.shelters.find("KX")->pos;
+  crew.marks.clear();
+  plan.crew.replace(plan.crew.indexOf("ac1"), crew);
+  answers::Answers answers;
+  answers.take = *answers::Take::of(std::make_shared<const plan::Plan>(plan));
+  answers.ground = *answers::groundOf(*answers.take, {plan.sightRules.height});
+  const auto callWith = [&](double latest) {
+    answers::FoundRoute found = route(latest);
+    found.stands[0].pos = found.walks[0].path[0].at = door;
+    auto routes = std::make_shared<answers::FoundRoutes>();
+    routes->people = {found};
+    answers.routes = routes;
+    const auto calls = goneBy(answers, answers::instantAt(*answers.take, 42));
+    return *std::find_if(calls.begin(), calls.end(), [](const auto& call) { return call.id == "ac1"; });
+  };
+  EXPECT_TRUE(callWith(45).slip);
+  EXPECT_DOUBLE_EQ(callWith(45).by, 45);
+  EXPECT_FALSE(callWith(60).slip);
+  EXPECT_LT(callWith(60).by, 49.8);
+}
+
 TEST(GoneByWords, SayWhenTheSecondIsPast) {
   const GoneBy call{"ac1", "FA", 49.8, 47.8};
   EXPECT_EQ(goneByWords(call, 41), "FA gone by 47.8");
   EXPECT_EQ(goneByWords(call, 48.5), "FA had to be gone by 47.8");
+  const GoneBy slip{"ac1", "FA", 49.8, 45.6, true};
+  EXPECT_EQ(goneByWords(slip, 41), "FA sets off by 45.6");
+  EXPECT_EQ(goneByWords(slip, 46), "FA had to set off by 45.6");
 }
 
 /// What a cue changes from and to is never cut where the panel has a line for it.

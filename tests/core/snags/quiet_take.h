@@ -34,6 +34,8 @@ inline Evidence quietTake() {
     PerformerAt ilse;
     ilse.id = "ilse";
     ilse.present = true;
+    ilse.pos = {0, 2};
+    ilse.top = 1.7;
     ilse.inFrame = optics::Showing::whole;
     ilse.offset = 0.0;
     instant.performers = {ilse};
