@@ -5,7 +5,10 @@
 /// the step, is a wall of the floor plan, and the swept view (swept_view.h) deals with all of them together. What is
 /// lower, hangs or is looked over hides the ground of its own shadow (low_shadow.h), each alone. Glass hides nothing.
 ///
-/// The same is told of ground on which a body stays below or above the frame (frame_sides.h).
+/// The same is told of ground on which a body stays below or above the frame (frame_sides.h). Frame and things hide
+/// together, too: the part of a thing whose foot is below the frame all through the step hides as if it reached down
+/// without end, for every line of sight in frame that meets it passes over that foot; so does a part whose top is above
+/// the frame. A lamp whose lower rim is out of the picture hides like a column.
 ///
 /// Given away: bodies out of frame or hidden only by two of these together, leaves and pieces that
 /// move at some instant of the step, and what stands between the eye and a mirror unless it is a wall. Walls and
