@@ -113,7 +113,8 @@ std::string turnsBackWords(const plan::Plan& plan, ScaleOf of, const RingMark& m
   };
   if (place > 0) add(place - 1);
   if (after < rows.size()) add(after);
-  return markText(mark, of, plan.display) + " turns the ring back beside " + beside +
+  const std::string own = row ? "row " + std::to_string(*row + 1) + ", " : "";
+  return own + markText(mark, of, plan.display) + " turns the ring back beside " + beside +
          ": values and degrees have to go one way. Look at these.";
 }
 
