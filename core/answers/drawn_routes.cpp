@@ -54,8 +54,13 @@ class Reporter {
     const crew::RouteReport wide = shifted(made.route, red), close = shifted(made.route, 0);
     for (std::size_t i = 0; i < made.report.walks.size(); ++i) {
       const crew::Walk& from = wide.walks[i].latestLeave ? wide.walks[i] : close.walks[i];
-      made.report.walks[i].latestLeave = from.latestLeave;
-      made.report.walks[i].earliestArrive = from.earliestArrive;
+      crew::Walk& walk = made.report.walks[i];
+      if (!from.latestLeave) walk.latestLeave = walk.earliestArrive = std::nullopt;
+      if (!walk.latestLeave || !walk.earliestArrive) continue;
+      // What begins between two looks may be missed by as much: a promise errs to the other side.
+      if (*from.latestLeave < *walk.latestLeave) walk.latestLeave = std::max(walk.span.from, *from.latestLeave - kLook);
+      if (*from.earliestArrive > *walk.earliestArrive)
+        walk.earliestArrive = std::min(walk.span.until, *from.earliestArrive + kLook);
     }
     return made;
   }

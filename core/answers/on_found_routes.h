@@ -17,8 +17,8 @@ std::vector<plan::Mark> marksOf(const FoundRoute& route, double length);
 bool putOnFoundRoutes(const Take& take, const FoundRoutes& routes, const base::Cancel& cancel, Evidence& evidence,
                       Evidence* forRules = nullptr);
 
-/// The answers of the plan with every route found drawn into it: those people are where check, draw and window put them.
-/// The same answers where none was found. Fails when cancelled.
+/// The answers of the plan with every route found drawn into it, so that those people are where check, draw and window
+/// put them. The same answers where none was found. Fails when cancelled.
 base::Result<AnswersPtr> drawnOut(const AnswersPtr& answers, const base::Cancel& cancel = {});
 
 }  // namespace wend::answers

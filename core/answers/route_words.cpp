@@ -45,7 +45,7 @@ std::string exposureWords(const crew::Exposure& exposure) {
 }
 
 std::string leastWords(const crew::Stuck& stuck) {
-  if (!stuck.least) return "even seen there is no way: what stands there and the needs leave none";
+  if (!stuck.least) return "even seen there is no way: what stands there, closed ground and needs leave none";
   std::vector<std::string> spans;
   for (const auto& exposure : stuck.exposures) spans.push_back(exposureWords(exposure));
   return "at best seen, or nearly, for " + fixed(stuck.least->seconds, 1) + " s: " + joined(spans, "; ");

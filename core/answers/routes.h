@@ -102,10 +102,10 @@ base::Result<RouteMaps> routeGroundOf(const Take& take, const base::Cancel& canc
 base::Result<std::shared_ptr<const FoundRoutes>> foundRoutes(const Take& take, const RouteMaps& ground,
                                                              const base::Cancel& cancel = {});
 
-/// Answers with the routes found, with a snag for everybody for whom there is none, with links, poles, shadows and lanes
-/// as they are on the routes found, and with what the rules find of those who go them. The same answers when nobody
-/// wants a route or nothing is known of sight, but for the slips of drawn routes where the map of the ground is there.
-/// Routes are looked for only for those who have neither marks nor go along
+/// Answers with the routes found, with a snag for everybody for whom there is none, with links, poles, shadows and
+/// lanes as they are on the routes found, and with what the rules find of those who go them. The same answers when
+/// nobody wants a route or nothing is known of sight, but for the slips of drawn routes where the map of the ground is
+/// there. Routes are looked for only for those who have neither marks nor go along
 /// with the camera: a drawn route that is seen is told of by the rule "crew-seen".
 /// Fails when cancelled.
 base::Result<AnswersPtr> withRoutes(const AnswersPtr& answers, const base::Cancel& cancel = {},

@@ -62,7 +62,7 @@ struct NamedTasks {
 ///
 /// Requires  as `cheapestRoute` does of every task.
 /// Ensures   (1) two people are never nearer than their radii, but for (2); (2) somebody who stands in a shelter that
-///           holds one more is in nobody's way, and nobody enters one that is full or walks about in it; (3) no route is dearer than the
+///           holds one more is in nobody's way, and nobody is in one that is full; (3) no route is dearer than the
 ///           one first found; (4) nobody can do better alone, the others as they are; (5) same input, same routes.
 /// Stops holding as the best for all together: that may need two to change at once.
 /// Fails     when cancelled: nothing.

@@ -1,5 +1,5 @@
-// The lens comes nearer to a performer than anybody should without having agreed to it. Measured from the entrance pupil
-// to the performer's upright axis.
+// The lens comes nearer to a performer than anybody should without having agreed to it. Measured from the entrance
+// pupil to the performer's upright axis.
 #include <algorithm>
 
 #include "core/snags/rule_list.h"
