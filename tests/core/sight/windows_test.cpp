@@ -136,6 +136,42 @@ TEST(SightWindows, WhoIsHiddenByTwoThingsTogetherIsClearWhileAllIsAtRest) {
   EXPECT_LT(tilting[0].time.until, 1 + 1.0 / 24);
 }
 
+/// Somebody 3 m off behind a lamp that hangs 1 m off, its rim at 1.6 m, while the lens, half frame 20 degrees to the
+/// side and 15 up and down, pans slowly.
+std::optional<SightWindows> behindALamp(double tilt) {
+  SceneInput input;
+  input.pieces = {world::disc({0, 1}, 0.4, 1.6, 2.4)};
+  static Scene scene;
+  scene = Scene(input);
+  const EyeAt eye = [tilt](double t) { return world::eyeAt({0, 0, 1.8}, -2 + 2 * t, tilt, 20, 15); };
+  return windowsOf(scene, eye, [](double) { return Body{{0, 3}, 0.2, 0, 1.7}; }, {0, 2});
+}
+
+TEST(SightWindows, ALampWhoseRimIsBelowTheFrameHidesLikeAColumn) {
+  // The near rim, 0.2 m under the lens and 0.6 m off, is 18 degrees down: out of frame. What is seen under it is, too.
+  const auto level = behindALamp(0);
+  ASSERT_TRUE(level);
+  EXPECT_TRUE(level->seen.empty());
+  // Looking down, the frame holds what is under the lamp, feet too.
+  const auto down = behindALamp(-20);
+  ASSERT_TRUE(down);
+  ASSERT_EQ(down->seen.size(), 1u);
+  EXPECT_TRUE(down->seen[0].found);
+}
+
+TEST(SightWindows, TheEdgesOfASightInAMirrorAreOfThatMirror) {
+  SceneInput input;
+  input.pieces = {world::mirrorLine({-1, 4}, {1, 4}, 0, 2.5, Side::right, 7)};
+  const Scene scene(input);
+  // The lens looks north into the mirror; who walks behind it comes and goes in the glass alone.
+  const EyeAt eye = [](double) { return world::eyeAt({0, 0, 1.5}, 0, 0, 30, 20); };
+  const auto windows = windowsOf(scene, eye, [](double t) { return Body{{-6 + t, -2}, 0.28, 0, 1.8}; }, {0, 12});
+  ASSERT_TRUE(windows);
+  ASSERT_EQ(windows->seen.size(), 1u);
+  EXPECT_EQ(windows->seen[0].mirror, 7);
+  EXPECT_TRUE(windows->seen[0].found);
+}
+
 TEST(SightWindows, AMirrorOnItsWayShowsWhoItPasses) {
   SceneInput input;
   PieceIn wheeled = world::mirrorLine({-0.5, 4}, {0.5, 4}, 0, 2, Side::right, 2);
