@@ -2,7 +2,6 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
-#include <utility>
 
 #include "core/answers/ray_end.h"
 #include "core/answers/set_scene.h"
@@ -90,6 +89,22 @@ bool open(const Take& take, const sight::SceneAt& now, Point3 from, Point3 to, d
   return rayLength(take, now, from, way * (1 / far)).value_or(kFarthestRay) > far - short_;
 }
 
+/// degreesOff of somebody whom nothing hides from the part.
+std::optional<double> shownOff(const Take& take, const sight::SceneAt& now, Point3 eye, const Gloss& part,
+                               const Watched& watched, double t) {
+  const auto body = watched.body(t);
+  if (!body) return std::nullopt;
+  const Point3 middle = geometry::at(body->centre, (body->floor + body->top) / 2);
+  const auto off = degreesOff(part, eye, middle);
+  return off && open(take, now, part.middle, middle, body->radius) ? off : std::nullopt;
+}
+
+void note(SpanLog<std::string, Glint>& log, double t, const Gloss& part, const std::string& who, double off) {
+  Glint& glint = log.add(t, part.piece, {{}, part.piece, {}, off, geometry::flat(part.middle)});
+  if (std::find(glint.who.begin(), glint.who.end(), who) == glint.who.end()) glint.who.push_back(who);
+  if (off < glint.offDegrees) glint.offDegrees = off, glint.pos = geometry::flat(part.middle);
+}
+
 }  // namespace
 
 std::vector<Glint> glintsOf(const Take& take, double withinDegrees) {
@@ -97,7 +112,7 @@ std::vector<Glint> glintsOf(const Take& take, double withinDegrees) {
   for (const plan::Piece& piece : take.plan().set.pieces) some = some || piece.glossy;
   if (!some) return {};
   const std::vector<Watched> bodies = watchedOf(take);
-  SpanLog<std::pair<std::string, std::string>, Glint> log(kStep);
+  SpanLog<std::string, Glint> log(kStep);
   const int steps = static_cast<int>(take.length() / kStep);
   for (int i = 0; i <= steps; ++i) {
     const double t = i * kStep;
@@ -105,18 +120,9 @@ std::vector<Glint> glintsOf(const Take& take, double withinDegrees) {
     if (!eye) continue;
     const sight::SceneAt now = take.scene().at(t);
     for (const Gloss& part : glossSeen(take, now, *eye))
-      for (const Watched& watched : bodies) {
-        const auto body = watched.body(t);
-        if (!body) continue;
-        const Point3 middle = geometry::at(body->centre, (body->floor + body->top) / 2);
-        const auto off = degreesOff(part, eye->pupil.at, middle);
-        if (!off || *off > withinDegrees || !open(take, now, part.middle, middle, body->radius)) continue;
-        Glint fresh{{}, part.piece, watched.id, *off, geometry::flat(part.middle)};
-        Glint& entry = log.add(t, {part.piece, watched.id}, fresh);
-        if (*off >= entry.offDegrees) continue;
-        fresh.span = entry.span;
-        entry = fresh;
-      }
+      for (const Watched& watched : bodies)
+        if (const auto off = shownOff(take, now, eye->pupil.at, part, watched, t); off && *off <= withinDegrees)
+          note(log, t, part, watched.id, *off);
   }
   return log.inOrder();
 }

@@ -6,6 +6,7 @@
 #include "core/crew/walking.h"
 #include "core/geometry/segment.h"
 #include "core/sheets/dept_sheets.h"
+#include "core/sheets/glyphs.h"
 #include "core/sheets/text_words.h"
 #include "core/snags/stretch.h"
 #include "core/units/clock_time.h"
@@ -40,6 +41,7 @@ bool carried(const plan::Plan& plan, const std::string& body) {
                                          [&](const plan::CarriedBody& other) { return other.crew == body; });
 }
 
+/// What is nearest on one side to the rig or to whoever walks with it, who goes by the letters of the plan.
 Cell nearestGap(const plan::Plan& plan, const Evidence& evidence, geometry::Span span, bool left) {
   const ClearanceAt* nearest = nullptr;
   for (const auto& gap : evidence.clearances)
@@ -47,15 +49,15 @@ Cell nearestGap(const plan::Plan& plan, const Evidence& evidence, geometry::Span
       if (!nearest || gap.metres < nearest->metres) nearest = &gap;
   const char* key = left ? "leftMetres" : "rightMetres";
   if (!nearest) return figure("over " + lengthText(plan, 0.6), key, std::nullopt);
-  const std::string room =
-      nearest->metres < 0 ? lengthText(plan, -nearest->metres) + " into " : lengthText(plan, nearest->metres) + " ";
-  const std::string whose = nearest->body == "camera" ? "rig" : nameOf(plan, nearest->body);
-  return figure(whose + " " + room + nameOf(plan, nearest->obstacle), key, nearest->metres);
+  const std::size_t crew = plan.crew.indexOf(nearest->body);
+  const std::string whose = crew < plan.crew.size() ? crewLabels(plan)[crew] + " " : "";
+  const std::string room = (nearest->metres < 0 ? "-" : "") + lengthText(plan, std::abs(nearest->metres));
+  return figure(whose + room + " " + nameOf(plan, nearest->obstacle), key, nearest->metres);
 }
 
 TextTable legsTable(const Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
-  TextTable table({">#", "seconds", ">s", ">length", ">m/s", ">peak", ">backwards", "nearest left", "nearest right"});
+  TextTable table({">#", "seconds", ">s", ">length", ">m/s", ">peak", ">back", "nearest left", "nearest right"});
   std::size_t number = 0;
   for (const auto& leg : answers.take->people().camera().legs()) {
     ++number;
@@ -225,9 +227,9 @@ DeptSheet operatorSheet(const Answers& answers) {
   return {
       "operator",
       "Operator's sheet",
-      {{"Legs; backwards is the share of the way gone more than 120\u00b0 off where the lens looks. Nearest: the "
-        "narrowest of the rig\nand of whoever walks with it, edge to edge; rehearse backwards and tight legs slowly "
-        "with the spotter",
+      {{"Legs; back is the share of the way gone more than 120\u00b0 off where the lens looks. Nearest to the rig\nor, "
+        "with the letters of the plan, to somebody who walks with it, edge to edge; under 0 they overlap.\nRehearse "
+        "backwards and tight legs slowly with the spotter",
         legsTable(answers)},
        {"Steps and kerbs", crossingsTable(answers)}}};
 }

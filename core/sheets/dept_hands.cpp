@@ -350,7 +350,7 @@ std::vector<SheetPart> hidingParts(const Answers& answers) {
   std::vector<SheetPart> parts;
   addPart(parts, "Does it hide? The rate at its worst instant against what covers it then", hidingMoves(answers));
   addPart(parts,
-          "Zooms: shot sizes, seconds of feather, and how much of the picture's flow is theirs at most (a heuristic)",
+          "Zooms: shot sizes, seconds of feather, and how much of the picture's flow is theirs at most\n(a heuristic)",
           zoomSizes(answers));
   addPart(parts, "What each does to the sharp band", bandChanges(answers));
   return parts;
@@ -378,7 +378,7 @@ std::vector<SheetPart> sharpParts(const Answers& answers) {
             whoIsSharp(answers));
   addPart(parts,
           "Two or three in one frame, and whether one setting holds them within " +
-              fixed(answers.take->plan().focus.blurShare, 2) + " of the blur circle, the slack of a pull",
+              fixed(answers.take->plan().focus.blurShare, 2) + " of the\nblur circle, the slack of a pull",
           groups(answers));
   return parts;
 }

@@ -325,7 +325,7 @@ void add(std::vector<SheetPart> parts, DeptSheet& sheet) {
 DeptSheet focusSheet(const Answers& answers) {
   DeptSheet sheet{"focus", "Focus pull sheet", setupParts(answers)};
   sheet.parts.push_back(
-      {"Pulls, in steps of a tape; on arrival the band about where the ring is set and the warmth of who it is on; "
+      {"Pulls, in steps of a tape; on arrival the band about where the ring is set and the warmth of who\nit is on; "
        "call "
        "by: " +
            fixed(kReaction, 2) + " s before the latest start",
@@ -365,7 +365,7 @@ DeptSheet lightSheet(const Answers& answers) {
   add(coverParts(answers), sheet);
   if (TextTable hours = hoursAndMains(answers); !hours.empty())
     sheet.parts.push_back(
-        {"Hours and mains; the hours keep every face in daylight within a third of a stop of what this plan gives it",
+        {"Hours and mains; the hours keep every face in daylight within a third of a stop of what this plan\ngives it",
          std::move(hours)});
   add(colourParts(answers), sheet);
   return sheet;

@@ -285,9 +285,9 @@ struct PaneMirror {
 struct Glint {
   Span span;
   std::string piece;
-  std::string who;        ///< a crew id, a piece of gear or "camera"
-  double offDegrees = 0;  ///< between its face and the face of such a mirror, the least of the span
-  Point pos;              ///< of that face there and then
+  std::vector<std::string> who;  ///< crew ids, pieces of gear or "camera", as they come; at least one
+  double offDegrees = 0;         ///< between its face and the face of such a mirror, the least of the span
+  Point pos;                     ///< of that face there and then
 };
 
 /// The sun shines into the lens, or would if the frame were a little wider.

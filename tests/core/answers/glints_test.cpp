@@ -1,4 +1,6 @@
 // Whom glossy things may show, by the law of reflection and so many degrees.
+#include <algorithm>
+
 #include "core/answers/whole_take.h"
 #include "tests/core/answers/small_plan.h"
 
@@ -20,7 +22,9 @@ plan::Plan cabinet() {
 
 std::vector<std::string> shown(const plan::Plan& plan, double degrees = 20) {
   std::vector<std::string> who;
-  for (const snags::Glint& glint : glintsOf(*takeOf(plan), degrees)) who.push_back(glint.who);
+  for (const snags::Glint& glint : glintsOf(*takeOf(plan), degrees))
+    who.insert(who.end(), glint.who.begin(), glint.who.end());
+  std::sort(who.begin(), who.end());
   return who;
 }
 
