@@ -276,6 +276,7 @@ std::string feathersText(const plan::Plan& plan, const Evidence& evidence) {
     ++number;
     if (move.axis != Move::Axis::zoom || move.cut()) continue;
     const auto feather = answers::zoomFeather(plan, move);
+    if (feather[0] <= 0 && feather[1] <= 0) continue;
     text += "feather " + std::to_string(number) + ": " + secondsText(feather[0]) + " s in, " + secondsText(feather[1]) +
             " s out\n";
   }
