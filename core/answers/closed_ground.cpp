@@ -1,18 +1,13 @@
 #include "core/answers/closed_ground.h"
 
-#include <algorithm>
-
 #include "core/answers/set_scene.h"
 #include "core/geometry/polygon.h"
 #include "core/geometry/segment.h"
+#include "core/plan/area_use.h"
 
 namespace wend::answers {
 
 namespace {
-
-bool usedAs(const plan::Area& area, plan::AreaUse use) {
-  return std::find(area.use.begin(), area.use.end(), use) != area.use.end();
-}
 
 /// Whether no area of a kind is touched.
 template <class Kind>

@@ -83,11 +83,12 @@ struct Sights {
   std::vector<sight::ThroughStep> steps;  ///< of the throughs
 };
 
-/// Glass that has turned, and whom it shows; false when cancelled.
+/// Glass that has turned and glossy things, and whom they show; false when cancelled.
 bool addPanes(const Take& take, const std::optional<Before>& before, const base::Cancel& cancel, Sights& sights) {
-  // Lamps and people may have changed, and both turn glass into a mirror that shows somebody.
+  // Lamps and people may have changed, and both turn glass, or gloss, into a mirror that shows somebody.
   if (before && before->evidence.known && samePanes(take, before->take)) {
     sights.panes = before->evidence.panes;
+    sights.glints = before->evidence.glints;
     sights.glass = before->evidence.known->glass;
     return true;
   }
@@ -96,6 +97,7 @@ bool addPanes(const Take& take, const std::optional<Before>& before, const base:
   auto panes = paneMirrors(take, cancel, &glass);
   if (!panes) return false;
   sights.panes = std::move(*panes);
+  sights.glints = glintsOf(take, snags::threshold(take.plan(), "gloss").value);
   sights.glass = std::move(glass).kept();
   return true;
 }
@@ -109,7 +111,6 @@ std::optional<Sights> sightsOf(const Take& take, const std::optional<Before>& be
   auto people = sightOfAll(take, cancel, known ? &*known : nullptr);
   if (!people || !addPanes(take, before, cancel, sights)) return std::nullopt;
   sights.people = std::move(*people);
-  sights.glints = glintsOf(take, snags::threshold(take.plan(), "gloss").value);
   if (before && before->view && before->evidence.known) {
     sights.steps = before->evidence.known->throughs;
     sights.throughs = before->evidence.throughs;

@@ -8,6 +8,7 @@
 #include "core/answers/span_log.h"
 #include "core/answers/watched.h"
 #include "core/answers/whole_take.h"
+#include "core/geometry/disc.h"
 #include "core/sight/body.h"
 #include "core/sight/ray.h"
 
@@ -33,13 +34,10 @@ struct Gloss {
 /// The sides of what stands, the thing on their left; both sides of a sheet.
 std::vector<Segment> sidesOf(const sight::SceneAt& now, const sight::Prism& prism) {
   if (prism.form == sight::Prism::Form::sheet) return {prism.sheet, {prism.sheet.b, prism.sheet.a}};
-  std::vector<Point> corners(now.corners(prism).begin(), now.corners(prism).end());
-  if (prism.form == sight::Prism::Form::disc) {
-    constexpr int kSides = 12;
-    corners.clear();
-    for (int i = kSides; i-- > 0;)
-      corners.push_back(prism.centre + geometry::direction(i * 360.0 / kSides) * prism.radius);
-  }
+  constexpr int kDiscSides = 12;
+  const std::vector<Point> corners = prism.form == sight::Prism::Form::disc
+                                         ? geometry::ringWithin(prism.centre, prism.radius, kDiscSides)
+                                         : std::vector<Point>(now.corners(prism).begin(), now.corners(prism).end());
   std::vector<Segment> sides;
   for (std::size_t i = 0, j = corners.size() - 1; i < corners.size(); j = i++)
     sides.push_back({corners[j], corners[i]});

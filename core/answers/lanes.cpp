@@ -8,6 +8,7 @@
 #include "core/geometry/polygon.h"
 #include "core/geometry/runs.h"
 #include "core/geometry/segment.h"
+#include "core/plan/area_use.h"
 #include "core/sight/ray.h"
 
 namespace wend::answers {
@@ -206,7 +207,7 @@ std::vector<LaneTaken> lanesTaken(const Take& take, const std::vector<Instant>& 
 std::optional<std::vector<OutsideSeen>> outsideSeen(const Take& take, const base::Cancel& cancel) {
   std::vector<OutsideSeen> seen;
   for (const auto& area : take.plan().set.areas) {
-    if (std::find(area.use.begin(), area.use.end(), plan::AreaUse::outside) == area.use.end()) continue;
+    if (!plan::usedAs(area, plan::AreaUse::outside)) continue;
     for (const auto& span : seenSpans(take, area, cancel)) seen.push_back({span, area.id.text()});
     if (cancel.fired()) return std::nullopt;
   }

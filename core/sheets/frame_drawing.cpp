@@ -5,6 +5,7 @@
 
 #include "core/geometry/far_to_near.h"
 #include "core/geometry/tolerance.h"
+#include "core/plan/area_use.h"
 #include "core/sheets/frame_overlay.h"
 #include "core/sheets/glyphs.h"
 
@@ -44,7 +45,7 @@ class FramePainter {
       if (room.ceiling > pupil_.at.z && !room.openAbove) level(room.outline, room.ceiling, Tone::panel);
     }
     for (const auto& area : plan_.set.areas)
-      if (std::find(area.use.begin(), area.use.end(), plan::AreaUse::outside) != area.use.end())
+      if (plan::usedAs(area, plan::AreaUse::outside))
         level(answers::outlineOf(area.shape), area.floor.value_or(0), Tone::raise);
     drawFaces();
     drawing_.add(EndClip{});

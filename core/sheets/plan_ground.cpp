@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/geometry/contour.h"
+#include "core/plan/area_use.h"
 #include "core/sheets/plan_view.h"
 #include "core/sight/ground_map.h"
 
@@ -37,11 +38,7 @@ class GroundPainter {
   }
 
  private:
-  static bool outside(const plan::Area& area) {
-    for (const auto use : area.use)
-      if (use == plan::AreaUse::outside) return true;
-    return false;
-  }
+  static bool outside(const plan::Area& area) { return plan::usedAs(area, plan::AreaUse::outside); }
 
   void floor(const std::vector<Point>& outline, Tone tone) {
     Path path;

@@ -6,6 +6,7 @@
 #include <limits>
 #include <numbers>
 
+#include "core/geometry/disc.h"
 #include "core/geometry/polygon.h"
 #include "core/sight/mirror_leg.h"
 #include "core/sight/mirror_plan.h"
@@ -50,12 +51,7 @@ void addNew(std::vector<T>& all, const std::vector<T>& others) {
 }
 
 /// A disc hides at least as the many-cornered ring within it.
-Convex ringWithin(Point centre, double radius) {
-  constexpr int kSides = 24;
-  Convex corners;
-  for (int i = kSides; i-- > 0;) corners.push_back(centre + geometry::direction(i * 360.0 / kSides) * radius);
-  return corners;
-}
+constexpr int kDiscSides = 24;
 
 std::vector<Segment> edgesOf(const SceneAt& now, const Prism& prism) {
   if (prism.form == Prism::Form::sheet) return {prism.sheet};
@@ -67,7 +63,7 @@ std::vector<Segment> edgesOf(const SceneAt& now, const Prism& prism) {
   if (prism.form == Prism::Form::outline)
     around(now.corners(prism));
   else
-    around(ringWithin(prism.centre, prism.radius));
+    around(geometry::ringWithin(prism.centre, prism.radius, kDiscSides));
   return edges;
 }
 
@@ -417,7 +413,7 @@ void thin(Convex& area) {
 
 /// The ground plan of a thing, where it is a convex one.
 Convex footprintOf(const LowThing& thing) {
-  return thing.ring.size() == 1 ? ringWithin(thing.ring.front(), thing.discRadius) : thing.ring;
+  return thing.ring.size() == 1 ? geometry::ringWithin(thing.ring.front(), thing.discRadius, kDiscSides) : thing.ring;
 }
 
 /// The part of a thing whose end at height `end` is beyond that side of the frame all through the step: in frame it

@@ -1,16 +1,13 @@
 // Crew or the camera walk on ground marked as noisy while somebody speaks.
-#include <algorithm>
+#include <functional>
 
+#include "core/plan/area_use.h"
 #include "core/snags/rule_list.h"
 #include "core/snags/stretch.h"
 
 namespace wend::snags {
 
 namespace {
-
-bool isNoisy(const plan::Area& area) {
-  return std::find(area.use.begin(), area.use.end(), plan::AreaUse::noisy) != area.use.end();
-}
 
 /// Where somebody walks at a sample; nothing while they stand or are not there.
 using WalksAt = std::function<std::optional<Point>(const Instant&)>;
@@ -42,7 +39,7 @@ Findings noisyStep(const Evidence& evidence) {
   Findings findings;
   const plan::Plan& plan = *evidence.plan;
   for (const auto& area : plan.set.areas) {
-    if (!isNoisy(area)) continue;
+    if (!plan::usedAs(area, plan::AreaUse::noisy)) continue;
     for (const auto& line : plan.speech) {
       addSteps(
           evidence, area, line, "camera",

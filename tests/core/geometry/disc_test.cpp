@@ -34,5 +34,16 @@ TEST(TangentAngle, PartsTheRaysThatPassTheDiscFromThoseThatMeetIt) {
   }
 }
 
+TEST(RingWithin, HasItsCornersOnTheCircleCounterClockwise) {
+  const Convex ring = ringWithin({2, 1}, 0.5, 12);
+  ASSERT_EQ(ring.size(), 12U);
+  double twiceArea = 0;
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    EXPECT_NEAR(distance(ring[i], Point{2, 1}), 0.5, 1e-12);
+    twiceArea += cross(ring[i] - Point{2, 1}, ring[(i + 1) % ring.size()] - Point{2, 1});
+  }
+  EXPECT_NEAR(twiceArea, 12 * 0.25 * 0.5, 1e-12) << "of a dodecagon: 3 r^2";
+}
+
 }  // namespace
 }  // namespace wend::geometry
