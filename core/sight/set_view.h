@@ -15,8 +15,8 @@
 /// mirrors stand where the triangulation draws them, within 2 kJoin of the plan: what shows by less is not
 /// told. A mirror on its way is taken as standing where it is at the start, in the middle and at the end of the step,
 /// larger and looked into from a wider way by as much as that changes between them: an argument for steps that are
-/// short against the move, not a proof. Nor is told what a mirror shows only in its skin (mirror_leg.h), where a solid
-/// meets its face, or to a pupil nearer than 2 kJoin to its plane.
+/// short against the move, not a proof. Nor is told what a mirror shows only in its skin (mirror_leg.h): where a solid
+/// meets its face, or to a pupil within a millimetre of it.
 ///
 /// Frame     plan metres, heights above the datum.
 /// Tests     tests/property/set_view_test.cpp
