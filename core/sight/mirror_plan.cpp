@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <optional>
 
 namespace wend::sight {
 
@@ -15,6 +14,12 @@ using geometry::Segment;
 /// A wall no further in front than this is behind the glass.
 constexpr double kFlush = 1e-3;
 
+std::array<Point, 4> cornersOf(const Extent& box) {
+  return {box.low, Point{box.high.x, box.low.y}, box.high, Point{box.low.x, box.high.y}};
+}
+
+}  // namespace
+
 std::optional<Segment> inFront(Segment wall, Segment mirror) {
   const Vec along = geometry::unit(mirror.b - mirror.a);
   const double a = cross(along, wall.a - mirror.a), b = cross(along, wall.b - mirror.a);
@@ -23,12 +28,6 @@ std::optional<Segment> inFront(Segment wall, Segment mirror) {
   const Point on = lerp(wall.a, wall.b, a / (a - b));
   return a < 0 ? Segment{on, wall.b} : Segment{wall.a, on};
 }
-
-std::array<Point, 4> cornersOf(const Extent& box) {
-  return {box.low, Point{box.high.x, box.low.y}, box.high, Point{box.low.x, box.high.y}};
-}
-
-}  // namespace
 
 Extent boxByMirror(const Extent& box, Segment mirror) {
   std::vector<Point> corners;

@@ -3,6 +3,7 @@
 /// Frame     plan metres. The mirror reflects on the left of the way from `mirror.a` to `mirror.b`.
 #pragma once
 
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -10,13 +11,16 @@
 
 namespace wend::sight {
 
+/// The part of a wall in front of a mirror's line. Nothing where it comes no further in front of it than a millimetre:
+/// the mirror wins.
+std::optional<geometry::Segment> inFront(geometry::Segment wall, geometry::Segment mirror);
+
 /// The walls around a mirror as its images see them: those in front of it, their images behind, and the mirror's line
 /// closed as far as the box reaches, but for the mirror itself.
 ///
 /// Requires  the mirror longer than a millimetre.
 /// Ensures   (1) a straight line from the image of p, behind, to q, in front, is open exactly when the way from p to q
-///           by the mirror is, up to kJoin at the mirror's ends; (2) what stands behind the line is left out, and so is
-///           a wall that comes no further than a millimetre in front of it: the mirror wins.
+///           by the mirror is, up to kJoin at the mirror's ends; (2) what is not `inFront` is left out.
 std::vector<geometry::Segment> wallsByMirror(std::span<const geometry::Segment> walls, geometry::Segment mirror,
                                              const geometry::Extent& box);
 

@@ -1,6 +1,7 @@
 #include "core/sight/scene.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "core/base/check.h"
 #include "core/geometry/tolerance.h"
@@ -62,7 +63,7 @@ void Scene::addOutline(std::span<const Point> ring, Prism like, std::vector<Pris
 }
 
 void Scene::addBand(const Course& course, double thickness, Span part, Prism like) {
-  if (!(like.top > like.bottom)) return;
+  if (!(like.top > like.base)) return;
   for (const geometry::Quad& quad : geometry::bandAround(course, thickness, part)) addOutline(quad, like, prisms_);
 }
 
@@ -75,7 +76,8 @@ void Scene::addWall(const SceneInput& input, std::size_t index) {
   std::sort(cuts.begin(), cuts.end(), [](Span a, Span b) { return a.from < b.from; });
   Prism like;
   like.source = {Owner::wall, wall.tag};
-  like.bottom = wall.bottom;
+  like.bottom = wall.foot.value_or(wall.bottom);
+  like.base = wall.bottom;
   like.top = wall.top;
   like.jamb = true;
   double reached = 0;
@@ -93,10 +95,11 @@ void Scene::addOpening(const SceneInput& input, const OpeningCut& cut) {
   if (!(part.until > part.from)) return;
   Prism like;
   like.source = {Owner::wall, wall.tag};
-  like.bottom = wall.bottom;
+  like.bottom = wall.foot.value_or(wall.bottom);
+  like.base = wall.bottom;
   like.top = std::min(cut.sill, wall.top);
   addBand(course, wall.thickness, part, like);
-  like.bottom = std::max(cut.head, wall.bottom);
+  like.bottom = like.base = std::max(cut.head, wall.bottom);
   like.top = wall.top;
   addBand(course, wall.thickness, part, like);
 
@@ -114,7 +117,8 @@ void Scene::addOpening(const SceneInput& input, const OpeningCut& cut) {
     shut = {shut.a + off, shut.b + off};
     if (cut.moves->hinge == End::end) std::swap(shut.a, shut.b);
   }
-  hangings_.push_back({cut, shut, std::min(cut.sill, wall.bottom), std::max(cut.head, wall.top)});
+  const double base = std::min(cut.sill, wall.bottom);
+  hangings_.push_back({cut, shut, std::min(base, wall.foot.value_or(base)), base, std::max(cut.head, wall.top)});
 }
 
 namespace {
@@ -122,6 +126,8 @@ namespace {
 Point shifted(Point p, Point pivot, const Shift& shift) {
   return pivot + geometry::turned(p - pivot, -geometry::radians(shift.turnDegrees)) + shift.offset;
 }
+
+}  // namespace
 
 PieceShape shifted(PieceShape shape, Point pivot, const Shift& shift) {
   if (auto* disc = std::get_if<DiscShape>(&shape)) disc->centre = shifted(disc->centre, pivot, shift);
@@ -132,14 +138,19 @@ PieceShape shifted(PieceShape shape, Point pivot, const Shift& shift) {
   return shape;
 }
 
-}  // namespace
+std::span<const Point> pointsOf(const PieceShape& shape) {
+  if (const auto* disc = std::get_if<DiscShape>(&shape)) return {&disc->centre, 1};
+  if (const auto* outline = std::get_if<OutlineShape>(&shape)) return outline->points;
+  return std::get<LineShape>(shape).points;
+}
 
 Scene::Standing Scene::standing(const PieceIn& piece, const PieceShape& shape) {
   Standing stands;
   Prism like;
   like.source = {Owner::piece, piece.tag};
   like.surface = piece.surface;
-  like.bottom = piece.bottom;
+  like.bottom = piece.foot.value_or(piece.bottom);
+  like.base = piece.bottom;
   like.top = piece.top;
   if (const auto* outline = std::get_if<OutlineShape>(&shape)) {
     addOutline(outline->points, like, stands.prisms);
@@ -329,13 +340,36 @@ SceneAt Scene::at(double t) const {
     if (!leaf.hides) continue;
     Prism like;
     like.source = {Owner::opening, leaf.tag};
-    like.bottom = leaf.bottom;
+    like.bottom = like.base = leaf.bottom;
     like.top = leaf.top;
-    if (fills(hanging, leaf)) like.bottom = hanging.foot, like.top = hanging.crown;
+    if (fills(hanging, leaf)) like.bottom = hanging.foot, like.base = hanging.base, like.top = hanging.crown;
     now.passing_.push_back(sheetPrism(leaf.panel, like));
   }
   placeMovers(now, t);
   return now;
+}
+
+void Drift::take(const Drift& other) {
+  metres = std::max(metres, other.metres), degrees = std::max(degrees, other.degrees);
+}
+
+Drift Scene::driftOf(int tag, double from, double until) const {
+  Drift drift;
+  for (const Mover& mover : movers_) {
+    const PieceIn& piece = mover.piece;
+    if (piece.tag != tag) continue;
+    const auto shiftAt = [&](double t) {
+      const geometry::KeyBlend blend = geometry::blendAt(piece.keys, t);
+      return between(piece.shifts[blend.before], piece.shifts[blend.after], blend.share);
+    };
+    const Shift a = shiftAt(from), b = shiftAt(until);
+    const double degrees = std::abs(b.turnDegrees - a.turnDegrees);
+    double reach = 0;
+    for (const Point& p : pointsOf(piece.shape)) reach = std::max(reach, geometry::distance(p, piece.pivot));
+    const double turned = 2 * std::sin(geometry::radians(std::min(degrees, 180.0)) / 2) * reach;
+    drift.take({geometry::length(b.offset - a.offset) + turned, degrees});
+  }
+  return drift;
 }
 
 std::vector<double> Scene::changes() const {

@@ -6,6 +6,9 @@
 /// A wall is a band of thickness around its polyline. Between its openings it stands from bottom to top; below a sill
 /// and above a head it stays solid. A leaf is a panel without thickness on the wall's face. Glass shows, wherever it
 /// is.
+///
+/// What stands on a floor hides down through it: a line of sight that passes lower than the floor there runs in the
+/// ground. Floors themselves are no part of the scene, so walls and pieces carry how far down that is (`foot`).
 #pragma once
 
 #include <cstdint>
@@ -34,6 +37,7 @@ struct WallBand {
   double thickness = 0.1;
   double bottom = 0, top = 3;
   int tag = 0;
+  std::optional<double> foot;  ///< it hides from there up, lower than it stands
 };
 
 struct LeafMotion {
@@ -82,6 +86,11 @@ struct Shift {
   bool operator==(const Shift&) const = default;
 };
 
+/// A shape that stands so far from where it is drawn.
+PieceShape shifted(PieceShape shape, Point pivot, const Shift& shift);
+/// The corners of a shape; of a disc its centre.
+std::span<const Point> pointsOf(const PieceShape& shape);
+
 struct PieceIn {
   PieceShape shape;
   double bottom = 0, top = 1;
@@ -91,6 +100,7 @@ struct PieceIn {
   Point pivot;
   std::vector<geometry::KeySpan> keys;  ///< of where it stands, in order of time; none: where it is drawn
   std::vector<Shift> shifts;            ///< one a key
+  std::optional<double> foot;           ///< it hides from there up, lower than it stands
   bool operator==(const PieceIn&) const = default;
 };
 
@@ -110,6 +120,7 @@ struct Source {
 };
 
 /// An upright body of the set that hides, straight from bottom to top: a convex or other outline, a circle, or a sheet.
+/// Where it stands on a floor, its bottom is lower than that and `base` is where it stands.
 struct Prism {
   enum class Form : std::uint8_t { outline, disc, sheet };
   Form form = Form::outline;
@@ -121,6 +132,7 @@ struct Prism {
   Point centre;  ///< of the disc, or of the circle around it all
   double radius = 0;
   double bottom = 0, top = 0;
+  double base = 0;
   bool operator==(const Prism&) const = default;
 };
 
@@ -159,6 +171,13 @@ struct MovingPiece {
   double radius = 0;  ///< of a disc
   double bottom = 0, top = 0;
   int tag = 0;
+};
+
+/// How far a piece is moved at most: any place of it, and its turn.
+struct Drift {
+  double metres = 0, degrees = 0;
+  /// The larger of each.
+  void take(const Drift& other);
 };
 
 class Scene;
@@ -216,6 +235,10 @@ class Scene {
   /// Whether a mirror is moved during the take.
   bool mirrorsMove() const { return mirrorsMove_; }
 
+  /// How far the pieces of that tag are at `until` from where they are at `from`, or at any instant between where no
+  /// change lies between.
+  Drift driftOf(int tag, double from, double until) const;
+
   /// Every instant at which a leaf or a piece starts to hide or ceases, in order.
   std::vector<double> changes() const;
 
@@ -254,8 +277,8 @@ class Scene {
 
   struct Hanging {
     OpeningCut cut;
-    Segment shut;                ///< from the hinge to the free end
-    double foot = 0, crown = 0;  ///< of the shut leaf with the wall below and above it
+    Segment shut;                          ///< from the hinge to the free end
+    double foot = 0, base = 0, crown = 0;  ///< of the shut leaf with the wall below and above it: see Prism
     bool operator==(const Hanging&) const = default;
   };
   static Leaf leafAt(const Hanging& hanging, double t);

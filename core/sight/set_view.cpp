@@ -10,6 +10,7 @@
 #include "core/geometry/polygon.h"
 #include "core/sight/mirror_leg.h"
 #include "core/sight/mirror_plan.h"
+#include "core/sight/moving_mirror.h"
 #include "core/sight/region_query.h"
 #include "core/sight/swept_view.h"
 
@@ -21,6 +22,9 @@ using geometry::Extent;
 namespace {
 
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
+
+/// A mirror on its way is told of from so many of its poses in a step.
+constexpr int kPoses = 2;
 
 /// What stands and how, for comparing two instants.
 bool same(const Prism& a, const Prism& b) {
@@ -99,33 +103,32 @@ NearlyWall nearlyOf(std::vector<Segment> edges) {
 }
 
 /// The part of a sheet in front of a mirror, more than its skin away.
-std::optional<Segment> inFront(Segment sheet, const Mirror& mirror) {
-  const Vec along = geometry::unit(mirror.face.b - mirror.face.a);
-  const double a = geometry::cross(along, sheet.a - mirror.face.a) - kMirrorSkin;
-  const double b = geometry::cross(along, sheet.b - mirror.face.a) - kMirrorSkin;
-  if (a <= 0 && b <= 0) return std::nullopt;
-  if (a < 0) sheet.a = geometry::lerp(sheet.a, sheet.b, a / (a - b));
-  if (b < 0) sheet.b = geometry::lerp(sheet.a, sheet.b, a / (a - b));
-  return sheet;
+std::optional<Segment> beforeSkin(Segment sheet, Segment mirror) {
+  const Vec off = geometry::left(geometry::unit(mirror.b - mirror.a)) * kMirrorSkin;
+  return inFront(sheet, {mirror.a + off, mirror.b + off});
 }
 
-/// What hides by its shadow on the way back from a mirror, the wall below and above the glass included.
-std::vector<LowThing> lowByMirror(const std::vector<LowThing>& low, const Mirror& mirror) {
-  std::vector<LowThing> by;
+/// What hides by its shadow on the way back from a mirror.
+std::vector<LowThing> lowBefore(const std::vector<LowThing>& low, Segment mirror) {
+  std::vector<LowThing> before;
+  const Vec along = geometry::unit(mirror.b - mirror.a);
   for (const LowThing& thing : low) {
     LowThing kept{{}, {}, thing.discRadius, thing.heights, kNobody};
     for (const Segment& sheet : thing.sheets)
-      if (const auto part = inFront(sheet, mirror)) kept.sheets.push_back(*part);
-    const Vec along = geometry::unit(mirror.face.b - mirror.face.a);
+      if (const auto part = beforeSkin(sheet, mirror)) kept.sheets.push_back(*part);
     const bool whole = std::all_of(thing.ring.begin(), thing.ring.end(), [&](Point p) {
-      return geometry::cross(along, p - mirror.face.a) > thing.discRadius + kMirrorSkin;
+      return geometry::cross(along, p - mirror.a) > thing.discRadius + kMirrorSkin;
     });
     if (whole) kept.ring = thing.ring;
-    if (!kept.sheets.empty() || !kept.ring.empty()) by.push_back(std::move(kept));
+    if (!kept.sheets.empty() || !kept.ring.empty()) before.push_back(std::move(kept));
   }
-  by.push_back({{mirror.face}, {}, 0, {-kInfinity, mirror.bottom}, kNobody});
-  by.push_back({{mirror.face}, {}, 0, {mirror.top, kInfinity}, kNobody});
-  return by;
+  return before;
+}
+
+/// The wall below the glass and the wall above it.
+void addEdges(std::vector<LowThing>& low, const Mirror& mirror, Segment below, Segment above) {
+  low.push_back({{below}, {}, 0, {-kInfinity, mirror.bottom}, kNobody});
+  low.push_back({{above}, {}, 0, {mirror.top, kInfinity}, kNobody});
 }
 
 Extent grown(Extent box, double by) {
@@ -151,7 +154,9 @@ struct SetView::Setting {
     ByMirror(const Setting& setting, const Mirror& mirror, const Extent& box)
         : triangles(wallsByMirror(setting.walls, mirror.face, box), boxByMirror(box, mirror.face)),
           view(triangles),
-          low(lowByMirror(setting.low, mirror)) {}
+          low(lowBefore(setting.low, mirror.face)) {
+      addEdges(low, mirror, mirror.face, mirror.face);
+    }
   };
   std::vector<std::unique_ptr<ByMirror>> byMirror;
 
@@ -166,11 +171,6 @@ struct SetView::Setting {
         view(triangles),
         byMirror(standing.mirrors.size()) {}
 };
-
-void MirrorShift::take(const MirrorShift& other) {
-  face = std::max(face, other.face), image = std::max(image, other.image);
-  degrees = std::max(degrees, other.degrees);
-}
 
 SetView::SetView(const Scene& scene, Heights bodies, Extent ground, Walls walls)
     : scene_(scene),
@@ -220,6 +220,17 @@ SetView::Setting& SetView::settingLike(const Standing& standing, Span heights) {
   return *settings_.back();
 }
 
+/// The stretches of a step within which everything on its way goes on without a change.
+std::vector<Span> SetView::stretchesOf(Span time) const {
+  std::vector<Span> stretches;
+  double reached = time.from;
+  for (auto change = std::upper_bound(changes_.begin(), changes_.end(), time.from);
+       change != changes_.end() && *change < time.until; reached = *change++)
+    stretches.push_back({reached, *change});
+  stretches.push_back({reached, time.until});
+  return stretches;
+}
+
 /// What stands from the step's start to its end. A leaf that changes is seen to move, or to have gone, at the ends of
 /// the step, or between its changes within it. Between two changes all instants are alike.
 const SetView::Standing& SetView::standingOver(Span time) {
@@ -237,14 +248,8 @@ const SetView::Standing& SetView::standingOver(Span time) {
     return *between;
   }
   std::vector<double> instants;
-  double reached = time.from;
-  for (auto change = next; change != changes_.end() && *change < time.until; ++change) {
-    instants.push_back((reached + *change) / 2);
-    instants.push_back(*change);
-    reached = *change;
-  }
-  instants.push_back((reached + time.until) / 2);
-  instants.push_back(time.until);
+  for (const Span& stretch : stretchesOf(time))
+    instants.insert(instants.end(), {(stretch.from + stretch.until) / 2, stretch.until});
   across_ = standingAt(time.from);
   for (const double t : instants) {
     const Standing there = standingAt(t);
@@ -259,92 +264,84 @@ namespace {
 // Nearer than this to seen ground the glass itself counts as seen.
 constexpr double kAtGlass = 0.01;
 
+/// What the layers of all mirrors have in common; `image` is the lens'.
+SetLayer& addLayer(SetLook& out, const Mirror& mirror, const SweptStep& image, const EyeStep& eye) {
+  SetLayer& layer = out.layers.emplace_back();
+  layer.mirror = mirror;
+  layer.from = image.from.pupil, layer.until = image.until.pupil;
+  layer.sway = image.sway, layer.heights = eye.heights;
+  return layer;
+}
+
+/// Metres in front of a mirror: where the lens is nearest to its line or furthest behind, and where it is furthest.
+Span frontsOf(const SweptStep& lens, Segment mirror) {
+  const Vec along = geometry::unit(mirror.b - mirror.a);
+  const double a = geometry::cross(along, lens.from.pupil - mirror.a);
+  const double b = geometry::cross(along, lens.until.pupil - mirror.a);
+  return {std::min(a, b) - lens.sway, std::max(a, b) + lens.sway};
+}
+
 }  // namespace
 
 void SetView::addMirrors(Setting& setting, const EyeStep& eye, SetLook& out) {
+  constexpr double kDrawn = 2 * Triangulation::kJoin;
   for (std::size_t i = 0; i < setting.standing.mirrors.size(); ++i) {
     const Mirror& mirror = setting.standing.mirrors[i];
-    const bool faces = shows(mirror, eye.flat.from.pupil) || shows(mirror, eye.flat.until.pupil);
-    if (!faces || !meets(out.layers.front().region, mirror.face, kAtGlass)) continue;
+    const Span fronts = frontsOf(eye.flat, mirror.face);
+    if (fronts.until <= 0) continue;
+    if (fronts.from < kDrawn) {
+      addMoved(setting, mirror, {kDrawn, 0}, eye, out);
+      continue;
+    }
+    if (!meets(out.layers.front().region, mirror.face, kAtGlass)) continue;
     auto& by = setting.byMirror[i];
     if (!by) by = std::make_unique<Setting::ByMirror>(setting, mirror, ground_);
     const SweptStep image = imageOf(eye.flat, mirror.face);
-    SetLayer& layer = out.layers.emplace_back();
+    SetLayer& layer = addLayer(out, mirror, image, eye);
     by->view.of(image, layer.region);
     keepFront(layer.region, mirror.face);
-    layer.mirror = mirror;
-    layer.from = image.from.pupil, layer.until = image.until.pupil;
-    layer.sway = image.sway, layer.heights = eye.heights;
     layer.sides = imageOf(eye.sides, mirror.face);
     layer.low = &by->low;
     layer.nearly = &setting.nearly;
   }
 }
 
-namespace {
-
-/// The mirrors of a piece at an instant, in the order of its faces.
-std::vector<Mirror> facesOf(const Scene& scene, int tag, double t) {
-  std::vector<Mirror> faces = scene.at(t).mirrors();
-  std::erase_if(faces, [tag](const Mirror& mirror) { return mirror.tag != tag; });
-  return faces;
-}
-
-MirrorShift shiftBetween(Segment from, Segment until, Point eye) {
-  MirrorShift shift;
-  shift.face = std::max(geometry::distance(from.a, until.a), geometry::distance(from.b, until.b));
-  shift.image = geometry::distance(geometry::reflected(eye, from), geometry::reflected(eye, until));
-  const Vec a = geometry::unit(from.b - from.a), b = geometry::unit(until.b - until.a);
-  shift.degrees = geometry::degrees(std::abs(std::atan2(geometry::cross(a, b), geometry::dot(a, b))));
-  return shift;
-}
-
-/// The face so much longer at both ends, and so much further back.
-Segment widened(Segment face, double by) {
-  const Vec along = geometry::unit(face.b - face.a), back = geometry::left(along) * -by;
-  return {face.a - along * by + back, face.b + along * by + back};
-}
-
-}  // namespace
-
 void SetView::addMovingMirrors(Setting& setting, Span time, const EyeStep& eye, SetLook& out) {
-  const std::array<double, 3> instants{time.from, (time.from + time.until) / 2, time.until};
-  std::vector<int> tags;
-  for (const double t : instants) {
-    const SceneAt now = scene_.at(t);
-    for (const Mirror& mirror : now.mirrors())
-      if (mirror.moving && std::find(tags.begin(), tags.end(), mirror.tag) == tags.end()) tags.push_back(mirror.tag);
-  }
-  for (const int tag : tags) {
-    std::array<std::vector<Mirror>, 3> poses;
-    for (std::size_t k = 0; k < poses.size(); ++k) poses[k] = facesOf(scene_, tag, instants[k]);
-    for (std::size_t face = 0; face < poses[0].size(); ++face)
-      for (std::size_t k = 0; k < poses.size(); ++k) {
-        MirrorShift shift;
-        for (std::size_t other = k == 0 ? 1 : k - 1; other < poses.size(); other += 2)
-          shift.take(shiftBetween(poses[k][face].face, poses[other][face].face, eye.flat.from.pupil));
-        addMovingMirror(setting, poses[k][face], shift, eye, out);
+  for (const Span& stretch : stretchesOf(time)) {
+    for (int part = 0; part < kPoses; ++part) {
+      const double from = geometry::lerp(stretch.from, stretch.until, part / double(kPoses));
+      // A cut acts at its instant, which belongs to what follows.
+      const double until =
+          std::nextafter(geometry::lerp(stretch.from, stretch.until, (part + 1) / double(kPoses)), -kInfinity);
+      const double middle = (from + until) / 2;
+      const SceneAt now = scene_.at(middle);
+      for (const Mirror& pose : now.mirrors()) {
+        if (!pose.moving) continue;
+        Drift drift = scene_.driftOf(pose.tag, middle, from);
+        drift.take(scene_.driftOf(pose.tag, middle, until));
+        addMoved(setting, pose, drift, eye, out);
       }
+    }
   }
 }
 
-void SetView::addMovingMirror(Setting& setting, Mirror mirror, const MirrorShift& shift, const EyeStep& eye,
-                              SetLook& out) {
-  mirror.face = widened(mirror.face, shift.face);
-  const bool faces = shows(mirror, eye.flat.from.pupil) || shows(mirror, eye.flat.until.pupil);
-  if (!faces || !meets(out.layers.front().region, mirror.face, kAtGlass + shift.face)) return;
-  Setting::ByMirror by(setting, mirror, ground_);
-  SweptStep image = imageOf(eye.flat, mirror.face);
-  image.sway += shift.image + 2 * shift.face;
-  image.turn += 2 * shift.degrees;
-  SetLayer& layer = out.layers.emplace_back();
-  by.view.of(image, layer.region);
-  keepFront(layer.region, mirror.face);
-  layer.mirror = mirror;
-  layer.from = image.from.pupil, layer.until = image.until.pupil;
-  layer.sway = image.sway, layer.heights = eye.heights;
-  lowByMoving_.push_back(std::make_unique<std::vector<LowThing>>(std::move(by.low)));
-  layer.low = lowByMoving_.back().get();
+/// What a mirror shows that is somewhere near that pose.
+void SetView::addMoved(Setting& setting, const Mirror& pose, const Drift& drift, const EyeStep& eye, SetLook& out) {
+  const auto glass = lookInto(pose.face, drift, eye.flat, out.layers.front().region);
+  if (!glass) return;
+  const Extent box = boxAround(*glass, ground_);
+  const Triangulation triangles(wallsPast(*glass, setting.walls, box), box);
+  SweptView view(triangles);
+  SetLayer& layer = addLayer(out, pose, glass->image, eye);
+  view.of(glass->seer, layer.region);
+  keepFront(layer.region, glass->back);
+  auto low = std::make_unique<std::vector<LowThing>>();
+  if (!glass->beside) {
+    *low = lowBefore(setting.low, glass->front);
+    addEdges(*low, pose, edgeBelow(*glass, pose.bottom, eye.heights), edgeAbove(*glass, pose.top, eye.heights));
+  }
+  layer.low = low.get();
+  lowByMoved_.push_back(std::move(low));
   layer.nearly = &setting.nearly;
 }
 

@@ -10,13 +10,14 @@
 /// without end, for every line of sight in frame that meets it passes over that foot; so does a part whose top is above
 /// the frame. A lamp whose lower rim is out of the picture hides like a column.
 ///
+/// A mirror on its way is told of from a pose in the middle of its moves (moving_mirror.h, with the proof), and so is one
+/// to whose plane the eye comes as near as walls may be drawn from where they stand.
+///
 /// Given away: bodies out of frame or hidden only by two of these together, leaves and pieces that
 /// move at some instant of the step, and what stands between the eye and a mirror unless it is a wall. Walls and
 /// mirrors stand where the triangulation draws them, within 2 kJoin of the plan: what shows by less is not
-/// told. A mirror on its way is taken as standing where it is at the start, in the middle and at the end of the step,
-/// larger and looked into from a wider way by as much as that changes between them: an argument for steps that are
-/// short against the move, not a proof. Nor is told what a mirror shows only in its skin (mirror_leg.h): where a solid
-/// meets its face, or to a pupil within a millimetre of it.
+/// told. Nor is told what a mirror shows only in its skin (mirror_leg.h): where a solid meets its face,
+/// or of somebody or to a pupil within a millimetre of its plane.
 ///
 /// Frame     plan metres, heights above the datum.
 /// Tests     tests/property/set_view_test.cpp
@@ -78,14 +79,6 @@ struct SetLook {
   std::vector<LowThing> bodies;  ///< of those who hide
 };
 
-/// How far a mirror goes from one pose to another: its face, the image of who looks into it, and its turn.
-struct MirrorShift {
-  double face = 0, image = 0;  ///< metres
-  double degrees = 0;
-  /// The larger of each.
-  void take(const MirrorShift& other);
-};
-
 /// What is dealt with as a wall.
 enum class Walls {
   whole,   ///< what hides everybody right behind it
@@ -117,9 +110,10 @@ class SetView {
   };
   const Standing& standingOver(Span time);
   Setting& settingLike(const Standing& standing, Span heights);
+  std::vector<Span> stretchesOf(Span time) const;
   void addMirrors(Setting& setting, const EyeStep& eye, SetLook& out);
   void addMovingMirrors(Setting& setting, Span time, const EyeStep& eye, SetLook& out);
-  void addMovingMirror(Setting& setting, Mirror mirror, const MirrorShift& shift, const EyeStep& eye, SetLook& out);
+  void addMoved(Setting& setting, const Mirror& pose, const Drift& drift, const EyeStep& eye, SetLook& out);
 
   const Scene& scene_;
   Heights bodies_;
@@ -129,7 +123,7 @@ class SetView {
   std::vector<std::optional<Standing>> between_;  ///< before the first change, from each to the next, after the last
   Standing across_;                               ///< over the last span that met a change
   std::vector<std::unique_ptr<Setting>> settings_;
-  std::vector<std::unique_ptr<std::vector<LowThing>>> lowByMoving_;  ///< of looks that were handed out
+  std::vector<std::unique_ptr<std::vector<LowThing>>> lowByMoved_;  ///< of looks that were handed out
 };
 
 /// The areas of a layer in which nothing of a body of those heights is seen, hidden or out of frame: convex, of at most

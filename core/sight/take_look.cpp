@@ -114,7 +114,7 @@ SceneAt TakeLook::sceneAt(double t, int self) const {
     guest.form = Prism::Form::disc;
     guest.centre = hider.body.centre;
     guest.radius = hider.body.radius;
-    guest.bottom = hider.body.floor;
+    guest.bottom = guest.base = hider.body.floor;
     guest.top = hider.body.top;
     now.add(guest);
   }

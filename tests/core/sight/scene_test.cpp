@@ -217,6 +217,32 @@ TEST(MovingPiece, AMirrorShowsWhereItStandsAndOnItsWay) {
   EXPECT_NEAR(std::max(scene.at(4).mirrors()[1].face.a.x, scene.at(4).mirrors()[1].face.b.x), 8, 1e-12);
 }
 
+TEST(MovingPiece, DriftsNoFurtherThanIsSaid) {
+  SceneInput input;
+  PieceIn wheeled = world::mirrorLine({4, 5}, {6, 5}, 0, 2, Side::right, 2);
+  wheeled.pivot = {4.5, 5.5};
+  wheeled.keys = {{0, 0, false}, {3, 1, true}};
+  wheeled.shifts = {{}, {{0.5, -0.2}, 40}};
+  input.pieces.push_back(wheeled);
+  const Scene scene(input);
+  const auto faceAt = [&](double t) { return scene.at(t).mirrors()[0].face; };
+  const Drift all = scene.driftOf(2, 3, 4);
+  EXPECT_DOUBLE_EQ(all.degrees, 40);
+  double furthest = 0;
+  for (int i = 0; i <= 20; ++i) {
+    const double t = 3 + i / 20.0;
+    const Drift drift = scene.driftOf(2, 3.25, t);
+    const Segment from = faceAt(3.25), there = faceAt(t);
+    EXPECT_LE(std::max(geometry::distance(from.a, there.a), geometry::distance(from.b, there.b)), drift.metres + 1e-12);
+    EXPECT_NEAR(geometry::dot(geometry::unit(from.b - from.a), geometry::unit(there.b - there.a)),
+                std::cos(geometry::radians(drift.degrees)), 1e-12);
+    furthest = std::max(furthest, geometry::distance(faceAt(3).b, there.b));
+  }
+  EXPECT_LT(furthest, all.metres);
+  EXPECT_GT(furthest, all.metres / 2);
+  EXPECT_EQ(scene.driftOf(7, 3, 4).metres, 0) << "of no such piece";
+}
+
 TEST(Guest, HidesLikeAThingOfTheSet) {
   const Scene scene{SceneInput{}};
   SceneAt now = scene.at(0);
