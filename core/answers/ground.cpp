@@ -53,11 +53,10 @@ base::Result<sight::GroundMapSpec> groundSpec(const Take& take, const GroundQues
   spec.take = {0, take.length()};
   spec.step = 1 / sightRate(take);
   spec.radius = take.plan().sightRules.radius;
-  // One map serves whoever stands on any floor of the plan. Floors a step from the datum count as it: a kerb is not
-  // worth a map in which every wall shows what is under it.
+  // One map serves whoever stands on any floor of the plan.
   const FloorRange floors = floorsOf(take.plan());
-  spec.floor = floors.lowest < -kStepOver ? floors.lowest : 0;
-  spec.top = question.height + (floors.highest > kStepOver ? floors.highest : 0);
+  spec.floor = floors.lowest;
+  spec.top = question.height + floors.highest;
   return spec;
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/answers/floors.h"
 #include "core/answers/shelter_at.h"
 #include "core/geometry/polygon.h"
 #include "core/motion/posture.h"
@@ -54,12 +55,6 @@ motion::Posture postureOf(plan::Posture posture) {
   return motion::Posture::stand;
 }
 
-bool covers(const plan::Footprint& shape, Point pos) {
-  if (const auto* disc = std::get_if<plan::Disc>(&shape)) return geometry::distance(pos, disc->centre) <= disc->radius;
-  if (const auto* outline = std::get_if<plan::Outline>(&shape)) return geometry::contains(outline->points, pos);
-  return false;
-}
-
 }  // namespace
 
 std::vector<motion::TrackMark> resolvedMarks(const plan::Plan& plan, const std::vector<plan::Mark>& marks) {
@@ -97,12 +92,7 @@ Result<People> People::of(const plan::PlanPtr& plan) {
 }
 
 double People::floorAt(Point pos) const {
-  const auto& areas = plan_->set.areas;
-  for (std::size_t i = areas.size(); i-- > 0;)
-    if (areas[i].floor && covers(areas[i].shape, pos)) return *areas[i].floor;
-  for (const auto& room : plan_->set.rooms)
-    if (geometry::contains(room.outline, pos)) return room.floor;
-  return 0;
+  return answers::floorAt(*plan_, pos);
 }
 
 PerformerPose People::performerAt(std::size_t i, double t) const {

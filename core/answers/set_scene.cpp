@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "core/answers/floors.h"
 #include "core/answers/people.h"
 #include "core/plan/footprint.h"
 #include "core/sight/ray.h"
@@ -73,6 +74,7 @@ sight::PieceIn pieceOf(const plan::Plan& plan, std::size_t index) {
   in.keys = resolvedKeys(plan, piece.moved);
   for (const auto& key : piece.moved) in.shifts.push_back({key.offset, key.turn});
   in.tag = static_cast<int>(index);
+  in.foot = footOf(plan, in);
   return in;
 }
 
@@ -113,7 +115,9 @@ sight::Scene sceneOf(const plan::Plan& plan) {
   sight::SceneInput input;
   for (std::size_t i = 0; i < plan.set.walls.size(); ++i) {
     const plan::Wall& wall = plan.set.walls[i];
-    input.walls.push_back({wall.points, wall.thickness, wall.bottom, wall.top, static_cast<int>(i)});
+    sight::WallBand band{wall.points, wall.thickness, wall.bottom, wall.top, static_cast<int>(i), std::nullopt};
+    band.foot = footOf(plan, band);
+    input.walls.push_back(std::move(band));
   }
   for (std::size_t i = 0; i < plan.set.openings.size(); ++i) input.openings.push_back(cutOf(plan, i));
   for (std::size_t i = 0; i < plan.set.pieces.size(); ++i) input.pieces.push_back(pieceOf(plan, i));

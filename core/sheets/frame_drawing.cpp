@@ -115,15 +115,15 @@ class FramePainter {
     const Tone tone = wall ? Tone::wall : Tone::raise;
     if (prism.form == sight::Prism::Form::sheet) {
       if (distance(prism.sheet.a, prism.sheet.b) > 2 * kTouch)
-        faces.push_back({prism.sheet, prism.bottom, prism.top, tone, pane, mirror});
+        faces.push_back({prism.sheet, prism.base, prism.top, tone, pane, mirror});
       return;
     }
     if (prism.form == sight::Prism::Form::disc) {
       std::vector<Point> ring;
       for (int i = 0; i < 24; ++i) ring.push_back(prism.centre + direction(-15.0 * i) * prism.radius);
-      return addFaces(ring, prism.bottom, prism.top, tone, pane, mirror, faces);
+      return addFaces(ring, prism.base, prism.top, tone, pane, mirror, faces);
     }
-    addFaces(pane ? take_.scene().corners(prism) : now.corners(prism), prism.bottom, prism.top, tone, pane, mirror,
+    addFaces(pane ? take_.scene().corners(prism) : now.corners(prism), prism.base, prism.top, tone, pane, mirror,
              faces);
   }
 

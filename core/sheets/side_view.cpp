@@ -82,9 +82,15 @@ class SideMaker {
     for (const auto& crossing : crossings)
       if (crossing.box.far > 0)
         view_.things.push_back({kindOf(crossing), names(crossing.source).id, std::max(0.0, crossing.box.near),
-                                crossing.box.far, crossing.box.bottom, crossing.box.top});
+                                crossing.box.far, baseOf(crossing.box), crossing.box.top});
     std::stable_sort(view_.things.begin(), view_.things.end(),
                      [](const SideThing& a, const SideThing& b) { return a.near < b.near; });
+  }
+
+  /// What hides down through the floor is shown standing on it.
+  double baseOf(const sight::Upright& box) const {
+    const double near = std::max(0.0, box.near);
+    return std::max(box.bottom, std::min(floorAt(near), floorAt(box.far)));
   }
 
   double slopeTo(double along, double height) const { return (height - view_.lens) / std::max(along, kTouch); }
