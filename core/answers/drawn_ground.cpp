@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/answers/answers.h"
 #include "core/sight/body.h"
 
 namespace wend::answers {
@@ -12,12 +11,19 @@ using geometry::Point;
 
 namespace {
 
-constexpr double kQuarter = 0.25, kPlace = 0.05;
+constexpr double kQuarter = TakeQuarters::kQuarter, kPlace = 0.05;
 
 }  // namespace
 
-DrawnGround::DrawnGround(const Take& take, std::size_t member, double height)
-    : take_(take), crew_(take.plan().crew[member]), height_(height), obstacles_(take) {}
+DrawnGround::DrawnGround(TakeQuarters& quarters, std::size_t member, double height)
+    : quarters_(quarters), take_(quarters.take()), crew_(take_.plan().crew[member]), height_(height) {}
+
+std::size_t DrawnGround::HashOfLook::operator()(const Look& look) const {
+  // Odd numbers without a pattern: neighbours in place and time fall apart.
+  const auto part = [](long value, std::uint64_t by) { return static_cast<std::uint64_t>(value) * by; };
+  return part(look.x, 0x9E3779B97F4A7C15u) ^ part(look.y, 0xC2B2AE3D27D4EB4Fu) ^
+         part(look.quarter, 0x165667B19E3779F9u);
+}
 
 crew::Ground DrawnGround::standing(Point pos, double t) {
   const plan::SightRules& rules = take_.plan().sightRules;
@@ -38,51 +44,49 @@ bool DrawnGround::seen(Point pos, double t) {
   const Look look = lookAt(pos, t);
   const auto [entry, fresh] = seen_.try_emplace(look, false);
   if (!fresh) return entry->second;
-  const double instant = std::min(double(std::get<2>(look)) * kQuarter, take_.length());
-  const auto eye = take_.eyeAt(instant, take_.plan().sightRules.margin);
+  const TakeQuarters::Look& through = quarters_.look(look.quarter);
   const double floor = take_.people().floorAt(pos);
   entry->second =
-      eye && sight::bodySight(take_.scene().at(instant), *eye, {pos, crew_.radius, floor, floor + height_}).seen;
+      through.eye && sight::bodySight(through.scene, *through.eye, {pos, crew_.radius, floor, floor + height_}).seen;
   return entry->second;
-}
-
-const DrawnGround::Around& DrawnGround::aroundAt(long quarter) {
-  const auto [entry, fresh] = around_.try_emplace(quarter);
-  if (!fresh) return entry->second;
-  Around& around = entry->second;
-  around.instant = sampleAt(take_, std::clamp(double(quarter) * kQuarter, 0.0, take_.length()));
-  around.passing = obstacles_.passing(around.instant);
-  for (const crew::Body& body : obstacles_.rig(around.instant)) around.rig.push_back(crew::obstacleOf(body));
-  return around;
 }
 
 bool DrawnGround::taken(Point pos, double t) {
   const Look look = lookAt(pos, t);
   const auto [entry, fresh] = taken_.try_emplace(look, false);
-  if (fresh) entry->second = overlaps(pos, aroundAt(std::get<2>(look)));
+  if (fresh) entry->second = overlaps(pos, quarters_.around(look.quarter));
   return entry->second;
 }
 
-bool DrawnGround::nearer(double metres, Point pos, const std::vector<crew::Obstacle>& obstacles) const {
+crew::Body DrawnGround::bodyAt(Point pos) const {
   const double floor = take_.people().floorAt(pos);
-  const crew::Body body{crew_.id.text(), pos, crew_.radius, floor, floor + height_};
+  return {crew_.id.text(), pos, crew_.radius, floor, floor + height_};
+}
+
+bool DrawnGround::nearer(const crew::Body& body, double metres, std::span<const crew::Obstacle> obstacles) {
   const crew::Clearance clearance = crew::clearanceAt(body, 0, obstacles, std::max(metres, 0.0));
   return (clearance.left && clearance.left->metres < metres) || (clearance.right && clearance.right->metres < metres);
 }
 
-std::vector<crew::Obstacle> DrawnGround::passing(Point pos, const Around& around) const {
-  return obstacles_.metBy(crew_.id.text(), pos, around.instant, around.passing);
+bool DrawnGround::nearerPassing(const crew::Body& body, double metres, const Around& around) const {
+  // Whom one meets hangs on shelters and costs more to tell than who is near.
+  return std::any_of(around.passing.begin(), around.passing.end(), [&](const crew::Obstacle& obstacle) {
+    return obstacle.id != body.id && nearer(body, metres, {&obstacle, 1}) &&
+           !quarters_.obstacles().metBy(body.id, body.at, around.instant, {obstacle}).empty();
+  });
 }
 
 bool DrawnGround::overlaps(Point pos, const Around& around) const {
-  return nearer(-kPlace, pos, obstacles_.fixed()) || nearer(-kPlace, pos, around.rig) ||
-         nearer(-kPlace, pos, passing(pos, around));
+  const crew::Body body = bodyAt(pos);
+  return nearer(body, -kPlace, quarters_.obstacles().fixed()) || nearer(body, -kPlace, around.rig) ||
+         nearerPassing(body, -kPlace, around);
 }
 
 bool DrawnGround::passedWithin(double clear, Point pos, double t) {
+  const crew::Body body = bodyAt(pos);
   for (const double quarter : {std::floor(t / kQuarter), std::ceil(t / kQuarter)}) {
-    const Around& around = aroundAt(static_cast<long>(quarter));
-    if (nearer(clear, pos, around.rig) || nearer(clear, pos, passing(pos, around))) return true;
+    const Around& around = quarters_.around(static_cast<long>(quarter));
+    if (nearer(body, clear, around.rig) || nearerPassing(body, clear, around)) return true;
   }
   return false;
 }

@@ -3,10 +3,11 @@
 /// Frame     plan metres, seconds from the take's start.
 #pragma once
 
-#include <map>
-#include <tuple>
+#include <cstdint>
+#include <span>
+#include <unordered_map>
 
-#include "core/answers/obstacles_now.h"
+#include "core/answers/take_quarters.h"
 #include "core/crew/route.h"
 
 namespace wend::answers {
@@ -18,8 +19,8 @@ namespace wend::answers {
 ///           findings of the take (crew seen, clearances): this is for saying where a walk may be shifted.
 class DrawnGround {
  public:
-  /// Requires  the take to outlive it.
-  DrawnGround(const Take& take, std::size_t member, double height);
+  /// Requires  the quarters, and the take they are of, to outlive it.
+  DrawnGround(TakeQuarters& quarters, std::size_t member, double height);
 
   /// For one who stands: their place is theirs.
   crew::Ground standing(geometry::Point pos, double t);
@@ -30,27 +31,29 @@ class DrawnGround {
   bool passedWithin(double clear, geometry::Point pos, double t);
 
  private:
-  using Look = std::tuple<long, long, long>;
-  /// Everybody and everything at a quarter of a second.
-  struct Around {
-    snags::Instant instant;
-    std::vector<crew::Obstacle> passing;
-    std::vector<crew::Obstacle> rig;
+  using Around = TakeQuarters::Around;
+  /// A place and a quarter of a second, as they are told apart.
+  struct Look {
+    long x, y, quarter;
+    bool operator==(const Look&) const = default;
   };
+  struct HashOfLook {
+    std::size_t operator()(const Look& look) const;
+  };
+  using Known = std::unordered_map<Look, bool, HashOfLook>;
   static Look lookAt(geometry::Point pos, double t);
   bool seen(geometry::Point pos, double t);
   bool taken(geometry::Point pos, double t);
   bool overlaps(geometry::Point pos, const Around& around) const;
-  bool nearer(double metres, geometry::Point pos, const std::vector<crew::Obstacle>& obstacles) const;
-  std::vector<crew::Obstacle> passing(geometry::Point pos, const Around& around) const;
-  const Around& aroundAt(long quarter);
+  crew::Body bodyAt(geometry::Point pos) const;
+  static bool nearer(const crew::Body& body, double metres, std::span<const crew::Obstacle> obstacles);
+  bool nearerPassing(const crew::Body& body, double metres, const Around& around) const;
 
+  TakeQuarters& quarters_;
   const Take& take_;
   const plan::Crew& crew_;
   double height_;
-  ObstaclesNow obstacles_;
-  std::map<long, Around> around_;
-  std::map<Look, bool> seen_, taken_;
+  Known seen_, taken_;
 };
 
 }  // namespace wend::answers

@@ -14,19 +14,6 @@ namespace {
 /// Seconds between two looks, and by which a walk is shifted at most.
 constexpr double kLook = 0.25, kLatest = 60;
 
-crew::DrawnRoute routeOf(const motion::Track& track, double length) {
-  crew::DrawnRoute route;
-  route.at = [&track](double t) { return track.place(t); };
-  for (const auto& mark : track.marks()) {
-    // Marks passed without a stop are no stands: the walk goes on through them.
-    const bool last = &mark == &track.marks().back();
-    const bool first = &mark == &track.marks().front();
-    if (first || last || mark.until > mark.at)
-      route.stands.push_back({mark.at, last ? std::max(length, mark.until) : mark.until});
-  }
-  return route;
-}
-
 /// Whether who stands at that place of their way does so crouching.
 bool crouchesAt(const plan::Crew& crew, const motion::Track& track, Point place) {
   constexpr double kThere = 0.01;
@@ -39,22 +26,24 @@ bool crouchesAt(const plan::Crew& crew, const motion::Track& track, Point place)
 
 class Reporter {
  public:
-  Reporter(const Take& take, std::size_t member)
-      : take_(take),
-        crew_(take.plan().crew[member]),
-        track_(*take.people().crew(member)),
-        upright_(take, member, crew_.height),
-        low_(take, member, crew_.crouch),
-        met_(needsMet(take, member)) {}
+  Reporter(TakeQuarters& quarters, std::size_t member)
+      : take_(quarters.take()),
+        crew_(take_.plan().crew[member]),
+        track_(*take_.people().crew(member)),
+        upright_(quarters, member, crew_.height),
+        low_(quarters, member, crew_.crouch),
+        met_(needsMet(take_, member)) {}
 
-  DrawnReport report() {
-    DrawnReport made{routeOf(track_, take_.length()), {}};
-    made.report = asDrawn(made.route);
+  crew::RouteReport report() {
+    const crew::DrawnRoute route = drawnRouteOf(track_, take_.length());
+    crew::RouteReport made = asDrawn(route);
     const double red = snags::threshold(take_.plan(), "clearance-red").value;
-    const crew::RouteReport wide = shifted(made.route, red), close = shifted(made.route, 0);
-    for (std::size_t i = 0; i < made.report.walks.size(); ++i) {
-      const crew::Walk& from = wide.walks[i].latestLeave ? wide.walks[i] : close.walks[i];
-      crew::Walk& walk = made.report.walks[i];
+    const std::vector<crew::Walk> wide = shifted(route, red);
+    std::optional<std::vector<crew::Walk>> close;
+    for (std::size_t i = 0; i < made.walks.size(); ++i) {
+      if (!wide[i].latestLeave && !close) close = shifted(route, 0);
+      const crew::Walk& from = wide[i].latestLeave ? wide[i] : close->at(i);
+      crew::Walk& walk = made.walks[i];
       if (!from.latestLeave) walk.latestLeave = walk.earliestArrive = std::nullopt;
       if (!walk.latestLeave || !walk.earliestArrive) continue;
       // What begins between two looks may be missed by as much: a promise errs to the other side.
@@ -75,12 +64,12 @@ class Reporter {
   }
 
   /// Held against needs as well, and at a clearance from what moves.
-  crew::RouteReport shifted(const crew::DrawnRoute& route, double clear) {
+  std::vector<crew::Walk> shifted(const crew::DrawnRoute& route, double clear) {
     const auto with = [this, clear](DrawnGround& ground, crew::Ground plain, Point p, double t) {
       if (plain != crew::Ground::free) return plain;
       return met_(p, t) && !ground.passedWithin(clear, p, t) ? crew::Ground::free : crew::Ground::taken;
     };
-    return crew::reportOf(
+    return crew::walksOf(
         route, {crew_.speed, kLook, kLatest},
         [this, with](Point p, double t) { return with(upright_, upright_.walking(p, t), p, t); },
         [this, with](Point p, double t) {
@@ -98,17 +87,37 @@ class Reporter {
 
 }  // namespace
 
-DrawnReport drawnReportOf(const Take& take, std::size_t member) {
-  return Reporter(take, member).report();
+crew::DrawnRoute drawnRouteOf(const motion::Track& track, double length) {
+  crew::DrawnRoute route;
+  route.at = [&track](double t) { return track.place(t); };
+  for (const auto& mark : track.marks()) {
+    // Marks passed without a stop are no stands: the walk goes on through them.
+    const bool last = &mark == &track.marks().back();
+    const bool first = &mark == &track.marks().front();
+    if (first || last || mark.until > mark.at)
+      route.stands.push_back({mark.at, last ? std::max(length, mark.until) : mark.until});
+  }
+  return route;
 }
 
-std::vector<DrawnSlip> drawnSlips(const Take& take) {
+crew::RouteReport drawnReportOf(TakeQuarters& quarters, std::size_t member) {
+  return Reporter(quarters, member).report();
+}
+
+std::vector<DrawnChecked> drawnChecked(const Take& take) {
+  std::vector<DrawnChecked> drawn;
+  TakeQuarters quarters(take);
+  for (std::size_t i = 0; i < take.plan().crew.size(); ++i)
+    if (take.people().crew(i) && !isCarried(take.plan(), i))
+      drawn.push_back({take.plan().crew[i].id.text(), drawnReportOf(quarters, i)});
+  return drawn;
+}
+
+std::vector<DrawnSlip> slipsOf(const std::vector<DrawnChecked>& drawn) {
   std::vector<DrawnSlip> slips;
-  for (std::size_t i = 0; i < take.plan().crew.size(); ++i) {
-    if (!take.people().crew(i) || isCarried(take.plan(), i)) continue;
-    for (const auto& walk : drawnReportOf(take, i).report.walks)
-      if (walk.latestLeave) slips.push_back({take.plan().crew[i].id.text(), walk.span, *walk.latestLeave});
-  }
+  for (const auto& person : drawn)
+    for (const auto& walk : person.report.walks)
+      if (walk.latestLeave) slips.push_back({person.id, walk.span, *walk.latestLeave});
   return slips;
 }
 

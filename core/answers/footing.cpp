@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/answers/cells_in.h"
 #include "core/answers/route_ground.h"
 #include "core/answers/set_scene.h"
 #include "core/crew/obstacles.h"
@@ -42,30 +43,12 @@ bool holds(const crew::Obstacle& obstacle, Point p) {
   return nearest.distance < obstacle.radius;
 }
 
-Extent grown(Extent box, double by) {
-  return {box.low - geometry::Vec{by, by}, box.high + geometry::Vec{by, by}};
-}
-
 Extent reachOf(const crew::Obstacle& obstacle) {
   return grown(geometry::extentOf(obstacle.points), obstacle.radius);
 }
 
 bool outside(const plan::Plan& plan, const std::vector<std::vector<Point>>& outlines, Point p) {
   return !plan.set.rooms.empty() && offKnownGround(p, outlines, plan) > kNearly;
-}
-
-/// f(cell) for every cell whose centre lies in the box.
-template <class F>
-void eachCellIn(const geometry::Grid& grid, const Extent& box, F&& f) {
-  const auto first = [&](double low, double origin) {
-    return std::max(0, static_cast<int>(std::ceil((low - origin) / grid.cell - 0.5)));
-  };
-  const auto last = [&](double high, double origin, int count) {
-    return std::min(count - 1, static_cast<int>(std::floor((high - origin) / grid.cell - 0.5)));
-  };
-  for (int y = first(box.low.y, grid.origin.y); y <= last(box.high.y, grid.origin.y, grid.ny); ++y)
-    for (int x = first(box.low.x, grid.origin.x); x <= last(box.high.x, grid.origin.x, grid.nx); ++x)
-      f(static_cast<std::size_t>(y) * static_cast<std::size_t>(grid.nx) + static_cast<std::size_t>(x));
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/answers/cells_in.h"
 #include "core/answers/closed_ground.h"
 #include "core/answers/set_scene.h"
 #include "core/crew/obstacles.h"
@@ -248,15 +249,34 @@ double offKnownGround(Point p, const std::vector<std::vector<Point>>& outlines, 
   return off;
 }
 
+namespace {
+
+/// What `offKnownGround` is of the cells' centres where that is no more than a doorway's; else more than that.
+std::vector<double> offWithinDoorway(const plan::Plan& plan, const geometry::Grid& grid) {
+  std::vector<double> off(grid.cells(), std::numeric_limits<double>::infinity());
+  const auto reach = [&](const geometry::Extent& box, const auto& offThat) {
+    // A cell more, so that rounding leaves none out whose middle is just so far off.
+    eachCellIn(grid, grown(box, kDoorway + grid.cell), [&](std::size_t cell) {
+      if (off[cell] > 0) off[cell] = std::min(off[cell], offThat(grid.centre(cell)));
+    });
+  };
+  for (const auto& outline : knownOutlines(plan))
+    reach(geometry::extentOf(outline), [&](Point p) { return offOutline(p, outline); });
+  for (const auto& shelter : plan.shelters)
+    reach(grown({shelter.pos, shelter.pos}, shelter.radius), [&](Point p) { return offShelter(p, shelter); });
+  return off;
+}
+
+}  // namespace
+
 std::optional<KnownGround> knownGround(const plan::Plan& plan, const geometry::Grid& grid,
                                        const crew::StepClock& clock) {
   if (plan.set.rooms.empty()) return std::nullopt;
-  const auto outlines = knownOutlines(plan);
+  const std::vector<double> off = offWithinDoorway(plan, grid);
   std::vector<std::size_t> stand, walk;
   for (std::size_t cell = 0; cell < grid.cells(); ++cell) {
-    const double off = offKnownGround(grid.centre(cell), outlines, plan);
-    if (off <= 0) stand.push_back(cell);
-    if (off <= kDoorway) walk.push_back(cell);
+    if (off[cell] <= 0) stand.push_back(cell);
+    if (off[cell] <= kDoorway) walk.push_back(cell);
   }
   // Rooms that the grid has no cell in say nothing of it.
   if (stand.empty()) return std::nullopt;

@@ -20,12 +20,6 @@ std::string enough(double seconds) {
   return fixed(std::ceil(seconds * 10 - 1e-6) / 10, 1);
 }
 
-std::string joined(const std::vector<std::string>& parts, const std::string& between) {
-  std::string text;
-  for (const auto& part : parts) text += (text.empty() ? "" : between) + part;
-  return text;
-}
-
 std::string endWords(const crew::Stuck& stuck) {
   if (stuck.where.empty()) return "nowhere to start from";
   if (stuck.until <= 0) return "nobody unseen gets past the start, wherever they begin";
@@ -57,15 +51,22 @@ std::string stuckWords(const crew::Stuck& stuck) {
   return endWords(stuck) + ". " + leastWords(stuck);
 }
 
-std::string freeingWords(const crew::Stuck& stuck, const std::vector<std::string>& needs) {
-  std::vector<std::string> cures;
-  for (const std::size_t need : stuck.needs) cures.push_back("not " + needs[need]);
-  if (stuck.speed) cures.push_back("walking up to " + fixed(*stuck.speed, 2) + " m/s");
-  if (stuck.early) cures.push_back(enough(*stuck.early) + " s less before sight");
-  if (stuck.late) cures.push_back(enough(*stuck.late) + " s less after sight");
-  if (stuck.anyEnd) cures.push_back("ending anywhere");
-  if (stuck.anyStand) cures.push_back("standing or walking outside every room");
-  return joined(cures, "; ");
+std::vector<Freeing> freeingsOf(const crew::Stuck& stuck, const std::vector<std::string>& needs) {
+  using Kind = Freeing::Kind;
+  std::vector<Freeing> frees;
+  for (const std::size_t need : stuck.needs) frees.push_back({Kind::need, {}, "not " + needs[need]});
+  if (stuck.speed) frees.push_back({Kind::speed, stuck.speed, "walking up to " + fixed(*stuck.speed, 2) + " m/s"});
+  if (stuck.early) frees.push_back({Kind::early, stuck.early, enough(*stuck.early) + " s less before sight"});
+  if (stuck.late) frees.push_back({Kind::late, stuck.late, enough(*stuck.late) + " s less after sight"});
+  if (stuck.anyEnd) frees.push_back({Kind::anyEnd, {}, "ending anywhere"});
+  if (stuck.anyStand) frees.push_back({Kind::anyStand, {}, "standing or walking outside every room"});
+  return frees;
+}
+
+std::string joined(const std::vector<std::string>& parts, const std::string& between) {
+  std::string text;
+  for (const auto& part : parts) text += (text.empty() ? "" : between) + part;
+  return text;
 }
 
 }  // namespace wend::answers

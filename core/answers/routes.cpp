@@ -141,11 +141,16 @@ class Finder {
     if (!addSearches()) return std::nullopt;
     std::vector<const Search*> all;
     for (const auto& search : searches_) all.push_back(&search);
+    const auto own = std::find_if(all.begin(), all.end(), [&](const Search* s) { return s->member == member; });
+    if (own == all.end()) return false;
+    // Whoever has none with nobody to get past has none, and is asked that without prices.
+    const auto alone = aloneGround(**own, 0);
+    const auto outlook = crew::outlookOf((*own)->task(plan_, *alone), cancel_);
+    if (!outlook) return std::nullopt;
+    if (!outlook->exists || all.size() == 1) return outlook->exists;
     const auto plain = planned(all, Rooms(all.size(), 0));
     if (!plain) return std::nullopt;
-    for (std::size_t k = 0; k < all.size(); ++k)
-      if (all[k]->member == member) return plain->hasRoute(k);
-    return false;
+    return plain->hasRoute(static_cast<std::size_t>(own - all.begin()));
   }
 
  private:
@@ -358,7 +363,7 @@ class Finder {
     crew::Stuck told = inTake(*stuck, task);
     if (told.speed && !findFreeingSpeed(search.member, told)) return false;
     out.why = stuckWords(told);
-    out.cures = freeingWords(told, needs);
+    out.frees = freeingsOf(told, needs);
     out.notes.push_back(gridWords(*task.ground));
     out.stuck = std::move(told);
     return true;
@@ -459,17 +464,6 @@ bool anyShelterSeen(const plan::Plan& plan, const sight::GroundMap& map) {
   return false;
 }
 
-snags::NoRoute noRouteOf(const FoundRoute& route) {
-  const crew::Stuck& stuck = *route.stuck;
-  snags::NoRoute none{route.id, {stuck.until, stuck.until}, std::nullopt, std::nullopt, route.why, route.cures};
-  if (!stuck.where.empty()) none.pos = stuck.where.front();
-  if (stuck.least) none.least = stuck.least->seconds;
-  if (stuck.exposures.empty()) return none;
-  none.span = {stuck.exposures.front().span.from, stuck.exposures.back().span.until};
-  none.pos = stuck.exposures.front().at;
-  return none;
-}
-
 /// Those who were looked for in vain, and what hangs on the ways of the others, as evidence with the snags that come of
 /// it.
 void tell(const FoundRoutes& routes, const base::Cancel& cancel, Answers& answers) {
@@ -503,15 +497,38 @@ Point FoundRoute::at(double t) const {
   return place;
 }
 
+std::string FoundRoute::cures() const {
+  std::vector<std::string> words;
+  for (const auto& free : frees) words.push_back(free.words);
+  return joined(words, "; ");
+}
+
 std::string FoundRoute::whole() const {
   if (why.empty() || !stuck) return why;
-  return why + ". " + (cures.empty() ? "nothing tried frees it alone" : "any of these frees it: " + cures) + ".";
+  return why + ". " + (frees.empty() ? "nothing tried frees it alone" : "any of these frees it: " + cures()) + ".";
+}
+
+snags::NoRoute noRouteOf(const FoundRoute& route) {
+  const crew::Stuck& stuck = *route.stuck;
+  snags::NoRoute none{route.id, {stuck.until, stuck.until}, std::nullopt, std::nullopt, route.why, route.cures()};
+  if (!stuck.where.empty()) none.pos = stuck.where.front();
+  if (stuck.least) none.least = stuck.least->seconds;
+  if (stuck.exposures.empty()) return none;
+  none.span = {stuck.exposures.front().span.from, stuck.exposures.back().span.until};
+  none.pos = stuck.exposures.front().at;
+  return none;
 }
 
 const FoundRoute* FoundRoutes::find(const std::string& id) const {
   const auto found =
       std::find_if(people.begin(), people.end(), [&](const FoundRoute& route) { return route.id == id; });
   return found == people.end() ? nullptr : &*found;
+}
+
+const crew::RouteReport* FoundRoutes::reportOf(const std::string& id) const {
+  const auto known =
+      std::find_if(drawn.begin(), drawn.end(), [&](const DrawnChecked& person) { return person.id == id; });
+  return known == drawn.end() ? nullptr : &known->report;
 }
 
 bool routesWanted(const Take& take) {
@@ -561,9 +578,10 @@ Result<AnswersPtr> withRoutes(const AnswersPtr& answers, const base::Cancel& can
     more->routeGround = *ground;
   }
   // Whoever has the map of the ground tells when people have to be gone from it, on drawn ways as well.
-  if (answers->ground) routes->slips = drawnSlips(*answers->take);
+  if (answers->ground) routes->drawn = drawnChecked(*answers->take);
+  routes->slips = slipsOf(routes->drawn);
   if (cancel.fired()) return cancelled();
-  if (!wanted && routes->slips.empty()) return answers;
+  if (!wanted && routes->drawn.empty()) return answers;
   more->routes = std::move(routes);
   return AnswersPtr(std::move(more));
 }

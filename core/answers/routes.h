@@ -11,6 +11,7 @@
 
 #include "core/answers/answers.h"
 #include "core/crew/found_route.h"
+#include "core/crew/route.h"
 #include "core/crew/route_stuck.h"
 #include "core/sight/ground_map.h"
 
@@ -35,6 +36,14 @@ struct FoundWalk {
   std::vector<crew::RoutePoint> path;  ///< its corners, straight and even between
 };
 
+/// What would free somebody who has no route, alone, all else as it is.
+struct Freeing {
+  enum class Kind { need, speed, early, late, anyEnd, anyStand };  ///< in the order of crew::Stuck
+  Kind kind = Kind::need;
+  std::optional<double> figure{};  ///< m/s, or seconds of the allowance to give up; nothing where it is all or nothing
+  std::string words;
+};
+
 struct FoundRoute {
   std::string id;
   bool found = false;
@@ -47,13 +56,15 @@ struct FoundRoute {
   bool marginMore = false;           ///< no more was looked for: it may be more
   double room = 0;                   ///< metres it keeps at least from all that is taken, beyond the radius
   std::string why;                   ///< in words, when none is found
-  std::string cures;                 ///< what would free it, in words; empty where nothing that was tried does
+  std::vector<Freeing> frees;        ///< empty where nothing that was tried does
   std::optional<crew::Stuck> stuck;  ///< the same in figures; none where nothing was searched
   std::vector<std::string> notes;    ///< what was not planned for
 
   /// Requires a route that was found.
   Point at(double t) const;
-  /// `why` and `cures` as sentences.
+  /// What would free it, in words, parted by semicolons.
+  std::string cures() const;
+  /// `why` and `cures()` as sentences.
   std::string whole() const;
 };
 
@@ -64,13 +75,26 @@ struct DrawnSlip {
   double latestLeave = 0;
 };
 
+/// A drawn route held against the take (answers/drawn_routes.h).
+struct DrawnChecked {
+  std::string id;
+  crew::RouteReport report;
+};
+
 struct FoundRoutes {
   std::vector<FoundRoute> people;  ///< in the plan's order
-  /// Of drawn routes, in the plan's order; only where the map of the ground was there.
+  /// Drawn routes and their slips, in the plan's order; only where the map of the ground was there.
+  std::vector<DrawnChecked> drawn = {};
   std::vector<DrawnSlip> slips = {};
   /// Null for those whose route is drawn, or who go along with the camera.
   const FoundRoute* find(const std::string& id) const;
+  /// Null for those whose route is not drawn, and for all where nothing was held against the take.
+  const crew::RouteReport* reportOf(const std::string& id) const;
 };
+
+/// When and where one who was looked for in vain is seen, on the way that is seen least.
+/// Requires  that one was: `stuck` is there.
+snags::NoRoute noRouteOf(const FoundRoute& route);
 
 /// Somebody of the crew has neither marks nor goes along with the camera.
 bool routesWanted(const Take& take);
@@ -104,8 +128,8 @@ base::Result<std::shared_ptr<const FoundRoutes>> foundRoutes(const Take& take, c
 
 /// Answers with the routes found, with a snag for everybody for whom there is none, with links, poles, shadows and
 /// lanes as they are on the routes found, and with what the rules find of those who go them. The same answers when
-/// nobody wants a route or nothing is known of sight, but for the slips of drawn routes where the map of the ground is
-/// there. Routes are looked for only for those who have neither marks nor go along
+/// nobody wants a route or nothing is known of sight, but for drawn routes and their slips where the map of the ground
+/// is there. Routes are looked for only for those who have neither marks nor go along
 /// with the camera: a drawn route that is seen is told of by the rule "crew-seen".
 /// Fails when cancelled.
 base::Result<AnswersPtr> withRoutes(const AnswersPtr& answers, const base::Cancel& cancel = {},

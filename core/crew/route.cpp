@@ -98,20 +98,28 @@ void addBreaks(const DrawnRoute& route, Break::Why why, const geometry::Spans& s
 
 }  // namespace
 
-RouteReport reportOf(const DrawnRoute& route, const RouteRules& rules, const GroundAt& ground, const GroundAt& still) {
+std::vector<Walk> walksOf(const DrawnRoute& route, const RouteRules& rules, const GroundAt& ground,
+                          const GroundAt& still) {
   WEND_CHECK(!route.stands.empty() && rules.step > 0);
   const Grounds grounds{ground, still ? still : ground};
-  RouteReport report;
-  geometry::Spans fast;
+  std::vector<Walk> walks;
   for (std::size_t i = 1; i < route.stands.size(); ++i) {
     const Span &before = route.stands[i - 1], &after = route.stands[i];
     Walk walk;
     walk.span = {before.until, after.from};
     measure(walk, route, rules.step);
     addSlack(walk, before, after, route, rules, grounds);
-    if (walk.peakSpeed > rules.speed + kRounding) fast.push_back(walk.span);
-    report.walks.push_back(walk);
+    walks.push_back(walk);
   }
+  return walks;
+}
+
+RouteReport reportOf(const DrawnRoute& route, const RouteRules& rules, const GroundAt& ground, const GroundAt& still) {
+  const Grounds grounds{ground, still ? still : ground};
+  RouteReport report{walksOf(route, rules, ground, still), {}};
+  geometry::Spans fast;
+  for (const Walk& walk : report.walks)
+    if (walk.peakSpeed > rules.speed + kRounding) fast.push_back(walk.span);
   const Span whole{route.stands.front().from, route.stands.back().until};
   const auto stands = [&](double t) {
     return std::any_of(route.stands.begin(), route.stands.end(), [t](Span stand) { return stand.contains(t); });

@@ -72,5 +72,8 @@ struct RouteReport {
 /// `still` is the ground for one who stands, where crouching makes it another; none: `ground`.
 RouteReport reportOf(const DrawnRoute& route, const RouteRules& rules, const GroundAt& ground,
                      const GroundAt& still = {});
+/// Its walks alone, for whoever does not ask where it breaks.
+std::vector<Walk> walksOf(const DrawnRoute& route, const RouteRules& rules, const GroundAt& ground,
+                          const GroundAt& still = {});
 
 }  // namespace wend::crew

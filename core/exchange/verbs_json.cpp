@@ -5,6 +5,7 @@
 #include "core/answers/footing.h"
 #include "core/base/text.h"
 #include "core/exchange/json_values.h"
+#include "core/exchange/no_way_json.h"
 #include "core/exchange/traps_json.h"
 
 namespace wend::exchange {
@@ -155,7 +156,7 @@ Json routeOf(const sheets::RouteOf& route) {
       {"id", route.id},           {"drawn", route.drawn},
       {"carried", route.carried}, {"feasible", route.drawn || route.sought ? Json(route.feasible) : Json(nullptr)},
       {"stands", Json::array()},  {"walks", Json::array()},
-      {"breaks", Json::array()},  {"why", idOrNull(route.why)},
+      {"breaks", Json::array()},  {"why", noWayJson(route)},
       {"notes", route.notes}};
   const bool found = route.sought && route.why.empty();
   json["metres"] = found ? Json(route.metres) : Json(nullptr);

@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "core/answers/drawn_routes.h"
+#include "core/answers/route_ground.h"
 #include "core/answers/route_needs.h"
-#include "core/answers/routes.h"
 #include "core/plan/on_beat.h"
 
 namespace wend::sheets {
@@ -44,18 +44,19 @@ const char* wordOf(crew::Break::Why why) {
   return "seen";
 }
 
-void fill(const Take& take, std::size_t i, const motion::Track& track, RouteOf& route) {
+void fill(const Take& take, std::size_t i, const motion::Track& track, const crew::RouteReport& report,
+          RouteOf& route) {
   const plan::Crew& crew = take.plan().crew[i];
-  const auto [drawn, report] = answers::drawnReportOf(take, i);
+  const crew::DrawnRoute drawn = answers::drawnRouteOf(track, take.length());
   for (const auto& span : drawn.stands) {
     const answers::CrewPose pose = take.people().crewAt(i, span.from, take.view().sensorAt(span.from));
     route.stands.push_back({track.place(span.from), pose.shelter, span, pose.height < crew.height});
   }
-  for (const auto& walk : report.walks) {
-    WalkOf out{walk.span, {}, {}, "", 0, walk.latestLeave, walk.earliestArrive, walk.peakSpeed};
-    addPath(track, out);
-    bindToBeat(take.plan(), out);
-    route.walks.push_back(std::move(out));
+  route.walks = drawnWalksOf(take, i);
+  for (std::size_t k = 0; k < report.walks.size(); ++k) {
+    route.walks[k].latestLeave = report.walks[k].latestLeave;
+    route.walks[k].earliestArrive = report.walks[k].earliestArrive;
+    route.walks[k].speed = report.walks[k].peakSpeed;
   }
   for (const auto& stop : report.breaks) route.breaks.push_back({stop.span, stop.at, wordOf(stop.why)});
   for (const auto& stop : answers::needBreaks(take, i, drawn.at))
@@ -65,9 +66,15 @@ void fill(const Take& take, std::size_t i, const motion::Track& track, RouteOf& 
   route.feasible = route.breaks.empty();
 }
 
+NoWay noWayOf(const answers::FoundRoute& found) {
+  const snags::NoRoute none = answers::noRouteOf(found);
+  return {none.span, none.pos, none.least, found.stuck->exposures, found.frees};
+}
+
 void fill(const plan::Plan& plan, const answers::FoundRoute& found, RouteOf& route) {
   route.sought = true;
   route.why = found.whole();
+  if (found.stuck) route.none = noWayOf(found);
   route.metres = found.metres;
   route.margin = found.margin;
   route.marginMore = found.marginMore;
@@ -93,6 +100,7 @@ void fill(const plan::Plan& plan, const answers::FoundRoute& found, RouteOf& rou
 std::vector<RouteOf> routesOf(const Answers& answers) {
   std::vector<RouteOf> routes;
   const Take& take = *answers.take;
+  answers::TakeQuarters quarters(take);
   for (std::size_t i = 0; i < take.plan().crew.size(); ++i) {
     RouteOf route;
     route.id = take.plan().crew[i].id.text();
@@ -101,13 +109,28 @@ std::vector<RouteOf> routesOf(const Answers& answers) {
     const motion::Track* track = take.people().crew(i);
     route.drawn = track != nullptr && !route.carried;
     if (route.drawn) {
-      fill(take, i, *track, route);
+      const crew::RouteReport* known = answers.routes ? answers.routes->reportOf(route.id) : nullptr;
+      fill(take, i, *track, known ? *known : answers::drawnReportOf(quarters, i), route);
       route.notes = answers::needsLeftOut(take.plan(), i);
     }
     if (auto found = soughtRouteOf(answers, route.id)) route = *std::move(found);
     routes.push_back(std::move(route));
   }
   return routes;
+}
+
+std::vector<WalkOf> drawnWalksOf(const Take& take, std::size_t member) {
+  std::vector<WalkOf> walks;
+  const motion::Track* track = take.people().crew(member);
+  if (!track || answers::isCarried(take.plan(), member)) return walks;
+  const auto stands = answers::drawnRouteOf(*track, take.length()).stands;
+  for (std::size_t i = 1; i < stands.size(); ++i) {
+    WalkOf walk{{stands[i - 1].until, stands[i].from}, {}, {}, "", 0, std::nullopt, std::nullopt, 0};
+    addPath(*track, walk);
+    bindToBeat(take.plan(), walk);
+    walks.push_back(std::move(walk));
+  }
+  return walks;
 }
 
 std::optional<RouteOf> soughtRouteOf(const Answers& answers, const std::string& id) {

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "core/answers/answers.h"
+#include "core/answers/routes.h"
 
 namespace wend::sheets {
 
@@ -33,18 +33,28 @@ struct BreakOf {
   std::string why;  ///< "seen", "taken", "fast", or the word of snags::NeedFails
 };
 
+/// Where somebody was looked for in vain, in figures: crew::Stuck holds what each is.
+struct NoWay {
+  geometry::Span span;                ///< from the first to the last that is seen; else the instant nobody gets past
+  std::optional<geometry::Point> at;  ///< where that begins; nothing where there is nowhere to start from
+  std::optional<double> seen;         ///< seconds, on the way that is seen least; nothing: there is none even seen
+  std::vector<crew::Exposure> exposures;
+  std::vector<answers::Freeing> frees;
+};
+
 struct RouteOf {
   std::string id;
   std::string role;
   bool drawn = false;
   bool carried = false;
-  bool sought = false;      ///< neither drawn nor carried, and one was looked for
-  bool feasible = false;    ///< no break; when sought, one was found. Meaningful when drawn or sought
-  std::string why;          ///< sought in vain: in words
-  double metres = 0;        ///< found: of all its walks
-  double margin = 0;        ///< found: seconds by which sight may come sooner and go later
-  bool marginMore = false;  ///< that and perhaps more: no more was looked for
-  double room = 0;          ///< found: metres it keeps at least from everything
+  bool sought = false;          ///< neither drawn nor carried, and one was looked for
+  bool feasible = false;        ///< no break; when sought, one was found. Meaningful when drawn or sought
+  std::string why;              ///< sought in vain, or not covered by the map of the ground: in words
+  std::optional<NoWay> none{};  ///< sought in vain
+  double metres = 0;            ///< found: of all its walks
+  double margin = 0;            ///< found: seconds by which sight may come sooner and go later
+  bool marginMore = false;      ///< that and perhaps more: no more was looked for
+  double room = 0;              ///< found: metres it keeps at least from everything
   std::vector<std::string> notes;
   std::vector<StandOf> stands;
   std::vector<WalkOf> walks;
@@ -53,6 +63,9 @@ struct RouteOf {
 
 /// Everybody, in the plan's order. Found routes come from `answers.routes`, where that was asked for.
 std::vector<RouteOf> routesOf(const answers::Answers& answers);
+
+/// The walks of a drawn way: when, by which places and on what beat, unchecked. Nothing for everybody else.
+std::vector<WalkOf> drawnWalksOf(const answers::Take& take, std::size_t member);
 
 /// That of one whose route was looked for. Nothing for everybody else, and before it was.
 std::optional<RouteOf> soughtRouteOf(const answers::Answers& answers, const std::string& id);

@@ -50,6 +50,8 @@ const std::map<std::string, std::string>& staveByRule() {
                                                         {"need-unmet", "crew"},
                                                         {"bodies-meet", "crew"},
                                                         {"exit-lane", "crew"},
+                                                        {"hazard", "crew"},
+                                                        {"keep-out", "crew"},
                                                         {"shelter-full", "crew"},
                                                         {"lens-near", "crew"},
                                                         {"link-lost", "crew"},

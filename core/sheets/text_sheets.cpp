@@ -374,18 +374,20 @@ std::string routesText(const std::vector<RouteOf>& routes) {
 
 namespace {
 
-/// A letter for a block of cells: '#' where all of it is clear ground, '.' where some of its ground is not clear, a
-/// blank where none of it is ground.
+/// A letter for a block of cells: '#' where all of it is clear ground, '+' where some of it is, so that a pocket for one
+/// person shows however large the block; '.' where it has ground and none of that is clear, a blank where none is ground.
 char signOf(const answers::ClearGround& clear, int column, int row, int wide, int high) {
-  bool ground = false, all = true;
+  bool ground = false, some = false, all = true;
   for (int r = row; r < std::min(row + high, clear.grid.ny); ++r)
     for (int c = column; c < std::min(column + wide, clear.grid.nx); ++c) {
       const auto cell =
           static_cast<std::size_t>(r) * static_cast<std::size_t>(clear.grid.nx) + static_cast<std::size_t>(c);
       ground = ground || clear.ground[cell];
-      all = all && clear.ground[cell] && clear.cells[cell];
+      const bool free = clear.ground[cell] && clear.cells[cell];
+      some = some || free;
+      all = all && free;
     }
-  return !ground ? ' ' : all ? '#' : '.';
+  return !ground ? ' ' : all ? '#' : some ? '+' : '.';
 }
 
 }  // namespace
@@ -396,7 +398,7 @@ std::string clearText(const answers::ClearGround& clear, geometry::Span span) {
   const int wide = std::max(1, (grid.nx + kWidest - 1) / kWidest), high = 2 * wide;
   std::string text = "ground clear over " + spanText(span) + " (between frames too)\none sign is " +
                      fixed(wide * grid.cell, 2) + " m wide and " + fixed(high * grid.cell, 2) +
-                     " m high: # clear, . not, blank no ground\n";
+                     " m high: # clear, + some of it clear, . not, blank no ground\n";
   text += "north-west corner " + fixed(grid.origin.x, 2) + ", " + fixed(grid.extent().high.y, 2) + "\n";
   for (int row = ((grid.ny - 1) / high) * high; row >= 0; row -= high) {
     std::string line;

@@ -64,7 +64,7 @@ std::string spotText(const answers::Take& take, geometry::Point pos, double heig
 std::string spotNowText(const plan::Plan& plan, const snags::SightOf& sight, double t);
 std::string windowsText(const plan::Plan& plan, const snags::Evidence& evidence);
 std::string routesText(const std::vector<RouteOf>& routes);
-/// The map as letters, one a cell or a block of cells, with the coordinates of its corners.
+/// The map as signs, one a cell or a block of cells, with the coordinates of its corners: any clear ground shows.
 std::string clearText(const answers::ClearGround& clear, geometry::Span span);
 /// "inside oven", "outside of everything drawn": why nobody can stand there; empty where somebody can.
 std::string noGroundText(const answers::Take& take, geometry::Point pos, double height);

@@ -36,6 +36,8 @@ Findings surfaceShadow(const Evidence& evidence);
 Findings cableShutIn(const Evidence& evidence);
 Findings cableShort(const Evidence& evidence);
 Findings exitLane(const Evidence& evidence);
+Findings hazard(const Evidence& evidence);
+Findings keepOut(const Evidence& evidence);
 Findings shelterFull(const Evidence& evidence);
 Findings lensNear(const Evidence& evidence);
 Findings lockUp(const Evidence& evidence);

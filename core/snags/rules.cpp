@@ -43,6 +43,8 @@ const std::vector<Rule>& rules() {
       {"cable-shut-in", cableShutIn},
       {"cable-short", cableShort},
       {"exit-lane", exitLane},
+      {"hazard", hazard},
+      {"keep-out", keepOut},
       {"shelter-full", shelterFull},
       {"lens-near", lensNear},
       {"lock-up", lockUp},

@@ -135,6 +135,24 @@ TEST(JsonOfCheck, HoldsTheProblemsOfAFaultyFile) {
   EXPECT_FALSE(value["problems"].empty());
 }
 
+TEST(JsonOfRoutes, SaysWhyThereIsNoneAndWhatFreesIt) {
+  json plan = json::parse(contentOf(std::filesystem::path(WEND_SOURCE_DIR) / kBatch));
+  for (auto& crew : plan["crew"]) {
+    if (crew["id"] != "ac1") continue;
+    crew.erase("marks");
+    crew["needs"][0]["within"] = 1;
+  }
+  const Folder folder;
+  write(folder / "stuck.wend", plan.dump());
+  const json value = json::parse(ran({"routes", (folder / "stuck.wend").string(), "--json"}).out, nullptr, false);
+  ASSERT_FALSE(value.is_discarded());
+  EXPECT_EQ(faultsOf(value, schemaOf("routes")), std::vector<std::string>{});
+  for (const auto& crew : value["crew"]) {
+    ASSERT_EQ(crew["why"].is_object(), crew["id"] == "ac1");
+    if (crew["id"] == "ac1") EXPECT_FALSE(crew["why"]["frees"].empty());
+  }
+}
+
 TEST(JsonOfSheet, RowsAreAsLongAsTheirColumns) {
   const json sheet = json::parse(ran({"sheet", kBatch, "--for", "all", "--json"}).out);
   std::size_t rows = 0;

@@ -7,6 +7,7 @@
 #include "core/answers/shelter_at.h"
 #include "core/base/text.h"
 #include "core/sheets/route_lines.h"
+#include "core/sheets/text_words.h"
 #include "core/snags/stretch.h"
 #include "core/units/clock_time.h"
 #include "core/units/length.h"
@@ -171,10 +172,21 @@ void addKeyLines(const Subject& subject, std::vector<Computed>& lines) {
                                          fixed(instant.camera.sensor.tilt, 1) + "\u00b0"});
 }
 
+/// The corners of walks as drawn; their stands are the marks, each with fields of its own.
+void addDrawnWalks(const Subject& subject, std::vector<Computed>& lines) {
+  const answers::Take& take = *subject.answers->take;
+  if (!take.plan().crew.find(subject.selection.id)) return;
+  for (const auto& walk : sheets::drawnWalksOf(take, take.plan().crew.indexOf(subject.selection.id))) {
+    lines.push_back({"walks", sheets::spanText(walk.span) + " on " + sheets::triggerText(walk.beat, walk.plus)});
+    lines.push_back({"by way of", sheets::wayText(walk)});
+  }
+}
+
 /// The route that was found for somebody without marks, or why there is none.
 void addRouteLines(const Subject& subject, std::vector<Computed>& lines) {
   const std::string& id = subject.selection.id;
-  if (!subject.answers || !subject.plan.crew.find(id)->marks.empty()) return;
+  if (!subject.answers) return;
+  if (!subject.plan.crew.find(id)->marks.empty()) return addDrawnWalks(subject, lines);
   const auto route = sheets::soughtRouteOf(*subject.answers, id);
   if (!route) {
     if (answers::routesSearched(*subject.answers)) lines.push_back({"route", "searching for a route"});
@@ -192,6 +204,7 @@ void addRouteLines(const Subject& subject, std::vector<Computed>& lines) {
     for (std::size_t i = 1; i < words.size(); ++i)
       if (!words[i].empty()) text += (text.empty() ? "" : " ") + words[i];
     lines.push_back({words.front(), text});
+    if (!line.way.empty()) lines.push_back({"by way of", line.way});
   }
 }
 

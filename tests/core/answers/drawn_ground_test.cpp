@@ -20,7 +20,8 @@ plan::Plan walking() {
 
 TEST(DrawnGround, IsTakenInAWallAndFreeBesideIt) {
   const TakePtr take = takeOf(walking());
-  DrawnGround ground(*take, 0, 1.8);
+  TakeQuarters quarters(*take);
+  DrawnGround ground(quarters, 0, 1.8);
   EXPECT_EQ(ground.walking({0, -5}, 4), crew::Ground::taken);
   EXPECT_EQ(ground.walking({0, -3}, 4), crew::Ground::free);
   EXPECT_EQ(ground.walking({-1, -5}, 4), crew::Ground::free);
@@ -30,7 +31,8 @@ TEST(DrawnGround, IsTakenByTheRigAndByOthersButNotByOneself) {
   plan::Plan plan = walking();
   plan.crew.add(standing("spark", {2, -5}));
   const TakePtr take = takeOf(plan);
-  DrawnGround ground(*take, 0, 1.8);
+  TakeQuarters quarters(*take);
+  DrawnGround ground(quarters, 0, 1.8);
   EXPECT_EQ(ground.walking({2, -5}, 4), crew::Ground::taken) << "somebody stands there";
   EXPECT_EQ(ground.walking({-3, -5}, 0), crew::Ground::free) << "it is the runner's own place";
   EXPECT_EQ(ground.walking({0.1, -0.1}, 4), crew::Ground::taken) << "the camera";
@@ -38,7 +40,8 @@ TEST(DrawnGround, IsTakenByTheRigAndByOthersButNotByOneself) {
 
 TEST(DrawnGround, IsSeenInFrontOfTheLensWhoeverStandsOrWalks) {
   const TakePtr take = takeOf(walking());
-  DrawnGround ground(*take, 0, 1.8);
+  TakeQuarters quarters(*take);
+  DrawnGround ground(quarters, 0, 1.8);
   EXPECT_EQ(ground.standing({0, 5}, 4), crew::Ground::seen);
   EXPECT_EQ(ground.walking({0, 5}, 4), crew::Ground::seen);
   EXPECT_EQ(ground.standing({0, -5}, 4), crew::Ground::free) << "who stands is not asked what stands there";

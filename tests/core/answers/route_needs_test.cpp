@@ -204,7 +204,7 @@ TEST(FoundRoutes, PutLinksAndPolesWhereTheyLead) {
 TEST(LinkNeed, FreesARouteWhereItIsWhatKeepsItFromBeing) {
   const FoundRoute route = found(*takeOf(linked(crew::freeSpaceLoss(kMhz, 1.9)))).people.at(0);
   ASSERT_FALSE(route.found);
-  EXPECT_NE(route.cures.find("not holding the link focus link"), std::string::npos) << route.whole();
+  EXPECT_NE(route.cures().find("not holding the link focus link"), std::string::npos) << route.whole();
 }
 
 TEST(PoleNeed, IsServedAtEveryFrameOfTheLine) {

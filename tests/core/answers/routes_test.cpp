@@ -264,7 +264,7 @@ TEST(FoundRoutes, SendNobodyToStandOutsideEveryRoom) {
   plan.crew.replace(0, slow);
   const FoundRoute none = found(*takeOf(plan)).people.at(0);
   ASSERT_FALSE(none.found);
-  EXPECT_NE(none.cures.find("standing or walking outside every room"), std::string::npos) << none.whole();
+  EXPECT_NE(none.cures().find("standing or walking outside every room"), std::string::npos) << none.whole();
 
   const auto standsEast = [](const plan::Plan& with) {
     const FoundRoute route = found(*takeOf(with)).people.at(0);

@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/answers/routes.h"
+#include "core/answers/drawn_routes.h"
 #include "core/sheets/dept_sheets.h"
 #include "core/sheets/plan_view.h"
 #include "core/sheets/text_tables.h"
@@ -128,6 +128,22 @@ TEST(CrewSheet, ASlipLeftAtItsLatestKeepsClearOfWhatDrives) {
   EXPECT_GT(latest, 1.2);
   for (double leave = 1; leave <= latest; leave += 0.05) EXPECT_GE(leastGapToVan(leave), 0.15 - 0.02) << leave;
   EXPECT_LT(leastGapToVan(latest + 0.75), 0.15) << "no sooner than by two looks and what a van drives in one";
+}
+
+TEST(CrewSheet, WhatWasHeldAgainstTheTakeForSlipsIsNotHeldAgain) {
+  plan::Plan plan = answers::smallPlan();
+  plan.crew.add(walksEast());
+  answers::Answers answers = *answersOf(plan);
+  const RouteOf fresh = routeOf(answers, "runner");
+  ASSERT_TRUE(fresh.walks.at(0).latestLeave);
+  auto routes = std::make_shared<answers::FoundRoutes>();
+  routes->drawn = answers::drawnChecked(*answers.take);
+  answers.routes = routes;
+  EXPECT_EQ(routeOf(answers, "runner").walks.at(0).latestLeave, fresh.walks[0].latestLeave);
+  EXPECT_EQ(answers::slipsOf(routes->drawn).at(0).latestLeave, fresh.walks[0].latestLeave);
+  // Another figure there is what the paper prints: nobody worked it out anew.
+  routes->drawn.at(0).report.walks.at(0).latestLeave = 1.5;
+  EXPECT_EQ(routeOf(answers, "runner").walks.at(0).latestLeave, 1.5);
 }
 
 TEST(CrewSheet, ASlipLeftAtItsLatestKeepsWhatThePersonNeeds) {

@@ -6,6 +6,7 @@
 #include "core/answers/routes.h"
 #include "core/plan/edits_marks.h"
 #include "core/plan/edits_plan.h"
+#include "core/sheets/route_lines.h"
 #include "core/units/stop.h"
 #include "tests/ui/details/one_room.h"
 #include "tests/ui/details/panel_hand.h"
@@ -405,6 +406,38 @@ TEST_F(Details, AFoundRouteIsReadAndTakenOverAsOneStep) {
   EXPECT_NEAR(geometry::distance(plan().crew.find("boom")->marks.back().pos, ends), 0, 2e-4);
   EXPECT_EQ(steps(), before + 1);
   EXPECT_FALSE(panel.routeButton()->isVisible());
+}
+
+class DetailsOfFirstBatch : public OnSample {
+ protected:
+  DetailsOfFirstBatch() : OnSample("first-batch.wend") {
+    panel.resize(464, 900);
+    panel.show();
+  }
+  bool says(const std::string& words) const {
+    for (const QLabel* label : panel.findChildren<QLabel*>())
+      if (label->isVisible() && label->text().contains(QString::fromStdString(words))) return true;
+    return false;
+  }
+  DetailsPanel panel{document, bridge};
+};
+
+TEST_F(DetailsOfFirstBatch, TheCornersOfWalksAreToldAsThePapersTellThem) {
+  ASSERT_TRUE(QTest::qWaitFor([&] { return bridge.answers() != nullptr; }, 60000));
+  document.select({Kind::crew, "ac1", -1});
+  const auto& take = *bridge.answers()->take;
+  const auto drawn = sheets::drawnWalksOf(take, plan().crew.indexOf("ac1"));
+  ASSERT_GT(drawn.size(), 2u);
+  for (const auto& walk : drawn) EXPECT_TRUE(says("by way of: " + sheets::wayText(walk)));
+  EXPECT_TRUE(says("-1.00, 2.45 at 36.2")) << "a mark passed without a stop, two seconds and a bit after b5";
+
+  QTest::mouseClick(panel.wayButton(), Qt::LeftButton);
+  ASSERT_TRUE(plan().crew.find("ac1")->marks.empty());
+  EXPECT_FALSE(says("by way of: ")) << "nobody knows a way yet";
+  ASSERT_TRUE(QTest::qWaitFor([&] { return bridge.answers()->routes && !bridge.stale(); }, 60000));
+  const auto found = sheets::soughtRouteOf(*bridge.answers(), "ac1");
+  ASSERT_TRUE(found && !found->walks.empty());
+  for (const auto& walk : found->walks) EXPECT_TRUE(says("by way of: " + sheets::wayText(walk)));
 }
 
 TEST_F(Details, ARefusedFieldIsToldFromOneWithTheKeyboard) {
