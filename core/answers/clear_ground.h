@@ -14,9 +14,9 @@ struct ClearGround {
   std::vector<std::uint8_t> ground;  ///< likewise: 1 where somebody can stand at all (footing.h)
 };
 
-/// What `groundOf` calls clear over the span for whoever stands on any floor of the plan, those within a step of the
-/// datum (route_ground.h) counting as the datum, grown by the plan's `early` and `late` (see sight::clearGround). Fails
-/// when cancelled or without a lens.
+/// What `groundOf` calls clear over the span for whoever stands on any floor of the plan, from the feet on the lowest to
+/// the crown on the highest, grown by the plan's `early` and `late` (see sight::clearGround). Fails when cancelled or
+/// without a lens.
 base::Result<ClearGround> clearGroundOf(const Take& take, const GroundQuestion& question, geometry::Span span,
                                         const base::Cancel& cancel = {});
 
