@@ -10,7 +10,7 @@ namespace wend::sheets {
 
 std::vector<SheetPart> blindParts(const answers::Answers& answers) {
   const plan::Plan& plan = answers.take->plan();
-  TextTable table({">#", "who pulls", "from", "~on", ">at", ">over", ">without sight"});
+  TextTable table({">#", "who pulls", "from", "~on", ">at", ">over", ">out of sight"});
   for (const auto& pull : answers::blindPulls(*answers.take, answers.evidence->moves)) {
     const snags::Move& move = answers.evidence->moves[pull.move];
     const std::string shelter = answers::shelterAt(plan, pull.pos);
@@ -19,8 +19,7 @@ std::vector<SheetPart> blindParts(const answers::Answers& answers) {
                secondsCell("over", move.until - move.from), secondsCell("blind", pull.blind)});
   }
   if (table.empty()) return {};
-  return {{"Pulls without sight of whom they are on, in seconds: by a picture, by calls, or from elsewhere",
-           std::move(table)}};
+  return {{"Out of the puller's sight, in seconds: pull by a picture, by calls, or from elsewhere", std::move(table)}};
 }
 
 }  // namespace wend::sheets

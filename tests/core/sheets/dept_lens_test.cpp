@@ -59,12 +59,12 @@ plan::Plan pulledFromTheRight(bool wall) {
 }
 
 TEST(PullsWithoutSight, AreOnTheFocusSheetOfWhoStandsBehindAWall) {
-  const TextTable table = tableOf(pulledFromTheRight(true), "focus", "Pulls without sight");
+  const TextTable table = tableOf(pulledFromTheRight(true), "focus", "Out of the puller's sight");
   ASSERT_FALSE(table.empty());
   EXPECT_EQ(table.cells()[1][1], "ac");
   EXPECT_EQ(table.cells()[1][3], "NORA");
   EXPECT_NEAR(*figureOf(table, 0, "blindSeconds"), *figureOf(table, 0, "overSeconds"), 1e-6);
-  EXPECT_TRUE(tableOf(pulledFromTheRight(false), "focus", "Pulls without sight").empty());
+  EXPECT_TRUE(tableOf(pulledFromTheRight(false), "focus", "Out of the puller's sight").empty());
 }
 
 TEST(DistancesOfTheFocusSheet, StandByEachPullAndMarkWhereTheyAreNotOne) {
