@@ -333,6 +333,11 @@ std::function<bool(Point, double t)> needsMet(const Take& take, std::size_t memb
   };
 }
 
+bool seesSubject(const Take& take, std::size_t member, Point pos, double t) {
+  const std::vector<ReachedLine> none;
+  return !FailsAt{take, take.plan().crew[member], none, pos, t}(plan::Sees{plan::kFocusSubject});
+}
+
 std::vector<RouteBreak> needBreaks(const Take& take, std::size_t member, const std::function<Point(double t)>& at) {
   std::vector<RouteBreak> breaks;
   const plan::Crew& crew = take.plan().crew[member];

@@ -37,6 +37,10 @@ std::vector<geometry::Span> staySpans(const Take& take, std::size_t member, cons
 /// Whether all that a member needs is met at a place and time. The take must outlive it.
 std::function<bool(Point, double t)> needsMet(const Take& take, std::size_t member);
 
+/// Whether a member who stands there sees whoever the lens is on, past walls, pieces and leaves. Where the lens is on
+/// nobody who is there, nothing is missed.
+bool seesSubject(const Take& take, std::size_t member, Point pos, double t);
+
 /// Where a way fails what a member needs, frame by frame; in order of time, needs in their order.
 std::vector<RouteBreak> needBreaks(const Take& take, std::size_t member, const std::function<Point(double t)>& at);
 

@@ -332,6 +332,7 @@ DeptSheet focusSheet(const Answers& answers) {
        focusMoves(answers)});
   if (TextTable optics = opticsOfPulls(answers); !optics.empty())
     sheet.parts.push_back({"Stop and focal length as each pull starts and ends", std::move(optics)});
+  add(blindParts(answers), sheet);
   add(distanceParts(answers), sheet);
   sheet.parts.push_back({"Iris, zoom and density", otherMoves(answers)});
   add(ringParts(answers), sheet);

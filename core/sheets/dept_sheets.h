@@ -49,6 +49,8 @@ std::vector<SheetPart> hotParts(const answers::Answers& answers);
 std::vector<SheetPart> setupParts(const answers::Answers& answers);
 /// Pulls and marks at which slant and flat (or floor) are far apart for what is sharp: none where they are one.
 std::vector<SheetPart> distanceParts(const answers::Answers& answers);
+/// Pulls whose puller does not see whom the lens is on: none where all do.
+std::vector<SheetPart> blindParts(const answers::Answers& answers);
 /// Moves in degrees of barrel with their cue words: none where no ring is marked.
 std::vector<SheetPart> ringParts(const answers::Answers& answers);
 /// Where lamps hang, whither they point and how much they give: none where there are none.

@@ -44,6 +44,29 @@ plan::Plan comingNear(double offAxis) {
   return plan;
 }
 
+/// As she comes near an assistant pulls, who stands to the right of the camera, with a wall beside it or none.
+plan::Plan pulledFromTheRight(bool wall) {
+  plan::Plan plan = comingNear(0);
+  plan::Crew ac = standing("ac", {3, 0});
+  ac.role = "first assistant camera";
+  ac.marks[0].until = plan::Moment{"", 10};
+  plan.crew.add(ac);
+  plan::Wall beside;
+  beside.id = base::Id<plan::Wall>("w");
+  beside.points = {{1.5, -2}, {1.5, 8}};
+  if (wall) plan.set.walls.add(beside);
+  return plan;
+}
+
+TEST(PullsWithoutSight, AreOnTheFocusSheetOfWhoStandsBehindAWall) {
+  const TextTable table = tableOf(pulledFromTheRight(true), "focus", "Out of the puller's sight");
+  ASSERT_FALSE(table.empty());
+  EXPECT_EQ(table.cells()[1][1], "ac");
+  EXPECT_EQ(table.cells()[1][3], "NORA");
+  EXPECT_NEAR(*figureOf(table, 0, "blindSeconds"), *figureOf(table, 0, "overSeconds"), 1e-6);
+  EXPECT_TRUE(tableOf(pulledFromTheRight(false), "focus", "Out of the puller's sight").empty());
+}
+
 TEST(DistancesOfTheFocusSheet, StandByEachPullAndMarkWhereTheyAreNotOne) {
   const TextTable table = tableOf(comingNear(17), "focus", "Distances that are not one");
   ASSERT_FALSE(table.empty());
