@@ -49,7 +49,7 @@ const std::vector<Threshold> kTable = {
     {"cable-shut-in", 0, "s shut", 0, Severity::risks, kPractice},
     {"cable-short", 1, "of the cable's length", 0, Severity::stops, "the cable's own length"},
     {"exit-lane", 0, "s taken", 0, Severity::stops, kPractice},
-    {"hazard", 0, "s in it", 0, Severity::stops, kPractice},
+    {"hazard", 0, "s in it", 0, Severity::risks, kPractice},
     {"keep-out", 0, "s in it", 0, Severity::risks, kPractice},
     {"shelter-full", 0, "s with more people than it holds", 2, Severity::risks, kPractice},
     {"lens-near", 0.9, "m from the lens to a performer", 0, Severity::risks, kPractice},

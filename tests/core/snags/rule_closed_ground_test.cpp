@@ -32,7 +32,7 @@ const plan::Footprint kSquare = plan::Outline{{{-2, -2}, {2, -2}, {2, 2}, {-2, 2
 TEST(Hazard, StopsTheTakeForWhoStandsInItWithACaution) {
   for (const auto& shape : {kDisc, kSquare}) {
     const Snags snags = with(shape, {AreaUse::hazard}, {1, 1});
-    expectOne(snags, "hazard", Severity::stops);
+    expectOne(snags, "hazard", Severity::risks);
     EXPECT_EQ(snags[0].text, "first assistant camera is in the pit, a hazard, for 2.0 s");
     EXPECT_EQ(snags[0].key, "hazard/ac1/pit/b1/1");
     EXPECT_NEAR(snags[0].from, 3, 1e-9);
@@ -44,14 +44,14 @@ TEST(Hazard, StopsTheTakeForWhoStandsInItWithACaution) {
 
 TEST(Hazard, CountsFromWhereABodyReachesOverItsEdge) {
   for (const auto& shape : {kDisc, kSquare}) {
-    expectOne(with(shape, {AreaUse::hazard}, {2.27, 0}), "hazard", Severity::stops);
+    expectOne(with(shape, {AreaUse::hazard}, {2.27, 0}), "hazard", Severity::risks);
     EXPECT_TRUE(with(shape, {AreaUse::hazard}, {2.29, 0}).empty());
   }
 }
 
 TEST(Hazard, CountsPerformersToo) {
   const Snags snags = with(kDisc, {AreaUse::hazard}, {50, 0}, {2.2, 0});
-  expectOne(snags, "hazard", Severity::stops);
+  expectOne(snags, "hazard", Severity::risks);
   EXPECT_EQ(snags[0].text, "ILSE is in the pit, a hazard, for 10.0 s");
   EXPECT_TRUE(with(kDisc, {AreaUse::hazard}, {50, 0}, {2.3, 0}).empty());
 }
@@ -76,7 +76,7 @@ TEST(KeepOut, IsARiskAndToldOnceOfAHazard) {
   expectOne(with(kDisc, {AreaUse::keepOut}, {1, 1}), "keep-out", Severity::risks);
   EXPECT_EQ(with(kDisc, {AreaUse::keepOut}, {1, 1})[0].text,
             "first assistant camera is in the pit, to be kept out of, for 2.0 s");
-  expectOne(with(kDisc, {AreaUse::keepOut, AreaUse::hazard}, {1, 1}), "hazard", Severity::stops);
+  expectOne(with(kDisc, {AreaUse::keepOut, AreaUse::hazard}, {1, 1}), "hazard", Severity::risks);
 }
 
 }  // namespace
