@@ -29,7 +29,7 @@ Snags with(const plan::Footprint& shape, std::vector<AreaUse> use, Point assista
 const plan::Footprint kDisc = plan::Disc{{0, 0}, 2};
 const plan::Footprint kSquare = plan::Outline{{{-2, -2}, {2, -2}, {2, 2}, {-2, 2}}};
 
-TEST(Hazard, StopsTheTakeForWhoStandsInItWithACaution) {
+TEST(Hazard, RisksWhoStandsInItAndCautions) {
   for (const auto& shape : {kDisc, kSquare}) {
     const Snags snags = with(shape, {AreaUse::hazard}, {1, 1});
     expectOne(snags, "hazard", Severity::risks);
