@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "core/sight/eye_step.h"
+#include "core/sight/mirror_leg.h"
 #include "core/sight/mirror_plan.h"
 
 namespace wend::answers {
@@ -15,6 +16,9 @@ namespace {
 /// More than walls and glass are moved by to be cut into triangles.
 constexpr double kSlack = 0.01;
 constexpr double kOnLine = 1e-9;
+/// Solids that come nearer to the face of a mirror than its skin lose to it (sight/mirror_leg.h); with what joining
+/// walls may add.
+constexpr double kOffGlass = 5 * sight::kMirrorSkin;
 
 /// The edges of what hides everybody of those heights behind it. Without discs more is left to be asked, no less.
 std::vector<Segment> wallsFor(const sight::SceneAt& now, double eye, sight::Heights bodies) {
@@ -31,6 +35,22 @@ std::vector<Segment> wallsFor(const sight::SceneAt& now, double eye, sight::Heig
   return walls;
 }
 
+/// What of the walls is further in front of the glass than its skin.
+std::vector<Segment> offGlass(const std::vector<Segment>& walls, Segment face) {
+  const geometry::Vec along = geometry::unit(face.b - face.a);
+  std::vector<Segment> off;
+  for (Segment wall : walls) {
+    const double a = geometry::cross(along, wall.a - face.a) - kOffGlass;
+    const double b = geometry::cross(along, wall.b - face.a) - kOffGlass;
+    if (a <= 0 && b <= 0) continue;
+    const geometry::Point on = geometry::lerp(wall.a, wall.b, a / (a - b));
+    if (a < 0) wall.a = on;
+    if (b < 0) wall.b = on;
+    off.push_back(wall);
+  }
+  return off;
+}
+
 bool holds(Segment face, Segment part) {
   return geometry::dot(face.b - face.a, part.b - part.a) > 0 && geometry::distance(part.a, face) < kOnLine &&
          geometry::distance(part.b, face) < kOnLine;
@@ -42,7 +62,7 @@ std::vector<Segment> facesOf(const std::vector<TurnedGlass>& glass) {
   std::string pane;
   for (const TurnedGlass& part : glass) {
     const Segment foot = part.face.face;
-    if (faces.empty() || std::exchange(pane, part.pane) != part.pane) faces.push_back(foot);
+    if (std::exchange(pane, part.pane) != part.pane) faces.push_back(foot);
     Segment& face = faces.back();
     const geometry::Vec along = foot.b - foot.a;
     if (geometry::dot(along, foot.a - face.a) < 0) face.a = foot.a;
@@ -64,7 +84,7 @@ struct GlassReach::View {
   View(const std::vector<Segment>& around, Segment glass, const geometry::Extent& ground)
       : walls(around),
         face(glass),
-        triangles(sight::wallsByMirror(around, glass, ground), sight::boxByMirror(ground, glass)),
+        triangles(sight::wallsByMirror(offGlass(around, glass), glass, ground), sight::boxByMirror(ground, glass)),
         view(triangles) {}
 };
 

@@ -6,6 +6,7 @@
 #include "core/answers/route_needs.h"
 #include "core/answers/routes.h"
 #include "core/plan/on_beat.h"
+#include "core/snags/stretch.h"
 
 namespace wend::sheets {
 
@@ -88,6 +89,13 @@ void fill(const plan::Plan& plan, const answers::FoundRoute& found, RouteOf& rou
   route.feasible = found.found && found.breaks.empty();
 }
 
+void addGlass(const Answers& answers, RouteOf& route) {
+  if (!answers.evidence) return;
+  for (const auto& pane : answers.evidence->panes)
+    if (pane.who == route.id)
+      route.glass.push_back({pane.span, pane.pane, snags::nameOf(answers.take->plan(), pane.pane)});
+}
+
 }  // namespace
 
 std::vector<RouteOf> routesOf(const Answers& answers) {
@@ -104,7 +112,10 @@ std::vector<RouteOf> routesOf(const Answers& answers) {
       fill(take, i, *track, route);
       route.notes = answers::needsLeftOut(take.plan(), i);
     }
-    if (auto found = soughtRouteOf(answers, route.id)) route = *std::move(found);
+    if (auto found = soughtRouteOf(answers, route.id))
+      route = *std::move(found);
+    else
+      addGlass(answers, route);
     routes.push_back(std::move(route));
   }
   return routes;
@@ -118,6 +129,7 @@ std::optional<RouteOf> soughtRouteOf(const Answers& answers, const std::string& 
   route.id = id;
   route.role = crew->role;
   fill(answers.take->plan(), *found, route);
+  addGlass(answers, route);
   return route;
 }
 
