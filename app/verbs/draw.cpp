@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "app/verbs/common.h"
+#include "core/answers/glass_ground.h"
 #include "core/answers/routes.h"
 #include "core/base/text.h"
 #include "core/exchange/svg.h"
@@ -74,6 +75,10 @@ Drawing planOf(const answers::Answers& answers, const Picture& picture, double t
   answers::Answers withGround = answers;
   if (const auto found = answers::withRoutes(std::make_shared<answers::Answers>(answers))) withGround = **found;
   if (auto ground = answers::groundOf(*answers.take)) withGround.ground = *ground;
+  if (answers.evidence && answers.evidence->known)
+    withGround.glass = std::make_shared<const answers::GlassGround>(
+        *answers::glassGroundOf(*answers.take, {answers.take->plan().sightRules.height, {0, answers.take->length()}},
+                                {}, answers.evidence->known->glass));
   const auto view = sheets::wholeSet(*answers.take, picture.width > 0 ? picture.width : 1600,
                                      picture.height > 0 ? picture.height : 1000);
   sheets::PlanPicture shown;

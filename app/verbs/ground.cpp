@@ -30,8 +30,10 @@ Exit clear(const Arguments& arguments) {
     return refused({"empty-span", "--until", "an end before the start", "--until after --from", "swap the two"});
   const auto clear = answers::clearGroundOf(**take, {*height}, {*from, *until});
   if (!clear) return refused(clear.problems());
-  return handedOut(arguments,
-                   arguments.has("--json") ? exchange::clearJson(*clear) : sheets::clearText(*clear, {*from, *until}));
+  const geometry::Span span{*from, *until};
+  const auto glass = *answers::glassGroundOf(**take, {*height, span, clear->clearFloor()});
+  return handedOut(arguments, arguments.has("--json") ? exchange::clearJson(*clear, glass)
+                                                      : sheets::clearText((*take)->plan(), *clear, glass, span));
 }
 
 Exit spot(const Arguments& arguments) {

@@ -23,6 +23,7 @@ using snags::Evidence;
 using snags::Instant;
 
 struct FoundRoutes;
+struct GlassGround;
 
 /// What the lens sees of the ground, of people who stand and of people who crouch.
 struct RouteMaps {
@@ -36,6 +37,7 @@ struct Answers {
   std::shared_ptr<const Evidence> evidence;
   std::shared_ptr<const snags::Snags> snags;
   std::shared_ptr<const sight::GroundMap> ground;  ///< null until asked for, or without a lens
+  std::shared_ptr<const GlassGround> glass;        ///< null until asked for (glass_ground.h), or without a lens
   std::shared_ptr<const FoundRoutes> routes;       ///< null until asked for (routes.h), or with nobody to find one for
   RouteMaps routeGround;                           ///< that the routes were found on
 };

@@ -12,6 +12,9 @@ struct ClearGround {
   geometry::Grid grid;
   std::vector<std::uint8_t> cells;   ///< a byte a cell, from the south-west, row by row: 1 where it is clear
   std::vector<std::uint8_t> ground;  ///< likewise: 1 where somebody can stand at all (footing.h)
+
+  /// Likewise: 1 where both hold.
+  std::vector<std::uint8_t> clearFloor() const;
 };
 
 /// What `groundOf` calls clear over the span for whoever stands on any floor of the plan, from the feet on the lowest to

@@ -88,6 +88,10 @@ bool addPanes(const Take& take, const std::optional<Before>& before, const base:
   // Lamps and people may have changed, and both turn glass, or gloss, into a mirror that shows somebody.
   if (before && before->evidence.known && samePanes(take, before->take)) {
     sights.panes = before->evidence.panes;
+    // Those on found routes are looked for anew once their routes are.
+    const auto& routed = before->evidence.routed;
+    std::erase_if(sights.panes,
+                  [&](const PaneMirror& pane) { return std::ranges::find(routed, pane.who) != routed.end(); });
     sights.glints = before->evidence.glints;
     sights.glass = before->evidence.known->glass;
     return true;

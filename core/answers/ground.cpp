@@ -80,6 +80,12 @@ base::Result<std::shared_ptr<const sight::GroundMap>> groundOf(const Take& take,
   return std::shared_ptr<const sight::GroundMap>(std::make_shared<sight::GroundMap>(std::move(*map)));
 }
 
+std::vector<std::uint8_t> ClearGround::clearFloor() const {
+  std::vector<std::uint8_t> floor(cells.size());
+  for (std::size_t cell = 0; cell < cells.size(); ++cell) floor[cell] = cells[cell] && ground[cell];
+  return floor;
+}
+
 base::Result<ClearGround> clearGroundOf(const Take& take, const GroundQuestion& question, geometry::Span span,
                                         const base::Cancel& cancel) {
   const auto spec = groundSpec(take, question);

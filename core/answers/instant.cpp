@@ -278,13 +278,18 @@ bool sameStands(const Take& take, const Instant& like) {
   return true;
 }
 
+/// In whatever way: directly, in a mirror, in turned glass.
 std::optional<double> nextSeen(const Evidence& evidence, const std::string& id, double t) {
-  for (const auto& sight : evidence.sight) {
-    if (sight.id != id) continue;
-    for (const auto& seen : sight.seen)
-      if (seen.span.until >= t) return std::max(0.0, seen.span.from - t);
-  }
-  return std::nullopt;
+  std::optional<double> next;
+  const auto take = [&](const geometry::Span& span) {
+    if (span.until >= t) next = std::min(next.value_or(span.from), span.from);
+  };
+  for (const auto& sight : evidence.sight)
+    if (sight.id == id)
+      for (const auto& seen : sight.seen) take(seen.span);
+  for (const auto& pane : evidence.panes)
+    if (pane.who == id) take(pane.span);
+  return next ? std::optional(std::max(0.0, *next - t)) : std::nullopt;
 }
 
 }  // namespace

@@ -12,6 +12,14 @@ namespace {
 /// Times nearer than this are one.
 constexpr double kSame = 1e-9;
 
+/// Glass turns where it turns in the take as planned, whoever goes where.
+std::optional<std::vector<snags::PaneMirror>> panesOn(const Take& drawn, const Take& planned, const Evidence& evidence,
+                                                      const base::Cancel& cancel) {
+  ByInstant<GlassAt> glass;
+  if (evidence.known) glass = {drawn, planned, evidence.known->glass, planned.plan().sightRules.margin};
+  return paneMirrors(drawn, cancel, &glass);
+}
+
 plan::Mark markAt(double t, Point pos) {
   plan::Mark mark;
   mark.at = {"", t};
@@ -68,6 +76,9 @@ bool putOnFoundRoutes(const Take& take, const FoundRoutes& routes, const base::C
     if (cancel.fired()) return false;
     samples.push_back(sampleLike(*drawn, take, like));
   }
+  auto panes = panesOn(*drawn, take, evidence, cancel);
+  if (!panes) return false;
+  evidence.panes = *std::move(panes);
   evidence.links = linksOver(*drawn, samples);
   evidence.boom = boomLines(*drawn, samples);
   evidence.shadows = shadowsOn(*drawn, samples, evidence.boom);

@@ -17,8 +17,6 @@ using snags::PaneMirror;
 
 namespace {
 
-constexpr double kStep = 0.1;
-
 using PaneLog = SpanLog<std::pair<std::string, std::string>, PaneMirror>;  ///< pane, who
 
 void note(PaneLog& log, double t, const TurnedGlass& glass, const std::string& who) {
@@ -52,11 +50,11 @@ void noteWho(const Take& take, double t, const sight::Eye& eye, const std::vecto
 
 std::optional<std::vector<PaneMirror>> showing(const Take& take, const std::vector<Watched>& bodies,
                                                const base::Cancel& cancel, ByInstant<GlassAt>& instants) {
-  PaneLog log(kStep);
-  const int steps = static_cast<int>(take.length() / kStep);
+  PaneLog log(kGlassStep);
+  const int steps = static_cast<int>(take.length() / kGlassStep);
   for (int i = 0; i <= steps; ++i) {
     if (cancel.fired()) return std::nullopt;
-    const double t = i * kStep;
+    const double t = i * kGlassStep;
     const auto eye = take.eyeAt(t, take.plan().sightRules.margin);
     if (!eye) continue;
     const GlassAt* before = instants.known(t);

@@ -12,6 +12,9 @@
 
 namespace wend::answers {
 
+/// Seconds from one look at the glass to the next; what comes and goes between two looks is missed.
+inline constexpr double kGlassStep = 0.1;
+
 /// A part of a pane, small enough to be looked at from one direction.
 struct TurnedGlass {
   std::string pane;        ///< id of an opening or a piece

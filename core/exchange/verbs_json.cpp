@@ -1,5 +1,6 @@
 #include "core/exchange/verbs_json.h"
 
+#include <limits>
 #include <nlohmann/json.hpp>
 
 #include "core/answers/footing.h"
@@ -173,6 +174,11 @@ Json routeOf(const sheets::RouteOf& route) {
   for (const auto& stop : route.breaks)
     json["breaks"].push_back(
         {{"from", stop.span.from}, {"until", stop.span.until}, {"pos", place(stop.pos)}, {"why", stop.why}});
+  for (const auto& pane : route.glass) {
+    Json shows = spanned(pane.span);
+    shows["pane"] = pane.pane;
+    json["glass"].push_back(std::move(shows));
+  }
   return json;
 }
 
@@ -248,14 +254,20 @@ Json runsOf(const geometry::Grid& grid, const std::vector<std::uint8_t>& cells) 
 
 }  // namespace
 
-std::string clearJson(const answers::ClearGround& clear) {
+std::string clearJson(const answers::ClearGround& clear, const answers::GlassGround& glass) {
   const geometry::Grid& grid = clear.grid;
-  return text({{"cell", grid.cell},
-               {"origin", place(grid.origin)},
-               {"cells", Json::array({grid.nx, grid.ny})},
-               {"sampled", false},
-               {"rows", runsOf(grid, clear.cells)},
-               {"ground", runsOf(grid, clear.ground)}});
+  Json json = {{"cell", grid.cell}, {"origin", place(grid.origin)},      {"cells", Json::array({grid.nx, grid.ny})},
+               {"sampled", false},  {"rows", runsOf(grid, clear.cells)}, {"ground", runsOf(grid, clear.ground)}};
+  if (glass.empty()) return text(json);
+  json["glass"] = runsOf(grid, glass.cellsDuring({0, std::numeric_limits<double>::infinity()}));
+  json["panes"] = Json::array();
+  for (const auto& of : glass.byPane()) {
+    Json spans = Json::array();
+    for (const auto& span : of.spans) spans.push_back(spanned(span));
+    const double metres = static_cast<double>(of.cells) * grid.cell * grid.cell;
+    json["panes"].push_back({{"pane", of.pane}, {"squareMetres", metres}, {"spans", spans}});
+  }
+  return text(json);
 }
 
 std::string routesJson(const std::vector<sheets::RouteOf>& routes) {

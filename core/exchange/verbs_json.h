@@ -6,6 +6,7 @@
 
 #include "core/answers/answers.h"
 #include "core/answers/clear_ground.h"
+#include "core/answers/glass_ground.h"
 #include "core/base/problem.h"
 #include "core/sheets/crew_sheet.h"
 #include "core/sheets/dept_sheets.h"
@@ -24,7 +25,8 @@ std::string tableJson(const std::vector<answers::Instant>& instants);
 std::string pullsJson(const answers::Answers& answers);
 std::string spotJson(const answers::Take& take, geometry::Point pos, double height, const snags::SightOf& sight,
                      const std::vector<snags::PaneMirror>& panes);
-std::string clearJson(const answers::ClearGround& clear);
+/// `glass` is of the same span and of the clear ground alone; nothing is said of it where it is empty.
+std::string clearJson(const answers::ClearGround& clear, const answers::GlassGround& glass);
 std::string routesJson(const std::vector<sheets::RouteOf>& routes);
 /// The sheets' own words in their columns, lengths in the plan's display units: what is printed, for programs that lay
 /// out paper of their own. Beside them the figures behind each row to compute with, in SI under keys that end in their

@@ -6,6 +6,7 @@
 #include "core/answers/route_ground.h"
 #include "core/answers/route_needs.h"
 #include "core/plan/on_beat.h"
+#include "core/snags/stretch.h"
 
 namespace wend::sheets {
 
@@ -95,6 +96,13 @@ void fill(const plan::Plan& plan, const answers::FoundRoute& found, RouteOf& rou
   route.feasible = found.found && found.breaks.empty();
 }
 
+void addGlass(const Answers& answers, RouteOf& route) {
+  if (!answers.evidence) return;
+  for (const auto& pane : answers.evidence->panes)
+    if (pane.who == route.id)
+      route.glass.push_back({pane.span, pane.pane, snags::nameOf(answers.take->plan(), pane.pane)});
+}
+
 }  // namespace
 
 std::vector<RouteOf> routesOf(const Answers& answers) {
@@ -113,7 +121,10 @@ std::vector<RouteOf> routesOf(const Answers& answers) {
       fill(take, i, *track, known ? *known : answers::drawnReportOf(quarters, i), route);
       route.notes = answers::needsLeftOut(take.plan(), i);
     }
-    if (auto found = soughtRouteOf(answers, route.id)) route = *std::move(found);
+    if (auto found = soughtRouteOf(answers, route.id))
+      route = *std::move(found);
+    else
+      addGlass(answers, route);
     routes.push_back(std::move(route));
   }
   return routes;
@@ -141,6 +152,7 @@ std::optional<RouteOf> soughtRouteOf(const Answers& answers, const std::string& 
   route.id = id;
   route.role = crew->role;
   fill(answers.take->plan(), *found, route);
+  addGlass(answers, route);
   return route;
 }
 

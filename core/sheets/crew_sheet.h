@@ -42,6 +42,13 @@ struct NoWay {
   std::vector<answers::Freeing> frees;
 };
 
+/// They show in glass that the light has turned into a mirror; a risk, and no break.
+struct GlassOf {
+  geometry::Span span;
+  std::string pane;  ///< id
+  std::string name;
+};
+
 struct RouteOf {
   std::string id;
   std::string role;
@@ -59,6 +66,7 @@ struct RouteOf {
   std::vector<StandOf> stands;
   std::vector<WalkOf> walks;
   std::vector<BreakOf> breaks;
+  std::vector<GlassOf> glass;  ///< as the evidence has it (Evidence::panes), in order of time
 };
 
 /// Everybody, in the plan's order. Found routes come from `answers.routes`, where that was asked for.

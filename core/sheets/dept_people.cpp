@@ -96,8 +96,15 @@ TextTable windowsTable(const Answers& answers) {
   for (const auto& sight : answers.evidence->sight) {
     const bool crew = plan.crew.find(sight.id) != nullptr;
     const std::string name = crew ? sight.id : sight.id == "camera" ? "the rig" : nameOf(plan, sight.id);
-    if (sight.seen.empty()) table.add({name, "never", ""});
-    for (const auto& seen : sight.seen) table.add({name, spanCell(seen.span), howText(plan, seen)});
+    bool ever = false;
+    const auto add = [&](const geometry::Span& span, const std::string& how) {
+      table.add({name, spanCell(span), how});
+      ever = true;
+    };
+    for (const auto& seen : sight.seen) add(seen.span, howText(plan, seen));
+    for (const auto& pane : answers.evidence->panes)
+      if (pane.who == sight.id) add(pane.span, paneText(nameOf(plan, pane.pane)));
+    if (!ever) table.add({name, "never", ""});
   }
   return table;
 }

@@ -2,6 +2,7 @@
 // between them, never by colour alone.
 #include <cmath>
 
+#include "core/answers/glass_ground.h"
 #include "core/geometry/contour.h"
 #include "core/plan/area_use.h"
 #include "core/sheets/plan_view.h"
@@ -33,6 +34,7 @@ class GroundPainter {
       if (outside(area)) floor(answers::outlineOf(area.shape), Tone::page);
     if (answers_.ground && picture_.ground == Ground::untilSeen) untilSeen();
     if (answers_.ground && picture_.ground == Ground::clearSpan) clearSpan();
+    inGlass();
     if (picture_.ground == Ground::light) lightAreas();
     return std::move(drawing_);
   }
@@ -112,6 +114,22 @@ class GroundPainter {
     fillCells(cellsWhere([&](std::size_t i) { return clear[i] == 0; }), {Tone::grain, Pattern::quincunx}, {});
     fillCells(cellsWhere([&](std::size_t i) { return clear[i] != 0; }), {},
               {.tone = Tone::ink, .width = 1.6, .dash = {}});
+  }
+
+  /// Lines over ground that shows in turned glass: from the picture's time on, or in the span that ground has to be
+  /// clear for.
+  void inGlass() {
+    const auto* glass = answers_.glass.get();
+    if (!glass || !answers_.ground || glass->grid != answers_.ground->spec().grid) return;
+    const auto& rules = plan_.sightRules;
+    Span span{picture_.time, answers_.take->length()};
+    if (picture_.ground == Ground::clearSpan)
+      span = {picture_.span.from - rules.late, picture_.span.until + rules.early};
+    else if (picture_.ground != Ground::untilSeen)
+      return;
+    const auto shows = glass->cellsDuring(span);
+    fillCells(cellsWhere([&](std::size_t i) { return shows[i] != 0; }), {Tone::line2, Pattern::rising},
+              {.tone = Tone::line2, .width = 1, .dash = {2, 3}});
   }
 
   /// Dotted outlines, with strokes rising where a face there is over the set stop, falling where it is under.

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/answers/glass_ground.h"
 #include "core/base/text.h"
 #include "core/sheets/text_tables.h"
 #include "core/sheets/text_width.h"
@@ -197,7 +198,11 @@ void northArrow(Drawing& drawing, const PlanView& view) {
 
 }  // namespace
 
-Drawing planLegend(const PlanView& view, const PlanPicture& picture, plan::LengthUnit unit) {
+bool groundShowsInGlass(const answers::Answers& answers) {
+  return answers.glass && !answers.glass->empty();
+}
+
+Drawing planLegend(const PlanView& view, const PlanPicture& picture, plan::LengthUnit unit, bool glass) {
   Drawing drawing = view.sheet();
   drawing.add(geometry::Box{.topLeft = {0, view.height - kLegendHeight},
                             .width = view.width,
@@ -209,7 +214,10 @@ Drawing planLegend(const PlanView& view, const PlanPicture& picture, plan::Lengt
                       : picture.ground == Ground::clearSpan ? "Ground clear over the span"
                       : picture.ground == Ground::light     ? "Light against the set stop"
                                                             : "Floor";
-  legendEntries(drawing, title, legendOf(picture.ground));
+  auto entries = legendOf(picture.ground);
+  if (glass && (picture.ground == Ground::untilSeen || picture.ground == Ground::clearSpan))
+    entries.push_back({{Tone::line2, Pattern::rising}, "in glass", "glass"});
+  legendEntries(drawing, title, entries);
   scaleBar(drawing, view, unit);
   northArrow(drawing, view);
   return drawing;
@@ -257,7 +265,7 @@ Drawing planDrawing(const answers::Answers& answers, const PlanView& view, const
   const Text caution = cautionLine(view, writing.reserved);
   writing.reserved.push_back(boxOf(caution));
   add(labelsLayer(view, std::move(writing)));
-  add(planLegend(view, picture, answers.take->plan().display));
+  add(planLegend(view, picture, answers.take->plan().display, groundShowsInGlass(answers)));
   drawing.add(caution);
   return drawing;
 }

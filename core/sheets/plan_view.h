@@ -90,7 +90,9 @@ std::vector<SnagLozenge> snagLozenges(const answers::Answers& answers, double t,
 /// All of them, with the legend, scale bar and north: what `draw` and paper show.
 geometry::Drawing planDrawing(const answers::Answers& answers, const PlanView& view, const PlanPicture& picture);
 
-/// Legend, scale bar and north arrow alone.
-geometry::Drawing planLegend(const PlanView& view, const PlanPicture& picture, plan::LengthUnit unit);
+/// Legend, scale bar and north arrow alone; `glass` where some ground shows in turned glass.
+geometry::Drawing planLegend(const PlanView& view, const PlanPicture& picture, plan::LengthUnit unit,
+                             bool glass = false);
+bool groundShowsInGlass(const answers::Answers& answers);
 
 }  // namespace wend::sheets

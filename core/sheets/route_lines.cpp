@@ -42,6 +42,8 @@ std::vector<RouteLine> routeLines(const RouteOf& route) {
   for (const auto& stop : route.breaks)
     lines.push_back({stop.span.from,
                      "BREAKS " + base::padRight(spanText(stop.span), 14) + stop.why + " at " + placeText(stop.pos)});
+  for (const auto& pane : route.glass)
+    lines.push_back({pane.span.from, "shows  " + base::padRight(spanText(pane.span), 14) + paneText(pane.name)});
   return lines;
 }
 

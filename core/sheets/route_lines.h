@@ -16,7 +16,8 @@ struct RouteLine {
 };
 
 /// "stands 0.0\u201312.0 KX", "walks  12.0\u201315.5 on b3+2.0, up to 1.20 m/s, leave by 13.0, there from 14.8", then
-/// where it breaks. Times in seconds of the take, places in plan metres.
+/// where it breaks, then "shows  3.2\u20134.0 in shop window, by the light". Times in seconds of the take, places in plan
+/// metres.
 std::vector<RouteLine> routeLines(const RouteOf& route);
 
 /// The corners of a walk: "3.20, 1.40 at 42.5; ...", where to be when; straight and even between.

@@ -372,49 +372,4 @@ std::string routesText(const std::vector<RouteOf>& routes) {
   return text;
 }
 
-namespace {
-
-/// A letter for a block of cells: '#' where all of it is clear ground, '+' where some of it is, so that a pocket for one
-/// person shows however large the block; '.' where it has ground and none of that is clear, a blank where none is ground.
-char signOf(const answers::ClearGround& clear, int column, int row, int wide, int high) {
-  bool ground = false, some = false, all = true;
-  for (int r = row; r < std::min(row + high, clear.grid.ny); ++r)
-    for (int c = column; c < std::min(column + wide, clear.grid.nx); ++c) {
-      const auto cell =
-          static_cast<std::size_t>(r) * static_cast<std::size_t>(clear.grid.nx) + static_cast<std::size_t>(c);
-      ground = ground || clear.ground[cell];
-      const bool free = clear.ground[cell] && clear.cells[cell];
-      some = some || free;
-      all = all && free;
-    }
-  return !ground ? ' ' : all ? '#' : some ? '+' : '.';
-}
-
-}  // namespace
-
-std::string clearText(const answers::ClearGround& clear, geometry::Span span) {
-  constexpr int kWidest = 98;
-  const geometry::Grid& grid = clear.grid;
-  const int wide = std::max(1, (grid.nx + kWidest - 1) / kWidest), high = 2 * wide;
-  std::string text = "ground clear over " + spanText(span) + " (between frames too)\none sign is " +
-                     fixed(wide * grid.cell, 2) + " m wide and " + fixed(high * grid.cell, 2) +
-                     " m high: # clear, + some of it clear, . not, blank no ground\n";
-  text += "north-west corner " + fixed(grid.origin.x, 2) + ", " + fixed(grid.extent().high.y, 2) + "\n";
-  for (int row = ((grid.ny - 1) / high) * high; row >= 0; row -= high) {
-    std::string line;
-    for (int column = 0; column < grid.nx; column += wide) line += signOf(clear, column, row, wide, high);
-    line.erase(line.find_last_not_of(' ') + 1);
-    text += line + "\n";
-  }
-  std::size_t cells = 0, ground = 0;
-  for (std::size_t cell = 0; cell < clear.cells.size(); ++cell) {
-    ground += clear.ground[cell];
-    cells += clear.ground[cell] && clear.cells[cell];
-  }
-  const auto area = [&](std::size_t count) {
-    return fixed(static_cast<double>(count) * grid.cell * grid.cell, 1) + " m\u00b2";
-  };
-  return text + "clear ground: " + area(cells) + " of " + area(ground) + "\n";
-}
-
 }  // namespace wend::sheets

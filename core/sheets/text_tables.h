@@ -6,6 +6,7 @@
 
 #include "core/answers/answers.h"
 #include "core/answers/clear_ground.h"
+#include "core/answers/glass_ground.h"
 #include "core/sheets/cell.h"
 #include "core/sheets/crew_sheet.h"
 #include "core/snags/stretch.h"
@@ -64,8 +65,10 @@ std::string spotText(const answers::Take& take, geometry::Point pos, double heig
 std::string spotNowText(const plan::Plan& plan, const snags::SightOf& sight, double t);
 std::string windowsText(const plan::Plan& plan, const snags::Evidence& evidence);
 std::string routesText(const std::vector<RouteOf>& routes);
-/// The map as signs, one a cell or a block of cells, with the coordinates of its corners: any clear ground shows.
-std::string clearText(const answers::ClearGround& clear, geometry::Span span);
+/// The map as signs, one a cell or a block of cells, with the coordinates of its corners: any clear ground shows. `glass` is of the same span
+/// and of the clear ground alone: what of it shows in which panes, when.
+std::string clearText(const plan::Plan& plan, const answers::ClearGround& clear, const answers::GlassGround& glass,
+                      geometry::Span span);
 /// "inside oven", "outside of everything drawn": why nobody can stand there; empty where somebody can.
 std::string noGroundText(const answers::Take& take, geometry::Point pos, double height);
 

@@ -144,6 +144,10 @@ std::string howText(const plan::Plan& plan, const SeenSpan& seen) {
   return openings.empty() ? "directly" : openings;
 }
 
+std::string paneText(const std::string& name) {
+  return "in " + name + ", by the light";
+}
+
 std::string marginText(double marginDeg) {
   if (marginDeg < 0) return "up to " + fixed(-marginDeg, 1) + "\u00b0 inside the frame, hidden by the set alone";
   return "margin " + fixed(marginDeg, 1) + "\u00b0";

@@ -54,6 +54,8 @@ bool beyondMarks(const plan::Plan& plan, double metres);
 std::string openingsText(const plan::Plan& plan, const std::string& ids);
 /// "directly", "through D1", "in the hall mirror".
 std::string howText(const plan::Plan& plan, const snags::SeenSpan& seen);
+/// How somebody shows in glass that has turned into a mirror: "in shop window, by the light".
+std::string paneText(const std::string& name);
 /// How far out of the frame somebody who is clear stays at least, or what hides them inside it.
 std::string marginText(double marginDeg);
 

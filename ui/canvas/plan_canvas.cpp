@@ -158,7 +158,8 @@ void PlanCanvas::paintEvent(QPaintEvent*) {
   paintNew(sheets::foundWaysLayer(answers, view_, picture_));
   paintNew(sheets::nowLayer(answers, bridge_.instant(), view_, picture_));
   painter_.paint(painter, sheets::labelsLayer(view_, std::move(writing)));
-  painter_.paint(painter, sheets::planLegend(view_, picture_, answers.take->plan().display));
+  painter_.paint(
+      painter, sheets::planLegend(view_, picture_, answers.take->plan().display, sheets::groundShowsInGlass(answers)));
   paintTape(painter);
   paintTag(painter);
   if (hasFocus()) {

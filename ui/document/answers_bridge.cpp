@@ -4,6 +4,8 @@
 #include <QElapsedTimer>
 #include <algorithm>
 
+#include "core/answers/footing.h"
+#include "core/answers/glass_ground.h"
 #include "core/answers/routes.h"
 
 namespace wend::ui {
@@ -16,6 +18,16 @@ bool namesFiles(const plan::Plan& plan) {
   for (const auto& fixture : plan.fixtures)
     if (std::holds_alternative<plan::IesOutput>(fixture.output)) return true;
   return false;
+}
+
+/// The ground that shows in turned glass over the whole take. Null when cancelled.
+std::shared_ptr<const answers::GlassGround> glassOf(const answers::Answers& answers, const base::Cancel& cancel) {
+  const answers::Take& take = *answers.take;
+  const double height = take.plan().sightRules.height;
+  auto glass = answers::glassGroundOf(
+      take, {height, {0, take.length()}, answers::groundCells(take, answers::groundGrid(take), height)}, cancel,
+      answers.evidence->known->glass);
+  return glass ? std::make_shared<const answers::GlassGround>(std::move(*glass)) : nullptr;
 }
 
 }  // namespace
@@ -45,6 +57,7 @@ AnswersPtr AnswersBridge::withOldEvidence(const answers::TakePtr& take) const {
   const auto& now = take->plan();
   const bool samePeople = before.performers.size() == now.performers.size() && before.crew.size() == now.crew.size();
   answers->ground = whole_->ground;
+  answers->glass = whole_->glass;
   if (!samePeople) return answers;
   answers->evidence = whole_->evidence;
   answers->snags = whole_->snags;
@@ -141,11 +154,20 @@ void AnswersBridge::work(std::stop_token stop) {
       auto withGround = std::make_shared<answers::Answers>(*answers);
       withGround->ground = *ground;
       tell(withGround);
-      // Routes come last: they take longest, and few ask for them.
+      AnswersPtr latest = withGround;
+      // Routes take longest, and few ask for them; glass that has turned is rare, and told after all else.
       const auto withRoutes = answers::withRoutes(withGround, cancel, last.routeGround);
       if (withRoutes && (*withRoutes)->routes) {
         last.routeGround = (*withRoutes)->routeGround;
-        tell(*withRoutes);
+        tell(latest = *withRoutes);
+      }
+      const auto glass = glassOf(*withGround, cancel);
+      const bool news = glass && (!glass->empty() || (last.glass && !last.glass->empty()));
+      if (glass) last.glass = glass;
+      if (news) {
+        auto withGlass = std::make_shared<answers::Answers>(*latest);
+        withGlass->glass = glass;
+        tell(withGlass);
       }
     }
   }
@@ -153,10 +175,11 @@ void AnswersBridge::work(std::stop_token stop) {
 
 void AnswersBridge::deliver(quint64 number, AnswersPtr answers) {
   if (number != asked_ || answers->take->planPtr() != plan_) return;
-  // The ground comes second: until then the old one stays, as old as it is.
-  if (!answers->ground && whole_ && whole_->ground) {
+  // The ground comes second, turned glass last: until then the old one stays, as old as it is.
+  if (whole_ && ((!answers->ground && whole_->ground) || (!answers->glass && whole_->glass))) {
     auto patched = std::make_shared<answers::Answers>(*answers);
-    patched->ground = whole_->ground;
+    if (!patched->ground) patched->ground = whole_->ground;
+    if (!patched->glass) patched->glass = whole_->glass;
     answers = patched;
   }
   whole_ = shown_ = answers;

@@ -2,7 +2,7 @@
 #include "core/answers/on_found_routes.h"
 
 #include "core/answers/whole_take.h"
-#include "tests/core/answers/small_plan.h"
+#include "tests/core/answers/dark_window.h"
 
 namespace wend::answers {
 namespace {
@@ -63,6 +63,18 @@ TEST(OnFoundRoutes, ThrowsTheShadowOfWhoStandsBeforeALamp) {
   EXPECT_EQ(between.shadows[0].by, "ac");
   EXPECT_EQ(between.shadows[0].who, "nora");
   EXPECT_NEAR(between.shadows[0].share, 1, 1e-9);
+}
+
+TEST(OnFoundRoutes, ShowWhoGoesThemInTurnedGlass) {
+  plan::Plan plan = darkWindow(2);
+  plan.crew.add(loose("grip"));
+  const double length = takeOf(plan)->length();
+  const auto shown = [&](geometry::Point pos) {
+    const Evidence evidence = on(plan, stands("grip", pos, length));
+    return std::ranges::count(evidence.panes, std::string("grip"), &snags::PaneMirror::who);
+  };
+  EXPECT_EQ(shown({0.6, -0.5}), 1);
+  EXPECT_EQ(shown({4.5, 0}), 0) << "the law of reflection leads past the window";
 }
 
 TEST(OnFoundRoutes, CrouchesWhereTheRouteDoes) {

@@ -3,42 +3,11 @@
 #include <cmath>
 
 #include "core/answers/whole_take.h"
-#include "tests/core/answers/small_plan.h"
+#include "tests/core/answers/dark_window.h"
 #include "tests/samples.h"
 
 namespace wend::answers {
 namespace {
-
-plan::Area lightArea(const std::string& id, std::vector<geometry::Point> outline, double stop) {
-  plan::Area area;
-  area.id = base::Id<plan::Area>(id);
-  area.shape = plan::Outline{std::move(outline)};
-  area.use = {plan::AreaUse::light};
-  area.states = {{{}, "", "", {{{0, 0}, stop, {}}}}};
-  return area;
-}
-
-/// The camera looks square through a window 4 m away into a garden; T8 in the room.
-plan::Plan window(double garden) {
-  plan::Plan plan = smallPlan();
-  plan::Wall wall;
-  wall.id = base::Id<plan::Wall>("north");
-  wall.points = {{-5, 4}, {5, 4}};
-  wall.thickness = 0.2;
-  plan.set.walls.add(wall);
-  plan::Opening pane;
-  pane.id = base::Id<plan::Opening>("w1");
-  pane.name = "W1";
-  pane.wall = "north";
-  pane.along = {4, 6};
-  pane.sill = 0.8;
-  pane.head = 2.2;
-  pane.fill = plan::OpeningFill::glass;
-  plan.set.openings.add(pane);
-  plan.set.areas.add(lightArea("room", {{-5, -9}, {5, -9}, {5, 4}, {-5, 4}}, 8));
-  plan.set.areas.add(lightArea("garden", {{-5, 4}, {5, 4}, {5, 20}, {-5, 20}}, garden));
-  return plan;
-}
 
 std::vector<snags::PaneMirror> mirrorsOf(const plan::Plan& plan) {
   return *paneMirrors(*takeOf(plan), {});
@@ -52,8 +21,8 @@ std::vector<std::string> shownIn(const std::vector<snags::PaneMirror>& mirrors) 
 
 // Square on, a pane returns R = 7.7 %: a mirror once R Lnear >= (1 - R) Lfar / 2, 2.59 stops down from T8: T3.26.
 TEST(PaneMirrors, TurnWhereTheFarSideIsDarkEnough) {
-  EXPECT_TRUE(mirrorsOf(window(3.4)).empty());
-  const auto turned = mirrorsOf(window(3.2));
+  EXPECT_TRUE(mirrorsOf(darkWindow(3.4)).empty());
+  const auto turned = mirrorsOf(darkWindow(3.2));
   ASSERT_FALSE(turned.empty());
   EXPECT_EQ(turned[0].pane, "w1");
   EXPECT_NEAR(turned[0].span.from, 0, 1e-9);
@@ -62,7 +31,7 @@ TEST(PaneMirrors, TurnWhereTheFarSideIsDarkEnough) {
 }
 
 TEST(PaneMirrors, ShowTheCameraThatLooksSquareAndWhoStandsBesideIt) {
-  plan::Plan plan = window(2);
+  plan::Plan plan = darkWindow(2);
   plan.crew.add(standing("grip", {0.6, -0.5}));
   plan.crew.add(standing("aside", {4.5, 0}));
   const auto who = shownIn(mirrorsOf(plan));
@@ -72,7 +41,7 @@ TEST(PaneMirrors, ShowTheCameraThatLooksSquareAndWhoStandsBesideIt) {
 }
 
 TEST(PaneMirrors, ShowNobodyBehindAScreen) {
-  plan::Plan plan = window(2);
+  plan::Plan plan = darkWindow(2);
   plan.crew.add(standing("grip", {0.6, -2}));
   plan::Piece screen;
   screen.id = base::Id<plan::Piece>("screen");
@@ -84,7 +53,7 @@ TEST(PaneMirrors, ShowNobodyBehindAScreen) {
 }
 
 TEST(PaneMirrors, AreNoneOfAnOpenLeafAgainstAWallOrOfUnknownLight) {
-  plan::Plan open = window(2);
+  plan::Plan open = darkWindow(2);
   plan::Opening leaf = open.set.openings[0];
   leaf.open = {{{}, 1, "", "", {}}};
   open.set.openings.replace(0, leaf);
@@ -92,19 +61,13 @@ TEST(PaneMirrors, AreNoneOfAnOpenLeafAgainstAWallOrOfUnknownLight) {
   leaf.moves = plan::LeafMoves{plan::LeafKind::slide, plan::LeafHinge::start, plan::WallSide::right, 90, {}};
   open.set.openings.replace(0, leaf);
   EXPECT_TRUE(mirrorsOf(open).empty()) << "slid before its wall it hangs over stone";
-  plan::Plan dark = window(2);
+  plan::Plan dark = darkWindow(2);
   dark.set.areas.remove(1);
   EXPECT_TRUE(mirrorsOf(dark).empty()) << "unknown is no mirror";
 }
 
-plan::PlanPtr firstBatchWithStreetAt(double stop) {
-  plan::Plan plan = samplePlan("first-batch.wend");
-  const std::size_t at = plan.set.areas.indexOf("street");
-  plan::Area street = plan.set.areas[at];
-  street.byClock.clear();
-  street.states = {{{}, "", "", {{{20, 4}, stop, {}}}}};
-  plan.set.areas.replace(at, street);
-  return std::make_shared<const plan::Plan>(plan);
+plan::PlanPtr streetAt(double stop) {
+  return std::make_shared<const plan::Plan>(firstBatchWithStreetAt(stop));
 }
 
 bool flags(const snags::Snags& snags, const std::string& rule, const std::string& pane) {
@@ -114,7 +77,7 @@ bool flags(const snags::Snags& snags, const std::string& rule, const std::string
 }
 
 TEST(PaneMirrors, OfTheShopWindowAreFlaggedWithAStreetAtT2AndNotAtT11) {
-  const AnswersPtr dark = *answersOf(firstBatchWithStreetAt(2)), day = *answersOf(firstBatchWithStreetAt(11));
+  const AnswersPtr dark = *answersOf(streetAt(2)), day = *answersOf(streetAt(11));
   EXPECT_TRUE(flags(*dark->snags, "glass-mirror", "w1"));
   EXPECT_TRUE(flags(*dark->snags, "glass-shows", "w1"));
   EXPECT_FALSE(flags(*day->snags, "glass-mirror", "w1"));

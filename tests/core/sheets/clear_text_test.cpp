@@ -1,4 +1,4 @@
-// The map of clear ground in signs, of grids written by hand.
+// The map of clear ground in signs, of grids written by hand, with what of it glass shows.
 #include <gtest/gtest.h>
 
 #include "core/base/text.h"
@@ -13,9 +13,16 @@ answers::ClearGround dark() {
   return {grid, std::vector<std::uint8_t>(grid.cells(), 0), std::vector<std::uint8_t>(grid.cells(), 1)};
 }
 
+/// Nothing of it shows in glass.
+std::string textOf(const answers::ClearGround& clear) {
+  plan::Plan plan;
+  plan.clock.length = 10;
+  return clearText(plan, clear, {clear.grid, {}, {}}, {0, 10});
+}
+
 /// The rows of signs, north first.
 std::vector<std::string> signsOf(const answers::ClearGround& clear) {
-  const auto lines = base::split(clearText(clear, {0, 10}), '\n');
+  const auto lines = base::split(textOf(clear), '\n');
   return {lines.at(3), lines.at(4)};
 }
 
@@ -25,7 +32,7 @@ TEST(ClearText, ShowsAPocketSmallerThanASign) {
   const auto signs = signsOf(clear);
   EXPECT_EQ(signs[0], std::string(67, '.'));
   EXPECT_EQ(signs[1], std::string(23, '.') + "+" + std::string(43, '.'));
-  EXPECT_NE(clearText(clear, {0, 10}).find("+ some of it clear"), std::string::npos);
+  EXPECT_NE(textOf(clear).find("+ some of it clear"), std::string::npos);
 }
 
 TEST(ClearText, CallsClearOnlyWhatIsClearAllOver) {
@@ -46,6 +53,41 @@ TEST(ClearText, LeavesWhereNobodyCanStandBlankHoweverClear) {
   clear.ground[clear.grid.cellAt({0.05, 1.15}).value()] = 1;
   clear.cells[clear.grid.cellAt({0.05, 1.15}).value()] = 0;
   EXPECT_EQ(signsOf(clear)[0], ".") << "what is clear beside it is no ground";
+}
+
+/// Four cells of half a metre: three clear, the last no ground.
+answers::ClearGround fourCells() {
+  const geometry::Grid grid{{0, 0}, 0.5, 4, 1};
+  return {grid, {1, 1, 1, 1}, {1, 1, 1, 0}};
+}
+
+plan::Plan shop() {
+  plan::Plan plan;
+  plan.clock.length = 20;
+  plan::Opening window;
+  window.id = base::Id<plan::Opening>("w1");
+  window.name = "shop window";
+  plan.set.openings.add(window);
+  return plan;
+}
+
+TEST(ClearText, SaysNothingOfGlassWhereNoneShowsIt) {
+  const std::string text = clearText(shop(), fourCells(), {fourCells().grid, {}, {}}, {0, 20});
+  EXPECT_NE(text.find("# clear, + some of it clear, . not, blank no ground\n"), std::string::npos) << text;
+  EXPECT_NE(text.find("\n###\n"), std::string::npos) << text;
+  EXPECT_EQ(text.find("glass"), std::string::npos) << text;
+}
+
+TEST(ClearText, MarksWhatShowsInGlassAndSaysInWhichPaneWhen) {
+  const answers::GlassGround glass{fourCells().grid, {"w1"}, {{1, 0, {3, 4}}, {2, 0, {4.1, 5}}, {2, 0, {9, 9.5}}}};
+  const std::string text = clearText(shop(), fourCells(), glass, {0, 20});
+  EXPECT_NE(text.find("# clear, + some of it clear, g clear but shows in glass, . not, blank no ground\n"),
+            std::string::npos)
+      << text;
+  EXPECT_NE(text.find("\n#gg\n"), std::string::npos) << text;
+  EXPECT_NE(text.find("clear ground: 0.8 m\u00b2 of 0.8 m\u00b2\nof it 0.5 m\u00b2 shows in glass"), std::string::npos)
+      << text;
+  EXPECT_NE(text.find("shop window: 0.5 m\u00b2, 3.0\u20135.0, 9.0\u20139.5\n"), std::string::npos) << text;
 }
 
 }  // namespace

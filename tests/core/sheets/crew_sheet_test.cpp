@@ -208,5 +208,29 @@ TEST(CrewSheet, ARouteSoughtInVainSaysWhy) {
   EXPECT_NE(routesText({none}).find("NO ROUTE"), std::string::npos);
 }
 
+// The rule says of low sun that the window shows the grip: papers and routes say so, too.
+TEST(CrewSheet, TellsWhoShowsInTurnedGlassAsTheRuleDoes) {
+  const auto answers = *answers::answersOf(sharedSample("low-sun.wend"));
+  const RouteOf grip = routeOf(*answers, "grip");
+  ASSERT_EQ(grip.glass.size(), 1U);
+  EXPECT_EQ(grip.glass[0].pane, "window");
+  EXPECT_TRUE(grip.feasible) << "a risk is no break";
+  const auto rule = std::ranges::find_if(*answers->snags, [](const snags::Snag& snag) {
+    return snag.rule == "glass-shows" && snag.key.find("grip") != std::string::npos;
+  });
+  ASSERT_NE(rule, answers->snags->end());
+  EXPECT_NEAR(grip.glass[0].span.from, rule->from, 1e-9);
+  EXPECT_NEAR(grip.glass[0].span.until, rule->until, 1e-9);
+  EXPECT_NE(routesText({grip}).find("in shop window, by the light\n"), std::string::npos) << routesText({grip});
+  bool told = false;
+  const DeptSheet sheet = deptSheet(*answers, "crew");
+  for (const auto& row : sheet.parts.back().table.cells()) {
+    if (row[0] != "grip") continue;
+    EXPECT_NE(row[1], "never");
+    told = told || row[2] == "in shop window, by the light";
+  }
+  EXPECT_TRUE(told);
+}
+
 }  // namespace
 }  // namespace wend::sheets

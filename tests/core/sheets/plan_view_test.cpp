@@ -5,6 +5,8 @@
 
 #include <set>
 
+#include "core/answers/glass_ground.h"
+#include "core/sight/ground_map.h"
 #include "core/snags/stretch.h"
 #include "tests/samples.h"
 
@@ -82,6 +84,42 @@ TEST(PlanLegend, ShowsEveryPatternClearOfTheScaleBarFromSmallScreensOn) {
         EXPECT_FALSE(overlap(boxOf(words[i]), boxOf(words[k])))
             << words[i].text << " and " << words[k].text << " at " << width;
   }
+}
+
+int filledWith(const geometry::Drawing& drawing, geometry::Pattern pattern) {
+  int count = 0;
+  for (const auto& shape : drawing.shapes) {
+    const auto* path = std::get_if<geometry::Path>(&shape);
+    const auto* box = std::get_if<geometry::Box>(&shape);
+    count += (path && path->fill.pattern == pattern) || (box && box->fill.pattern == pattern);
+  }
+  return count;
+}
+
+// The window of low sun is a mirror until 12.8 s, and none from then on.
+TEST(GroundLayer, LinesGroundThatShowsInTurnedGlassForAsLongAsItWill) {
+  answers::Answers answers;
+  plan::Plan plan = samplePlan("low-sun.wend");
+  plan.sightRules.cell = 0.5;
+  answers.take = *answers::Take::of(std::make_shared<const plan::Plan>(plan));
+  answers.ground = *answers::groundOf(*answers.take);
+  const PlanView view = wholeSet(*answers.take, 800, 600);
+  PlanPicture picture;
+  EXPECT_EQ(filledWith(groundLayer(answers, view, picture), geometry::Pattern::rising), 0);
+  EXPECT_FALSE(groundShowsInGlass(answers));
+  answers.glass =
+      std::make_shared<const answers::GlassGround>(*answers::glassGroundOf(*answers.take, {1.8, {0, 20}, {}}));
+  EXPECT_TRUE(groundShowsInGlass(answers));
+  EXPECT_EQ(filledWith(groundLayer(answers, view, picture), geometry::Pattern::rising), 1);
+  EXPECT_EQ(filledWith(planLegend(view, picture, plan::LengthUnit::metres, true), geometry::Pattern::rising), 1);
+  EXPECT_EQ(filledWith(planLegend(view, picture, plan::LengthUnit::metres), geometry::Pattern::rising), 0);
+  picture.time = 13.5;
+  EXPECT_EQ(filledWith(groundLayer(answers, view, picture), geometry::Pattern::rising), 0);
+  picture.ground = Ground::clearSpan;
+  picture.span = {13, 15};
+  EXPECT_EQ(filledWith(groundLayer(answers, view, picture), geometry::Pattern::rising), 1) << "late reaches back to 12";
+  picture.span = {15, 18};
+  EXPECT_EQ(filledWith(groundLayer(answers, view, picture), geometry::Pattern::rising), 0);
 }
 
 TEST(CrewSlabs, LieBesidePerformersAndEachOtherInThePicture) {
