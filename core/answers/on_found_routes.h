@@ -10,6 +10,9 @@ namespace wend::answers {
 /// Requires  a route that was found.
 std::vector<plan::Mark> marksOf(const FoundRoute& route, double length);
 
+/// The take with the routes found drawn in, whose they are in `routed`. Null where none was found.
+TakePtr takeOnRoutes(const Take& take, const FoundRoutes& routes, std::vector<std::string>& routed);
+
 /// Links, poles, shadows and lanes anew, those whose route was found being where it leads; who that concerns stands in
 /// `routed`. False when there is nothing of the kind, or when cancelled: then the evidence is as it was.
 /// `forRules` is what the rules read then: samples, steps over edges and clearances have those people in them, too. The
