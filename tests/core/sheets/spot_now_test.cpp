@@ -1,7 +1,7 @@
 // A clicked spot at one instant, in words.
 #include <gtest/gtest.h>
 
-#include "core/answers/answers.h"
+#include "core/answers/whole_take.h"
 #include "core/sheets/text_tables.h"
 #include "tests/core/answers/van_street.h"
 

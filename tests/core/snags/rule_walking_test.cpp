@@ -14,11 +14,11 @@ Snags hurrying(bool found) {
 
 TEST(CrewSpeedOnAFoundRoute, SaysSoAndThatNoSlowerOneWasFound) {
   const Snags snags = hurrying(true);
-  expectOne(snags, "crew-speed", Severity::note);
+  expectOne(snags, "speed", Severity::note);
   EXPECT_TRUE(snags[0].text.ends_with(", on the route found")) << snags[0].text;
   EXPECT_EQ(snags[0].mend, "no slower way was found: give them more time, or accept the noise");
   const Snags drawn = hurrying(false);
-  expectOne(drawn, "crew-speed", Severity::note);
+  expectOne(drawn, "speed", Severity::note);
   EXPECT_EQ(drawn[0].mend, "leave earlier, or accept the noise");
 }
 
