@@ -10,8 +10,8 @@ namespace wend::answers {
 /// Puts into each route found the narrowest of its clearances, which were taken with people on their routes.
 void tellNearest(std::span<const snags::ClearanceAt> clearances, FoundRoutes& routes);
 
-/// Notes in each route found which pieces are moved past them within `kMindful`, how near, how fast and when: a caution,
-/// for a piece may be a vehicle.
+/// Notes in each route found which pieces are moved past them within `kMindful`, how near, how fast and when: a
+/// caution, for a piece may be a vehicle.
 void tellMovers(const Take& take, FoundRoutes& routes);
 
 /// Metres, edge to edge. Common practice, no source.

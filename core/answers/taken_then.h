@@ -20,7 +20,8 @@ struct TakenSpan {
 /// Whether any piece of the set moves during the take.
 bool anyPieceMoves(const plan::Plan& plan);
 
-/// When a place is inside a piece that moves during the take, or inside gear, which stands there all of it; in order of starts.
+/// When a place is inside a piece that moves during the take, or inside gear, which stands there all of it; in order of
+/// starts.
 /// A place is a point.
 /// Error     good to a frame; what is shorter than one may be missed.
 std::vector<TakenSpan> takenOver(const Take& take, geometry::Point place, double height);

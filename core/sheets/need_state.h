@@ -13,8 +13,8 @@ namespace wend::sheets {
 std::string linkState(const snags::Evidence& evidence, const std::string& link, geometry::Span during);
 
 /// The same of a pole over its lines in the span: "met, 0.62 m from the mouth at most", "not met for ..., up to 0.30 m
-/// short" where it does not reach, or "... 1.10 m from the mouth at most" where it does and is too far off. "met: nobody
-/// speaks" without a line. Requires a pole of the plan.
+/// short" where it does not reach, or "... 1.10 m from the mouth at most" where it does and is too far off. "met:
+/// nobody speaks" without a line. Requires a pole of the plan.
 std::string poleState(const snags::Evidence& evidence, const std::string& pole, geometry::Span during);
 
 }  // namespace wend::sheets
