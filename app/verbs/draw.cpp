@@ -71,9 +71,14 @@ Result<Picture> pictureOf(const Arguments& arguments) {
   return Picture{*view, *format, themeNamed(*theme), std::round(*width), std::round(*height)};
 }
 
+/// Whose way is found stands on the picture as it does on the screen.
+answers::Answers routed(const answers::Answers& answers) {
+  const auto found = answers::withRoutes(std::make_shared<answers::Answers>(answers));
+  return found ? **found : answers;
+}
+
 Drawing planOf(const answers::Answers& answers, const Picture& picture, double t) {
-  answers::Answers withGround = answers;
-  if (const auto found = answers::withRoutes(std::make_shared<answers::Answers>(answers))) withGround = **found;
+  answers::Answers withGround = routed(answers);
   if (auto ground = answers::groundOf(*answers.take)) withGround.ground = *ground;
   if (answers.evidence && answers.evidence->known)
     withGround.glass = std::make_shared<const answers::GlassGround>(
@@ -105,7 +110,7 @@ Drawing scoreOf(const answers::Answers& answers, const Picture& picture, double 
   sheets::ScoreView view;
   view.until = answers.take->length();
   if (picture.width > 0) view.width = std::max(picture.width, 2 * (view.labels + view.scales));
-  Drawing drawing = sheets::scoreDrawing(answers, view);
+  Drawing drawing = sheets::scoreDrawing(routed(answers), view);
   for (auto& shape : sheets::playheadDrawing(plan, view, t).shapes) drawing.shapes.push_back(std::move(shape));
   return drawing;
 }

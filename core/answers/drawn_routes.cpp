@@ -1,10 +1,13 @@
 #include "core/answers/drawn_routes.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "core/answers/drawn_ground.h"
+#include "core/answers/on_found_routes.h"
 #include "core/answers/route_ground.h"
 #include "core/answers/route_needs.h"
+#include "core/base/text.h"
 #include "core/snags/thresholds.h"
 
 namespace wend::answers {
@@ -13,6 +16,8 @@ namespace {
 
 /// Seconds between two looks, and by which a walk is shifted at most.
 constexpr double kLook = 0.25, kLatest = 60;
+/// Times nearer than this are one.
+constexpr double kSame = 1e-6;
 
 /// Whether who stands at that place of their way does so crouching.
 bool crouchesAt(const plan::Crew& crew, const motion::Track& track, Point place) {
@@ -85,11 +90,33 @@ class Reporter {
   std::function<bool(Point, double)> met_;
 };
 
+/// Of a found route's own check, once it is drawn.
+std::string checkWords(const crew::Break& stop) {
+  const std::string what = stop.why == crew::Break::Why::fast    ? "faster than they walk"
+                           : stop.why == crew::Break::Why::taken ? "touches somebody or something"
+                                                                 : "within a quarter of a second of being seen";
+  return base::fixed(stop.span.from, 1) + "\u2013" + base::fixed(stop.span.until, 1) + " s: " + what +
+         ", so that nothing is said of starting sooner or later there";
+}
+
+void promise(const crew::RouteReport& drawn, FoundRoute& route) {
+  for (auto& found : route.walks) {
+    const auto like = std::find_if(drawn.walks.begin(), drawn.walks.end(), [&](const crew::Walk& walk) {
+      return std::abs(walk.span.from - found.walk.span.from) < kSame;
+    });
+    const bool known = like != drawn.walks.end();
+    found.walk.latestLeave = known ? like->latestLeave : std::nullopt;
+    found.walk.earliestArrive = known ? like->earliestArrive : std::nullopt;
+  }
+  for (const auto& stop : drawn.breaks) route.notes.push_back(checkWords(stop));
+}
+
 }  // namespace
 
 crew::DrawnRoute drawnRouteOf(const motion::Track& track, double length) {
   crew::DrawnRoute route;
   route.at = [&track](double t) { return track.place(t); };
+  route.peak = [&track](geometry::Span span) { return track.peakSpeed(span); };
   for (const auto& mark : track.marks()) {
     // Marks passed without a stop are no stands: the walk goes on through them.
     const bool last = &mark == &track.marks().back();
@@ -111,6 +138,15 @@ std::vector<DrawnChecked> drawnChecked(const Take& take) {
     if (take.people().crew(i) && !isCarried(take.plan(), i))
       drawn.push_back({take.plan().crew[i].id.text(), drawnReportOf(quarters, i)});
   return drawn;
+}
+
+void promiseAsDrawn(const Take& take, FoundRoutes& routes) {
+  std::vector<std::string> routed;
+  const TakePtr drawn = takeOnRoutes(take, routes, routed);
+  if (!drawn) return;
+  TakeQuarters quarters(*drawn);
+  for (auto& route : routes.people)
+    if (route.found) promise(drawnReportOf(quarters, drawn->plan().crew.indexOf(route.id)), route);
 }
 
 std::vector<DrawnSlip> slipsOf(const std::vector<DrawnChecked>& drawn) {

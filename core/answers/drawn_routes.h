@@ -25,6 +25,10 @@ crew::RouteReport drawnReportOf(TakeQuarters& quarters, std::size_t member);
 /// Those of everybody with a drawn way whom the camera does not carry, in the plan's order.
 std::vector<DrawnChecked> drawnChecked(const Take& take);
 
+/// How late walks of the routes found may start and how early end, as they would be said of the same routes drawn: one
+/// promise for a route, before it is taken over and after. Notes where nothing is said, and why.
+void promiseAsDrawn(const Take& take, FoundRoutes& routes);
+
 /// Every walk that may start later than drawn, in the plan's order.
 std::vector<DrawnSlip> slipsOf(const std::vector<DrawnChecked>& drawn);
 

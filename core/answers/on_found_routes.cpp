@@ -27,21 +27,6 @@ plan::Mark markAt(double t, Point pos) {
   return mark;
 }
 
-/// The take with the routes drawn in. Null where none was found.
-TakePtr takeOnRoutes(const Take& take, const FoundRoutes& routes, std::vector<std::string>& routed) {
-  auto plan = std::make_shared<plan::Plan>(take.plan());
-  for (const auto& route : routes.people) {
-    if (!route.found) continue;
-    plan::Crew crew = *plan->crew.find(route.id);
-    crew.marks = marksOf(route, take.length());
-    plan->crew.replace(plan->crew.indexOf(route.id), crew);
-    routed.push_back(route.id);
-  }
-  if (routed.empty()) return nullptr;
-  auto drawn = Take::of(plan, take.luminaires());
-  return drawn ? *drawn : nullptr;
-}
-
 }  // namespace
 
 std::vector<plan::Mark> marksOf(const FoundRoute& route, double length) {
@@ -64,6 +49,20 @@ std::vector<plan::Mark> marksOf(const FoundRoute& route, double length) {
   }
   std::sort(marks.begin(), marks.end(), [](const auto& a, const auto& b) { return a.at.seconds < b.at.seconds; });
   return marks;
+}
+
+TakePtr takeOnRoutes(const Take& take, const FoundRoutes& routes, std::vector<std::string>& routed) {
+  auto plan = std::make_shared<plan::Plan>(take.plan());
+  for (const auto& route : routes.people) {
+    if (!route.found) continue;
+    plan::Crew crew = *plan->crew.find(route.id);
+    crew.marks = marksOf(route, take.length());
+    plan->crew.replace(plan->crew.indexOf(route.id), crew);
+    routed.push_back(route.id);
+  }
+  if (routed.empty()) return nullptr;
+  auto drawn = Take::of(plan, take.luminaires());
+  return drawn ? *drawn : nullptr;
 }
 
 bool putOnFoundRoutes(const Take& take, const FoundRoutes& routes, const base::Cancel& cancel, Evidence& evidence,

@@ -10,7 +10,11 @@ namespace wend::answers {
 /// Requires  a route that was found.
 std::vector<plan::Mark> marksOf(const FoundRoute& route, double length);
 
-/// Links, poles, shadows, lanes and whom turned glass shows anew, those whose route was found being where it leads; who that concerns stands in
+/// The take with the routes found drawn in, whose they are in `routed`. Null where none was found.
+TakePtr takeOnRoutes(const Take& take, const FoundRoutes& routes, std::vector<std::string>& routed);
+
+/// Links, poles, shadows, lanes and whom turned glass shows anew, those whose route was found being where it leads; who
+/// that concerns stands in
 /// `routed`. False when there is nothing of the kind, or when cancelled: then the evidence is as it was.
 /// `forRules` is what the rules read then: samples, steps over edges and clearances have those people in them, too. The
 /// evidence itself keeps its own, for they are of the take as it is planned and taken over by the next edit as such.

@@ -9,6 +9,7 @@
 #include "core/answers/set_scene.h"
 #include "core/crew/obstacles.h"
 #include "core/geometry/polygon.h"
+#include "core/snags/thresholds.h"
 
 namespace wend::answers {
 
@@ -125,7 +126,7 @@ class MemberGround {
   void takeMoving(const std::vector<Obstacles>& looks, std::size_t step) {
     const crew::Steps steps{step, step + 1};
     for (const auto& look : looks)
-      for (const auto& leaf : look) ground_.take(leaf, steps);
+      for (const auto& leaf : look) ground_.take(minded(leaf), steps);
     for (const auto& leaf : looks[0]) {
       const auto like = [&](const crew::Obstacle& o) {
         return o.id == leaf.id && o.points.size() == leaf.points.size() && o.closed == leaf.closed;
@@ -135,10 +136,18 @@ class MemberGround {
       const auto at = [&](double t) {
         const Obstacles now = leavesAt(t);
         const auto found = std::find_if(now.begin(), now.end(), like);
-        return Obstacles{found == now.end() ? leaf : *found};
+        return Obstacles{minded(found == now.end() ? leaf : *found)};
       };
       ground_.take(at, steps, kLook);
     }
+  }
+
+  /// From a piece on its way, which may be a vehicle, people keep what is comfortable however narrow the rest of their
+  /// way is. Common practice, no source: who may be near one on the day is for the people in charge.
+  crew::Obstacle minded(crew::Obstacle piece) const {
+    const double most = snags::threshold(plan_, "clearance-tight").value;
+    if (plan_.set.pieces.find(piece.id)) piece.radius += std::max(0.0, most - room_);
+    return piece;
   }
 
   static std::vector<double> cornersOf(const motion::Track& track) {

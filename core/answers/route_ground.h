@@ -24,6 +24,7 @@ crew::StepClock clockOf(const Take& take, const geometry::Grid& grid, std::size_
 /// Barred by sight over [seen - early, seen + late]; taken by the set, gear, the rig, those carried, performers and the
 /// drawn crew but for who stands in a shelter that holds one more, and closed ground (`closed_ground.h`). Nobody is
 /// in a shelter that the drawn fill, or stands in an exit lane.
+/// From pieces on their way the rule "clearance-tight" is kept at least.
 /// `room` metres more than the member's radius are kept from all that is taken but closed ground.
 /// Requires  a map for bodies at least as wide and as tall as the member.
 crew::GroundTime memberGround(const Take& take, const sight::GroundMap& map, std::size_t member, double room = 0);

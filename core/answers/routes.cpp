@@ -7,6 +7,8 @@
 #include <utility>
 
 #include "core/answers/drawn_routes.h"
+#include "core/answers/found_passes.h"
+#include "core/answers/full_shelters.h"
 #include "core/answers/on_found_routes.h"
 #include "core/answers/route_ground.h"
 #include "core/answers/route_needs.h"
@@ -119,6 +121,8 @@ class Finder {
     const auto plain = planned(all, Rooms(all.size(), 0));
     if (!plain) return nullptr;
     std::vector<const Search*> free;
+    for (std::size_t k = 0; k < all.size(); ++k)
+      if (plain->hasRoute(k)) placed_.push_back(all[k]->member);
     for (std::size_t k = 0; k < all.size(); ++k) {
       if (plain->hasRoute(k))
         free.push_back(all[k]);
@@ -136,19 +140,23 @@ class Finder {
     return routes_;
   }
 
-  /// Whether one member has a way, before anybody is given room; nothing when cancelled.
-  std::optional<bool> hasWay(std::size_t member) {
-    if (!addSearches()) return std::nullopt;
+  /// Whether one member has a way with that much room, nobody else being given any; nothing when cancelled.
+  std::optional<bool> hasWay(std::size_t member, double room = 0) {
+    if (searches_.empty() && !addSearches()) return std::nullopt;
     std::vector<const Search*> all;
-    for (const auto& search : searches_) all.push_back(&search);
+    Rooms rooms;
+    for (const auto& search : searches_) {
+      all.push_back(&search);
+      rooms.push_back(search.member == member ? room : 0);
+    }
     const auto own = std::find_if(all.begin(), all.end(), [&](const Search* s) { return s->member == member; });
     if (own == all.end()) return false;
     // Whoever has none with nobody to get past has none, and is asked that without prices.
-    const auto alone = aloneGround(**own, 0);
+    const auto alone = aloneGround(**own, room);
     const auto outlook = crew::outlookOf((*own)->task(plan_, *alone), cancel_);
     if (!outlook) return std::nullopt;
     if (!outlook->exists || all.size() == 1) return outlook->exists;
-    const auto plain = planned(all, Rooms(all.size(), 0));
+    const auto plain = planned(all, rooms);
     if (!plain) return std::nullopt;
     return plain->hasRoute(static_cast<std::size_t>(own - all.begin()));
   }
@@ -313,19 +321,6 @@ class Finder {
     addStands(route, *plan.tasks[k].ground, drawn, out);
     addWalks(route, ground, report, out);
     out.breaks = needBreaks(take_, search.member, drawn.at);
-    for (const auto& stop : report.breaks) out.notes.push_back(checkWords(stop));
-  }
-
-  /// Of the route's own check. Others are met by the cell there, and by their exact way where they were planned past
-  /// it, so it may call a walk taken that keeps clear.
-  static std::string checkWords(const crew::Break& stop) {
-    const std::string what = stop.why == crew::Break::Why::fast ? "faster than they walk"
-                             : stop.why == crew::Break::Why::taken
-                                 ? "within a cell of somebody's or something's way"
-                                 : "within a cell and a step of being seen, or of what "
-                                   "they need";
-    return base::fixed(stop.span.from, 1) + "\u2013" + base::fixed(stop.span.until, 1) + " s: " + what +
-           ", so that nothing is said of starting sooner or later there";
   }
 
   void addStands(const crew::Route& route, const crew::GroundTime& ground, const crew::DrawnRoute& drawn,
@@ -361,9 +356,17 @@ class Finder {
     std::vector<std::string> needs;
     for (const auto& need : search.needs) needs.push_back(need.words);
     crew::Stuck told = inTake(*stuck, task);
-    if (told.speed && !findFreeingSpeed(search.member, told)) return false;
+    if (told.speed && !findFreeingSpeed(search.member, told, out.notes)) return false;
+    const auto full = fullShelters(take_, search.member, placed_);
+    const auto frees = [&](const plan::Plan& trial) {
+      const auto take = Take::of(std::make_shared<plan::Plan>(trial), take_.luminaires());
+      return take && Finder(**take, maps_, cancel_).hasWay(search.member).value_or(false);
+    };
+    out.frees = freedPlaces(plan_, full, placed_, frees);
+    if (cancel_.fired()) return false;
+    for (auto& free : freeingsOf(told, needs)) out.frees.push_back(std::move(free));
     out.why = stuckWords(told);
-    out.frees = freeingsOf(told, needs);
+    if (!full.empty()) out.why += ". " + fullWords(plan_, full);
     out.notes.push_back(gridWords(*task.ground));
     out.stuck = std::move(told);
     return true;
@@ -388,27 +391,36 @@ class Finder {
   }
 
   /// A faster walker's steps are shorter, so that a speed that frees on these steps need not on those of its own: what
-  /// is said is what was found for a plan with that speed. False when cancelled.
-  bool findFreeingSpeed(std::size_t member, crew::Stuck& stuck) const {
+  /// is said is what was found for a plan with that speed, the first that leaves room enough not to stop the take, or
+  /// else the first. False when cancelled.
+  bool findFreeingSpeed(std::size_t member, crew::Stuck& stuck, std::vector<std::string>& notes) const {
     const double first = *std::exchange(stuck.speed, std::nullopt);
+    const double red = snags::threshold(plan_, "clearance-red").value;
     for (const double more : {1.0, 1.03, 1.06, 1.1, 1.15, 1.2}) {
       const double speed = std::ceil(first * more * 100 - 1e-6) / 100;
-      const auto frees = hasWayAt(member, speed);
-      if (!frees) return false;
-      if (!*frees) continue;
-      stuck.speed = speed;
-      return true;
+      const auto room = roomAt(member, speed, red);
+      if (cancel_.fired()) return false;
+      if (!room) continue;
+      if (!stuck.speed || *room >= red) stuck.speed = speed;
+      if (*room >= red) return true;
     }
+    if (stuck.speed)
+      notes.push_back("at up to " + base::fixed(*stuck.speed, 2) + " m/s the way found has less than " +
+                      base::fixed(red, 2) + " m to spare");
     return true;
   }
 
-  std::optional<bool> hasWayAt(std::size_t member, double speed) const {
+  /// The room of a way at that speed, `red` or none; nothing where there is no way, or when cancelled.
+  std::optional<double> roomAt(std::size_t member, double speed, double red) const {
     auto plan = std::make_shared<plan::Plan>(plan_);
     plan::Crew crew = plan->crew[member];
     crew.speed = speed;
     plan->crew.replace(member, crew);
     const auto take = Take::of(plan, take_.luminaires());
-    return take ? Finder(**take, maps_, cancel_).hasWay(member) : std::optional<bool>(false);
+    if (!take) return std::nullopt;
+    Finder finder(**take, maps_, cancel_);
+    if (!finder.hasWay(member).value_or(false)) return std::nullopt;
+    return finder.hasWay(member, red).value_or(false) ? red : 0;
   }
 
   const Take& take_;
@@ -419,7 +431,8 @@ class Finder {
   std::vector<Search> searches_;
   std::vector<std::size_t> places_;  ///< of each search among the people
   std::vector<crew::SharedShelter> shelters_;
-  std::vector<Asker> askers_;  ///< by name
+  std::vector<std::size_t> placed_;  ///< members with a way before anybody is given room
+  std::vector<Asker> askers_;        ///< by name
   std::map<std::pair<std::size_t, double>, std::shared_ptr<const crew::GroundTime>> alone_;
   crew::RouteMemory memory_;
 };
@@ -466,7 +479,7 @@ bool anyShelterSeen(const plan::Plan& plan, const sight::GroundMap& map) {
 
 /// Those who were looked for in vain, and what hangs on the ways of the others, as evidence with the snags that come of
 /// it.
-void tell(const FoundRoutes& routes, const base::Cancel& cancel, Answers& answers) {
+void tell(FoundRoutes& routes, const base::Cancel& cancel, Answers& answers) {
   if (!answers.evidence) return;
   std::vector<snags::NoRoute> none;
   for (const auto& route : routes.people)
@@ -475,6 +488,7 @@ void tell(const FoundRoutes& routes, const base::Cancel& cancel, Answers& answer
   Evidence forRules;
   const bool routed = putOnFoundRoutes(*answers.take, routes, cancel, *evidence, &forRules);
   if (!routed && none.empty()) return;
+  tellNearest(forRules.clearances, routes);
   evidence->noRoutes = none;
   forRules.noRoutes = std::move(none);
   answers.snags = std::make_shared<const snags::Snags>(snags::snagsOf(routed ? forRules : *evidence));
@@ -482,54 +496,6 @@ void tell(const FoundRoutes& routes, const base::Cancel& cancel, Answers& answer
 }
 
 }  // namespace
-
-Point FoundRoute::at(double t) const {
-  Point place = stands.empty() ? walks.front().path.front().at : stands.front().pos;
-  for (const auto& walk : walks) {
-    if (walk.path.front().time > t) break;
-    for (std::size_t i = 1; i < walk.path.size(); ++i) {
-      const crew::RoutePoint &from = walk.path[i - 1], &until = walk.path[i];
-      if (from.time > t) break;
-      const double share = std::min(1.0, (t - from.time) / (until.time - from.time));
-      place = geometry::lerp(from.at, until.at, share);
-    }
-  }
-  return place;
-}
-
-std::string FoundRoute::cures() const {
-  std::vector<std::string> words;
-  for (const auto& free : frees) words.push_back(free.words);
-  return joined(words, "; ");
-}
-
-std::string FoundRoute::whole() const {
-  if (why.empty() || !stuck) return why;
-  return why + ". " + (frees.empty() ? "nothing tried frees it alone" : "any of these frees it: " + cures()) + ".";
-}
-
-snags::NoRoute noRouteOf(const FoundRoute& route) {
-  const crew::Stuck& stuck = *route.stuck;
-  snags::NoRoute none{route.id, {stuck.until, stuck.until}, std::nullopt, std::nullopt, route.why, route.cures()};
-  if (!stuck.where.empty()) none.pos = stuck.where.front();
-  if (stuck.least) none.least = stuck.least->seconds;
-  if (stuck.exposures.empty()) return none;
-  none.span = {stuck.exposures.front().span.from, stuck.exposures.back().span.until};
-  none.pos = stuck.exposures.front().at;
-  return none;
-}
-
-const FoundRoute* FoundRoutes::find(const std::string& id) const {
-  const auto found =
-      std::find_if(people.begin(), people.end(), [&](const FoundRoute& route) { return route.id == id; });
-  return found == people.end() ? nullptr : &*found;
-}
-
-const crew::RouteReport* FoundRoutes::reportOf(const std::string& id) const {
-  const auto known =
-      std::find_if(drawn.begin(), drawn.end(), [&](const DrawnChecked& person) { return person.id == id; });
-  return known == drawn.end() ? nullptr : &known->report;
-}
 
 bool routesWanted(const Take& take) {
   return !soughtOf(take).empty();
@@ -574,6 +540,8 @@ Result<AnswersPtr> withRoutes(const AnswersPtr& answers, const base::Cancel& can
     const auto found = foundRoutes(*answers->take, *ground, cancel);
     if (!found) return found.problems();
     *routes = **found;
+    promiseAsDrawn(*answers->take, *routes);
+    tellMovers(*answers->take, *routes);
     tell(*routes, cancel, *more);
     more->routeGround = *ground;
   }

@@ -38,10 +38,18 @@ struct FoundWalk {
 
 /// What would free somebody who has no route, alone, all else as it is.
 struct Freeing {
-  enum class Kind { need, speed, early, late, anyEnd, anyStand };  ///< in the order of crew::Stuck
+  /// In the order of crew::Stuck; `place` is one in a shelter that others fill.
+  enum class Kind { need, speed, early, late, anyEnd, anyStand, place };
   Kind kind = Kind::need;
   std::optional<double> figure{};  ///< m/s, or seconds of the allowance to give up; nothing where it is all or nothing
   std::string words;
+};
+
+/// The narrowest place of a way: who walks there passes something at less than 0.6 m.
+struct NearestPass {
+  double time = 0;
+  std::string what;   ///< id of a wall, opening, piece, performer or crew member, or "camera"
+  double metres = 0;  ///< edge to edge
 };
 
 struct FoundRoute {
@@ -53,12 +61,13 @@ struct FoundRoute {
   double metres = 0;
   /// Seconds by which everything seen could be seen sooner and stay seen later, a route as short still there.
   double margin = 0;
-  bool marginMore = false;           ///< no more was looked for: it may be more
-  double room = 0;                   ///< metres it keeps at least from all that is taken, beyond the radius
-  std::string why;                   ///< in words, when none is found
-  std::vector<Freeing> frees;        ///< empty where nothing that was tried does
-  std::optional<crew::Stuck> stuck;  ///< the same in figures; none where nothing was searched
-  std::vector<std::string> notes;    ///< what was not planned for
+  bool marginMore = false;             ///< no more was looked for: it may be more
+  double room = 0;                     ///< metres it keeps at least from all that is taken, beyond the radius
+  std::optional<NearestPass> nearest;  ///< of its walks, told with the snags (`withRoutes`)
+  std::string why;                     ///< in words, when none is found
+  std::vector<Freeing> frees;          ///< empty where nothing that was tried does
+  std::optional<crew::Stuck> stuck;    ///< the same in figures; none where nothing was searched
+  std::vector<std::string> notes;      ///< what was not planned for
 
   /// Requires a route that was found.
   Point at(double t) const;

@@ -33,6 +33,13 @@ DrawnRoute drawnRoute(const Route& route, const geometry::Grid& grid, const Step
   for (const std::uint32_t cell : route.cells) places.push_back(grid.centre(std::size_t{cell}));
   DrawnRoute drawn;
   for (const Steps& stand : standsOf(route)) drawn.stands.push_back({clock.at(stand.from), clock.at(stand.until)});
+  drawn.peak = [places, clock](Span span) {
+    double most = 0;
+    const Steps steps = clock.within(span);
+    for (std::size_t i = steps.from; i < steps.until; ++i)
+      most = std::max(most, geometry::distance(places[i], places[i + 1]));
+    return most / clock.step;
+  };
   drawn.at = [places = std::move(places), clock](double t) { return placeAt(places, clock, t); };
   return drawn;
 }

@@ -4,13 +4,12 @@
 #include <cmath>
 
 #include "core/base/check.h"
+#include "core/crew/pace.h"
 
 namespace wend::crew {
 namespace {
 
 constexpr double kHundredth = 0.01;
-/// Metres a second by which an even walk may seem too fast from rounding alone.
-constexpr double kRounding = 1e-6;
 
 /// `count` + 1 instants from one end of the span to the other, at most `step` apart.
 std::vector<double> looks(Span span, double step) {
@@ -25,8 +24,10 @@ void measure(Walk& walk, const DrawnRoute& route, double step) {
   for (std::size_t i = 1; i < times.size(); ++i) {
     const double metres = geometry::distance(route.at(times[i - 1]), route.at(times[i]));
     walk.metres += metres;
-    if (times[i] > times[i - 1]) walk.peakSpeed = std::max(walk.peakSpeed, metres / (times[i] - times[i - 1]));
+    if (!route.peak && times[i] > times[i - 1])
+      walk.peakSpeed = std::max(walk.peakSpeed, metres / (times[i] - times[i - 1]));
   }
+  if (route.peak && walk.span.length() > 0) walk.peakSpeed = route.peak(walk.span);
   if (walk.span.length() > 0) walk.meanSpeed = walk.metres / walk.span.length();
 }
 
@@ -85,7 +86,7 @@ double furthestShift(const ShiftedWalk& walk, double limit, double step) {
 void addSlack(Walk& walk, Span before, Span after, const DrawnRoute& route, const RouteRules& rules,
               const Grounds& grounds) {
   const ShiftedWalk shifted(route, walk.span, rules.step, grounds);
-  if (walk.peakSpeed > rules.speed + kRounding || !shifted.walks(0)) return;
+  if (walk.peakSpeed > rules.speed + kPaceTold || !shifted.walks(0)) return;
   const double later = std::min(rules.latest, after.until - walk.span.until);
   const double earlier = std::min(rules.latest, walk.span.from - before.from);
   walk.latestLeave = walk.span.from + furthestShift(shifted, later, rules.step);
@@ -119,7 +120,7 @@ RouteReport reportOf(const DrawnRoute& route, const RouteRules& rules, const Gro
   RouteReport report{walksOf(route, rules, ground, still), {}};
   geometry::Spans fast;
   for (const Walk& walk : report.walks)
-    if (walk.peakSpeed > rules.speed + kRounding) fast.push_back(walk.span);
+    if (walk.peakSpeed > rules.speed + kPaceTold) fast.push_back(walk.span);
   const Span whole{route.stands.front().from, route.stands.back().until};
   const auto stands = [&](double t) {
     return std::any_of(route.stands.begin(), route.stands.end(), [t](Span stand) { return stand.contains(t); });

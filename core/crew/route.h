@@ -26,6 +26,8 @@ using GroundAt = std::function<Ground(Point, double t)>;
 struct DrawnRoute {
   std::function<Point(double t)> at;  ///< asked within the stands and between them only
   std::vector<Span> stands;           ///< in order of time; a mark passed without standing is no stand
+  /// The highest speed in a span between two stands; none: that of the looks, which cut its corners.
+  std::function<double(Span)> peak = {};
 };
 
 struct RouteRules {
@@ -61,7 +63,8 @@ struct RouteReport {
   bool holds() const { return breaks.empty(); }
 };
 
-/// Ensures   (1) no break: at every look the ground under the route is free and no walk is faster than allowed; (2) a
+/// Ensures   (1) no break: at every look the ground under the route is free and no walk is faster than allowed, by
+///           kPaceTold (pace.h); (2) a
 ///           walk started at its latest, or anywhere up to it, meets free ground at every look, the longer wait
 ///           included, and ends before the next one starts; likewise for the earliest; (3) shifting one walk leaves the
 ///           others as drawn.

@@ -20,6 +20,8 @@ const char* wordOf(Freeing::Kind kind) {
       return "late";
     case Freeing::Kind::anyEnd:
       return "anyEnd";
+    case Freeing::Kind::place:
+      return "place";
     case Freeing::Kind::anyStand:
       break;
   }

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "core/answers/footing.h"
+#include "core/answers/taken_then.h"
 #include "core/base/text.h"
 #include "core/exchange/json_values.h"
 #include "core/exchange/no_way_json.h"
@@ -152,6 +153,11 @@ Json walkOf(const sheets::WalkOf& walk) {
           {"speed", walk.speed}};
 }
 
+Json nearestOf(const std::optional<answers::NearestPass>& nearest) {
+  if (!nearest) return nullptr;
+  return {{"what", nearest->what}, {"metres", nearest->metres}, {"time", nearest->time}};
+}
+
 Json routeOf(const sheets::RouteOf& route) {
   Json json = {
       {"id", route.id},           {"drawn", route.drawn},
@@ -164,6 +170,7 @@ Json routeOf(const sheets::RouteOf& route) {
   json["margin"] = found ? Json(route.margin) : Json(nullptr);
   json["marginMore"] = found ? Json(route.marginMore) : Json(nullptr);
   json["room"] = found ? Json(route.room) : Json(nullptr);
+  json["nearest"] = nearestOf(route.nearest);
   for (const auto& stand : route.stands)
     json["stands"].push_back({{"pos", place(stand.pos)},
                               {"shelter", idOrNull(stand.shelter)},
@@ -211,10 +218,15 @@ std::string tableJson(const std::vector<Instant>& instants) {
 std::string spotJson(const answers::Take& take, geometry::Point pos, double height, const SightOf& sight,
                      const std::vector<snags::PaneMirror>& panes) {
   const auto none = answers::noGroundAt(take, pos, height);
-  Json json = {{"pos", place(pos)},     {"height", height},
-               {"ground", !none},       {"takenBy", none ? idOrNull(none->id) : Json(nullptr)},
-               {"seen", Json::array()}, {"clear", Json::array()},
-               {"glass", Json::array()}};
+  Json json = {{"pos", place(pos)},      {"height", height},
+               {"ground", !none},        {"takenBy", none ? idOrNull(none->id) : Json(nullptr)},
+               {"seen", Json::array()},  {"clear", Json::array()},
+               {"glass", Json::array()}, {"taken", Json::array()},
+               {"closed", Json::array()}};
+  for (const auto& taken : answers::takenOver(take, pos, height))
+    json["taken"].push_back({{"from", taken.span.from}, {"until", taken.span.until}, {"by", taken.by}});
+  for (const auto* area : answers::closedAt(take.plan(), pos, take.plan().sightRules.radius))
+    json["closed"].push_back({{"area", area->id.text()}, {"use", answers::closedWord(*area)}});
   for (const auto& seen : sight.seen)
     json["seen"].push_back({{"from", seen.span.from},
                             {"until", seen.span.until},

@@ -80,6 +80,8 @@ void fill(const plan::Plan& plan, const answers::FoundRoute& found, RouteOf& rou
   route.margin = found.margin;
   route.marginMore = found.marginMore;
   route.room = found.room;
+  route.nearest = found.nearest;
+  if (found.nearest) route.nearestName = snags::nameOf(plan, found.nearest->what);
   route.notes = found.notes;
   for (const auto& stand : found.stands) route.stands.push_back({stand.pos, stand.shelter, stand.span, stand.crouch});
   for (const auto& walk : found.walks) {

@@ -62,6 +62,8 @@ struct RouteOf {
   double margin = 0;            ///< found: seconds by which sight may come sooner and go later
   bool marginMore = false;      ///< that and perhaps more: no more was looked for
   double room = 0;              ///< found: metres it keeps at least from everything
+  std::optional<answers::NearestPass> nearest{};  ///< found: of what walks pass within 0.6 m, where it was looked at
+  std::string nearestName{};                      ///< of what it passes there
   std::vector<std::string> notes;
   std::vector<StandOf> stands;
   std::vector<WalkOf> walks;

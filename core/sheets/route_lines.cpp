@@ -48,8 +48,12 @@ std::vector<RouteLine> routeLines(const RouteOf& route) {
 }
 
 std::string routeRoom(const RouteOf& route) {
-  return std::string("sight may come and go ") + (route.marginMore ? "at least " : "") + fixed(route.margin, 1) +
-         " s sooner and later; " + fixed(route.room, 2) + " m clear of everything";
+  std::string text = std::string("sight may come and go ") + (route.marginMore ? "at least " : "") +
+                     fixed(route.margin, 1) + " s sooner and later; " + fixed(route.room, 2) + " m clear of everything";
+  if (route.room <= 0 && route.nearest)
+    text += ", " + fixed(route.nearest->metres, 2) + " m from " + route.nearestName + " at " +
+            secondsText(route.nearest->time);
+  return text;
 }
 
 }  // namespace wend::sheets

@@ -24,7 +24,7 @@ std::vector<RouteLine> routeLines(const RouteOf& route);
 std::string wayText(const WalkOf& walk);
 
 /// How far a found route is from being seen and from everything that stands: "sight may come and go 1.5 s sooner and
-/// later; 0.22 m clear of everything".
+/// later; 0.22 m clear of everything". One without room to spare says how near it comes to what, and when.
 std::string routeRoom(const RouteOf& route);
 
 }  // namespace wend::sheets

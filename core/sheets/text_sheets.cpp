@@ -4,6 +4,7 @@
 #include <functional>
 
 #include "core/answers/footing.h"
+#include "core/answers/taken_then.h"
 #include "core/answers/zoom_feather.h"
 #include "core/base/text.h"
 #include "core/pulls/zoom_cover.h"
@@ -103,12 +104,20 @@ std::string performersText(const answers::Take& take, const Instant& instant) {
   return table.empty() ? std::string() : table.text();
 }
 
+/// Who stands there and is to be seen sooner than the rules of sight have them gone before that, as the now panel tells
+/// it.
+std::string lateText(const answers::Take& take, const snags::CrewAt& at, double t) {
+  const double early = take.plan().sightRules.early;
+  if (at.walking || at.carried || at.seen || !at.nextSeen || *at.nextSeen >= early) return "";
+  return "had to be gone by " + fixed(t + *at.nextSeen - early, 1);
+}
+
 std::string crewText(const answers::Take& take, const Instant& instant) {
-  TextTable table({"crew", "where", "sight", ">until seen"});
+  TextTable table({"crew", "where", "sight", ">until seen", ""});
   for (const auto& at : instant.crew) {
     const std::string name = nameOf(take.plan(), at.id);
     if (!at.present) {
-      table.add({name, "no place in the plan", "unknown"});
+      table.add({name, "no place in the plan", "unknown", "", ""});
       continue;
     }
     std::string where = at.shelter.empty() ? fixed(at.pos.x, 2) + ", " + fixed(at.pos.y, 2) : at.shelter;
@@ -118,7 +127,8 @@ std::string crewText(const answers::Take& take, const Instant& instant) {
                               : !at.seen           ? "not seen"
                               : at.via == "direct" ? "seen"
                                                    : "seen in " + at.via;
-    table.add({name, where, sight, at.nextSeen ? secondsText(*at.nextSeen) + " s" : "never"});
+    table.add({name, where, sight, at.nextSeen ? secondsText(*at.nextSeen) + " s" : "never",
+               lateText(take, at, instant.time)});
   }
   return table.empty() ? std::string() : table.text();
 }
@@ -305,6 +315,28 @@ std::string noGroundText(const answers::Take& take, geometry::Point pos, double 
   return none->id.empty() ? "outside of everything drawn" : "inside " + nameOf(take.plan(), none->id);
 }
 
+namespace {
+
+std::string closedText(const plan::Plan& plan, const plan::Area& area) {
+  const std::string name = nameOf(plan, area.id.text()), use = answers::closedWord(area);
+  return "to the crew: it touches " + name +
+         (use == "hazard"    ? ", a hazard"
+          : use == "keepOut" ? ", which is kept out of"
+                             : ", an exit lane, in which nobody stands");
+}
+
+}  // namespace
+
+std::string spotTakenText(const answers::Take& take, geometry::Point pos, double height, double t) {
+  std::string text;
+  for (const auto& taken : answers::takenOver(take, pos, height))
+    if (taken.span.contains(t))
+      text += "inside " + nameOf(take.plan(), taken.by) + " until " + fixed(taken.span.until, 1) + "; ";
+  for (const auto* area : answers::closedAt(take.plan(), pos, take.plan().sightRules.radius))
+    text += "closed " + closedText(take.plan(), *area) + "; ";
+  return text;
+}
+
 std::string spotText(const answers::Take& take, geometry::Point pos, double height, const SightOf& sight,
                      const std::vector<PaneMirror>& panes) {
   const plan::Plan& plan = take.plan();
@@ -312,6 +344,10 @@ std::string spotText(const answers::Take& take, geometry::Point pos, double heig
       "a person of " + lengthText(plan, height) + " at " + fixed(pos.x, 2) + ", " + fixed(pos.y, 2) + "\n";
   if (const std::string none = noGroundText(take, pos, height); !none.empty())
     text += "nobody can stand there: it is " + none + "\n";
+  for (const auto& taken : answers::takenOver(take, pos, height))
+    text += "taken  " + spanText(taken.span) + "  inside " + nameOf(plan, taken.by) + "\n";
+  for (const auto* area : answers::closedAt(plan, pos, plan.sightRules.radius))
+    text += "closed " + closedText(plan, *area) + "\n";
   for (const auto& seen : sight.seen) text += "seen   " + spanText(seen.span) + "  " + howText(plan, seen) + "\n";
   for (const auto& pane : panes)
     text += "shows  " + spanText(pane.span) + "  in " + nameOf(plan, pane.pane) + ", which by the light returns " +

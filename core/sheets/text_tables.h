@@ -63,6 +63,9 @@ std::string spotText(const answers::Take& take, geometry::Point pos, double heig
 /// The same of one instant in a line: what is the case, until when, what shows the place next and in how many seconds.
 /// `sight` is of somebody who stands there all take; times in seconds.
 std::string spotNowText(const plan::Plan& plan, const snags::SightOf& sight, double t);
+/// "inside van until 22.0; " of what stands there for a time and then, and how the ground is closed; each with its
+/// semicolon, empty where there is neither.
+std::string spotTakenText(const answers::Take& take, geometry::Point pos, double height, double t);
 std::string windowsText(const plan::Plan& plan, const snags::Evidence& evidence);
 std::string routesText(const std::vector<RouteOf>& routes);
 /// The map as signs, one a cell or a block of cells, with the coordinates of its corners: any clear ground shows. `glass` is of the same span

@@ -46,6 +46,15 @@ double touching(const plan::Plan& plan, const ClearanceAt&) {
   return threshold(plan, "bodies-meet").value;
 }
 
+/// A found route cannot be moved: it is found anew once what it passes stands elsewhere.
+std::string wayOut(const plan::Plan& plan, const ClearanceAt& at, const std::string& room, bool found) {
+  if (found)
+    return "free " + room + " more beside " + nameOf(plan, at.obstacle) + ", give " + nameOf(plan, at.body) +
+           " more time or pace for a wider way, or draw one";
+  return "move the way " + room + " to the " + (at.onLeft ? "right" : "left") +
+         ", or rehearse it slowly with the spotter";
+}
+
 std::string bodyName(const plan::Plan& plan, const std::string& id) {
   return id == "camera" ? "the rig" : nameOf(plan, id);
 }
@@ -59,14 +68,15 @@ Findings clearance(const Evidence& evidence) {
   for (const auto& pass : passes(evidence, tightLimit, false)) {
     const ClearanceAt& at = pass.narrowest;
     const bool stops = at.metres < red + extra(plan, at);
+    const std::string found = routeNote(evidence, at.body);
+    const std::string room = lengthText(plan, tightLimit(plan, at) - at.metres);
     const std::string gap = at.metres < 0 ? "goes " + lengthText(plan, -at.metres) + " into "
                                           : "passes " + lengthText(plan, at.metres) + " from ";
     findings.push_back({at.body, at.obstacle, pass.from, pass.until, at.pos,
                         stops ? threshold(plan, "clearance-red").severity : threshold(plan, "clearance-tight").severity,
                         bodyName(plan, at.body) + " " + gap + nameOf(plan, at.obstacle) + " on the " +
-                            (at.onLeft ? "left" : "right") + (at.hot ? ", which is hot" : ""),
-                        "move the way " + lengthText(plan, tightLimit(plan, at) - at.metres) + " to the " +
-                            (at.onLeft ? "right" : "left") + ", or rehearse it slowly with the spotter"});
+                            (at.onLeft ? "left" : "right") + (at.hot ? ", which is hot" : "") + found,
+                        wayOut(plan, at, room, !found.empty())});
   }
   return findings;
 }
@@ -79,7 +89,8 @@ Findings bodiesMeet(const Evidence& evidence) {
     const ClearanceAt& at = pass.narrowest;
     findings.push_back(
         {at.body, at.obstacle, pass.from, pass.until, at.pos, limit.severity,
-         bodyName(plan, at.body) + " and " + nameOf(plan, at.obstacle) + " overlap by " + lengthText(plan, -at.metres),
+         bodyName(plan, at.body) + " and " + nameOf(plan, at.obstacle) + " overlap by " + lengthText(plan, -at.metres) +
+             (routeNote(evidence, at.body).empty() ? routeNote(evidence, at.obstacle) : routeNote(evidence, at.body)),
          "move one of them, or let one go first"});
   }
   return findings;

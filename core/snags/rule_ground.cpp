@@ -27,6 +27,7 @@ Findings stepCrossed(const Evidence& evidence) {
                        lengthText(*evidence.plan, step.height) + " high";
     if (step.backwards) text += ", backwards";
     if (std::abs(step.panRate) > 1) text += ", while panning at " + base::fixed(std::abs(step.panRate), 0) + "\u00b0/s";
+    text += routeNote(evidence, step.who);
     // Whoever walks backwards does not see it coming.
     findings.push_back({step.who, step.place, step.time, step.time, step.pos,
                         step.backwards ? Severity::risks : limit.severity, text,

@@ -28,7 +28,7 @@ void addSteps(const Evidence& evidence, const plan::Area& area, const plan::Spee
     findings.push_back({who, area.id.text(), span.from, span.until, walksAt(evidence.samples[stretch.first]),
                         limit.severity,
                         bodyNameOf(plan, who) + " walks on " + nameOf(plan, area.id.text()) +
-                            ", which is noisy, while " + nameOf(plan, line.who) + " speaks",
+                            ", which is noisy, while " + nameOf(plan, line.who) + " speaks" + routeNote(evidence, who),
                         "walk before or after the line, lay something soft, or record it apart"});
   }
 }

@@ -1,6 +1,7 @@
 // How fast the lens and the crew walk, and when the operator walks backwards. What is done about it is for the people
 // on the day.
 #include "core/base/text.h"
+#include "core/crew/pace.h"
 #include "core/crew/walking.h"
 #include "core/snags/rule_list.h"
 #include "core/snags/stretch.h"
@@ -26,15 +27,17 @@ void addCrewSpeed(const Evidence& evidence, std::size_t k, Findings& findings) {
         const Instant& before = evidence.samples[i - 1];
         if (!before.crew[k].present || instant.time <= before.time) return std::nullopt;
         const double speed = geometry::distance(before.crew[k].pos, instant.crew[k].pos) / (instant.time - before.time);
-        return speed > limit.value + 1e-6 ? std::optional<double>(speed) : std::nullopt;
+        return speed > limit.value + crew::kPaceTold ? std::optional<double>(speed) : std::nullopt;
       });
   for (const auto& stretch : fast) {
     const CrewAt& crew = evidence.samples[stretch.worst].crew[k];
     const Span span = spanOf(evidence, stretch);
+    const std::string found = routeNote(evidence, crew.id);
     findings.push_back({crew.id, "", span.from, span.until, crew.pos, limit.severity,
                         nameOf(*evidence.plan, crew.id) + " walks at " + pace(stretch.value) +
-                            "; silent pace ends at " + pace(limit.value),
-                        "leave earlier, or accept the noise"});
+                            "; silent pace ends at " + pace(limit.value) + found,
+                        found.empty() ? "leave earlier, or accept the noise"
+                                      : "no slower way was found: give them more time, or accept the noise"});
   }
 }
 

@@ -255,7 +255,7 @@ void run(std::uint64_t seed, int sets, Sets kind) {
   std::printf("seed %llu, %d sets\n", static_cast<unsigned long long>(seed), sets);
   for (const auto& [who, of] : {std::pair{"people", people}, std::pair{"beside edges", beside}})
     std::printf("  %s: %d, %d seen (%d in a mirror), %d may be seen, %d false clear, %d instants hardly\n", who,
-                of.asked, of.seen, of.inMirror, of.maySee, of.falseClear);
+                of.asked, of.seen, of.inMirror, of.maySee, of.falseClear, of.hardly);
   EXPECT_EQ(people.falseClear, 0);
   EXPECT_EQ(beside.falseClear, 0);
   EXPECT_GT(people.seen, sets);

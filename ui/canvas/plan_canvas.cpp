@@ -368,7 +368,9 @@ QString PlanCanvas::spotWords(Point place) const {
   const std::string none = sheets::noGroundText(take, place, take.plan().sightRules.height);
   if (!none.empty()) return tr("No ground at %1: it is %2").arg(here, QString::fromStdString(none));
   if (!spotSight_) return tr("Ground at %1: sight unknown, the plan has no lens").arg(here);
-  const std::string now = sheets::spotNowText(take.plan(), *spotSight_, bridge_.instant().time);
+  const double t = bridge_.instant().time;
+  const std::string now = sheets::spotTakenText(take, place, take.plan().sightRules.height, t) +
+                          sheets::spotNowText(take.plan(), *spotSight_, t);
   return tr("Ground at %1: %2. All of it is on the score").arg(here, QString::fromStdString(now));
 }
 

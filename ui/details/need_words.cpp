@@ -5,6 +5,7 @@
 #include "core/answers/route_needs.h"
 #include "core/answers/routes.h"
 #include "core/base/text.h"
+#include "core/sheets/need_state.h"
 #include "core/snags/stretch.h"
 #include "core/units/clock_time.h"
 #include "core/units/length.h"
@@ -27,7 +28,7 @@ struct NeedWords {
   std::string operator()(const plan::Reaches& need) const { return "pole " + snags::nameOf(plan, need.pole); }
 };
 
-/// The word of a break for the kind of need, in the order of Need::What; none for what the link and the boom tell.
+/// The word of a break for the kind of need, in the order of Need::What; none for links and poles, which have figures.
 constexpr const char* kBreaks[] = {"far", "blind", "away", "", ""};
 
 std::string breakWords(const std::vector<answers::RouteBreak>& breaks, const std::string& why, geometry::Span during) {
@@ -68,9 +69,13 @@ void addNeedLines(const Subject& subject, std::vector<Computed>& lines) {
     const geometry::Span during{need.from ? plan::secondsOf(plan, *need.from) : 0,
                                 need.until ? plan::secondsOf(plan, *need.until) : plan.clock.length};
     const std::string why = kBreaks[need.what.index()];
-    const std::string state = why.empty() ? "see the snags of its link or pole"
-                              : !breaks   ? "unknown: no route drawn or found"
-                                          : breakWords(*breaks, why, during);
+    const auto* link = std::get_if<plan::Holds>(&need.what);
+    const auto* pole = std::get_if<plan::Reaches>(&need.what);
+    const snags::Evidence& evidence = *subject.answers->evidence;
+    const std::string state = link      ? sheets::linkState(evidence, link->link, during)
+                              : pole    ? sheets::poleState(evidence, pole->pole, during)
+                              : !breaks ? "unknown: no route drawn or found"
+                                        : breakWords(*breaks, why, during);
     lines.push_back({"need " + std::to_string(i + 1), std::visit(NeedWords{plan}, need.what) + ": " + state});
   }
 }

@@ -34,6 +34,17 @@ TEST(ReportOf, MeasuresItsWalks) {
   EXPECT_TRUE(report.holds());
 }
 
+TEST(ReportOf, TellsThePeakTheWayKnowsAndForgivesHalfOfTheLastDigitTold) {
+  DrawnRoute route = hop({0, 10}, {18, 40});
+  route.peak = [](Span span) { return span == Span{10, 18} ? 1.104 : 0; };
+  const RouteReport under = reportOf(route, {}, kFree);
+  EXPECT_DOUBLE_EQ(under.walks.at(0).peakSpeed, 1.104);
+  EXPECT_TRUE(under.holds()) << "printed as 1.10, which is allowed";
+  EXPECT_TRUE(under.walks[0].latestLeave.has_value());
+  route.peak = [](Span) { return 1.106; };
+  EXPECT_FALSE(reportOf(route, {}, kFree).holds());
+}
+
 TEST(ReportOf, OnFreeGroundAWalkSlidesBetweenItsNeighbours) {
   const Walk walk = reportOf(hop({0, 10}, {18, 40}), {}, kFree).walks[0];
   EXPECT_DOUBLE_EQ(walk.latestLeave.value(), 32);

@@ -46,7 +46,12 @@ TEST(CrewSheet, AFoundRouteDrawnOutHoldsAsADrawnOne) {
   EXPECT_TRUE(drawn.drawn && !drawn.sought);
   EXPECT_TRUE(drawn.feasible);
   for (const auto& stop : drawn.breaks) ADD_FAILURE() << stop.why << " " << stop.span.from << " " << stop.span.until;
-  EXPECT_EQ(drawn.walks.size(), found.walks.size());
+  ASSERT_EQ(drawn.walks.size(), found.walks.size());
+  for (std::size_t i = 0; i < found.walks.size(); ++i) {
+    EXPECT_EQ(drawn.walks[i].latestLeave.has_value(), found.walks[i].latestLeave.has_value()) << i;
+    EXPECT_NEAR(drawn.walks[i].latestLeave.value_or(0), found.walks[i].latestLeave.value_or(0), 1e-6) << i;
+    EXPECT_NEAR(drawn.walks[i].earliestArrive.value_or(0), found.walks[i].earliestArrive.value_or(0), 1e-6) << i;
+  }
   const PlanView view = wholeSet(*answers->take, 800, 600);
   EXPECT_GE(foundWaysLayer(*answers, view, {}).drawing.shapes.size(), found.walks.size() + found.stands.size());
   EXPECT_NE(routesText({found}).find("found, not drawn"), std::string::npos);
@@ -107,6 +112,37 @@ double leastGapToVan(double leave) {
   double least = 1e9;
   for (double t = 0; t <= 10; t += 0.01) least = std::min(least, gapToVan(leave, t));
   return least;
+}
+
+// The looks of the check are a quarter of a second apart; a leg of a fifth of one is between them.
+TEST(CrewSheet, APeakIsThatOfTheFastestLegHoweverShort) {
+  plan::Plan plan = answers::smallPlan();
+  plan::Crew runner = answers::standing("runner", {-3, -5});
+  runner.speed = 1.8;
+  runner.marks[0].until = plan::Moment{"", 1};
+  runner.marks.push_back(answers::markAt("r2", {-2.5, -5}, 1.5));
+  runner.marks.push_back(answers::markAt("r3", {-2.138, -5}, 1.7));
+  runner.marks.push_back(answers::markAt("r4", {-1, -5}, 3));
+  plan.crew.add(runner);
+  const RouteOf route = routeOf(*answersOf(plan), "runner");
+  ASSERT_EQ(route.walks.size(), 1u);
+  EXPECT_NEAR(route.walks[0].speed, 0.362 / 0.2, 1e-9);
+  ASSERT_EQ(route.breaks.size(), 1u);
+  EXPECT_EQ(route.breaks[0].why, "fast");
+}
+
+TEST(CrewSheet, APaceThatPrintsAsTheirOwnIsNoneTooFast) {
+  plan::Plan plan = answers::smallPlan();
+  plan::Crew runner = answers::standing("runner", {-3, -5});
+  runner.speed = 1.1;
+  runner.marks[0].until = plan::Moment{"", 1};
+  runner.marks.push_back(answers::markAt("r2", {-1.5, -5}, 2.3636));
+  plan.crew.add(runner);
+  const RouteOf route = routeOf(*answersOf(plan), "runner");
+  ASSERT_EQ(route.walks.size(), 1u);
+  ASSERT_GT(route.walks[0].speed, 1.1);
+  EXPECT_TRUE(route.feasible);
+  EXPECT_TRUE(route.walks[0].latestLeave.has_value());
 }
 
 TEST(CrewSheet, ASlipLeftAtItsLatestKeepsClearOfWhatDrives) {
@@ -193,6 +229,17 @@ TEST(CrewSheet, SaysThatAMarginIsNoLessWhereNoMoreWasLookedFor) {
   EXPECT_EQ(routesText({route}).find("at least"), std::string::npos);
   route.marginMore = true;
   EXPECT_NE(routesText({route}).find("at least 10.0 s"), std::string::npos);
+}
+
+TEST(CrewSheet, ARouteWithoutRoomSaysHowNearItComesToWhat) {
+  RouteOf route;
+  route.sought = true;
+  route.nearest = answers::NearestPass{12.3, "flat", 0.11};
+  route.nearestName = "the flat";
+  EXPECT_NE(routesText({route}).find("0.00 m clear of everything, 0.11 m from the flat at 12.3"), std::string::npos)
+      << routesText({route});
+  route.room = 0.15;
+  EXPECT_EQ(routesText({route}).find("from the flat"), std::string::npos);
 }
 
 TEST(CrewSheet, ARouteSoughtInVainSaysWhy) {

@@ -5,8 +5,10 @@
 
 #include "core/answers/routes.h"
 #include "core/answers/whole_take.h"
+#include "core/base/text.h"
 #include "core/sheets/crew_sheet.h"
 #include "core/sheets/now_drawing.h"
+#include "core/sheets/text_tables.h"
 #include "core/sheets/text_width.h"
 #include "tests/samples.h"
 
@@ -150,6 +152,20 @@ TEST(GoneByWords, SayWhenTheSecondIsPast) {
   const GoneBy slip{"ac1", "FA", 49.8, 45.6, true};
   EXPECT_EQ(goneByWords(slip, 41), "FA sets off by 45.6");
   EXPECT_EQ(goneByWords(slip, 46), "FA had to set off by 45.6");
+}
+
+TEST_F(GoneByCalls, AreTooLateInTheWordsOfAnInstantWithinTheEarlyMargin) {
+  answers::Instant instant = at(0);
+  ASSERT_FALSE(instant.crew.empty());
+  auto& who = instant.crew[0];
+  who.present = true;
+  who.walking = who.carried = who.seen = false;
+  who.nextSeen = 0.8;
+  const double early = take().plan().sightRules.early;
+  const std::string words = "had to be gone by " + base::fixed(0.8 - early, 1);
+  EXPECT_NE(instantText(take(), instant).find(words), std::string::npos) << instantText(take(), instant);
+  who.nextSeen = early + 0.1;
+  EXPECT_EQ(instantText(take(), instant).find(words), std::string::npos);
 }
 
 /// What a cue changes from and to is never cut where the panel has a line for it.

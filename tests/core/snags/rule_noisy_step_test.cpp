@@ -4,7 +4,8 @@
 namespace wend::snags {
 namespace {
 
-Snags walking(geometry::Point pos, double from, double until, plan::AreaUse use = plan::AreaUse::noisy) {
+Snags walking(geometry::Point pos, double from, double until, plan::AreaUse use = plan::AreaUse::noisy,
+              bool found = false) {
   return with([&](Evidence& evidence) {
     auto plan = std::make_shared<plan::Plan>(*evidence.plan);
     plan::Area cobbles;
@@ -19,6 +20,7 @@ Snags walking(geometry::Point pos, double from, double until, plan::AreaUse use 
     line.until = {"", 5};
     plan->speech = {line};
     evidence.plan = plan;
+    if (found) evidence.routed = {"ac1"};
     for (auto& sample : evidence.samples) {
       sample.crew[0].pos = pos;
       sample.crew[0].walking = sample.time > from - 1e-9 && sample.time < until + 1e-9;
@@ -34,6 +36,12 @@ TEST(NoisyStep, CountsUnderALineOnly) {
   EXPECT_EQ(snags[0].text, "first assistant camera walks on the cobbles, which is noisy, while ILSE speaks");
   EXPECT_TRUE(walking({1, 1}, 5.5, 8).empty()) << "nobody speaks any more";
   EXPECT_TRUE(walking({1, 1}, 4.8, 8).empty()) << "a step";
+}
+
+TEST(NoisyStep, SaysWhoWalksOnARouteFound) {
+  const Snags snags = walking({1, 1}, 2, 6, plan::AreaUse::noisy, true);
+  ASSERT_EQ(snags.size(), 1u);
+  EXPECT_TRUE(snags[0].text.ends_with(", on the route found")) << snags[0].text;
 }
 
 TEST(NoisyStep, CountsOnNoisyGroundOnly) {
