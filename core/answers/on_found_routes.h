@@ -14,10 +14,10 @@ std::vector<plan::Mark> marksOf(const FoundRoute& route, double length);
 TakePtr takeOnRoutes(const Take& take, const FoundRoutes& routes, std::vector<std::string>& routed);
 
 /// Links, poles, shadows, lanes and whom turned glass shows anew, those whose route was found being where it leads; who
-/// that concerns stands in
-/// `routed`. False when there is nothing of the kind, or when cancelled: then the evidence is as it was.
-/// `forRules` is what the rules read then: samples, steps over edges and clearances have those people in them, too. The
-/// evidence itself keeps its own, for they are of the take as it is planned and taken over by the next edit as such.
+/// that concerns stands in `routed`. False when there is nothing of the kind, or when cancelled: then the evidence is as
+/// it was. `forRules` is what the rules read then: samples, steps over edges and clearances have those people in them,
+/// too. The evidence itself keeps its own, for they are of the take as it is planned and taken over by the next edit as
+/// such.
 bool putOnFoundRoutes(const Take& take, const FoundRoutes& routes, const base::Cancel& cancel, Evidence& evidence,
                       Evidence* forRules = nullptr);
 
