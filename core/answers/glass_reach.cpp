@@ -37,18 +37,11 @@ std::vector<Segment> wallsFor(const sight::SceneAt& now, double eye, sight::Heig
 
 /// What of the walls is further in front of the glass than its skin.
 std::vector<Segment> offGlass(const std::vector<Segment>& walls, Segment face) {
-  const geometry::Vec along = geometry::unit(face.b - face.a);
-  std::vector<Segment> off;
-  for (Segment wall : walls) {
-    const double a = geometry::cross(along, wall.a - face.a) - kOffGlass;
-    const double b = geometry::cross(along, wall.b - face.a) - kOffGlass;
-    if (a <= 0 && b <= 0) continue;
-    const geometry::Point on = geometry::lerp(wall.a, wall.b, a / (a - b));
-    if (a < 0) wall.a = on;
-    if (b < 0) wall.b = on;
-    off.push_back(wall);
-  }
-  return off;
+  const geometry::Vec off = geometry::left(geometry::unit(face.b - face.a)) * kOffGlass;
+  std::vector<Segment> before;
+  for (const Segment& wall : walls)
+    if (const auto part = sight::inFront(wall, {face.a + off, face.b + off})) before.push_back(*part);
+  return before;
 }
 
 bool holds(Segment face, Segment part) {

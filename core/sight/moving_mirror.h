@@ -20,7 +20,7 @@
 /// image comes near the glass.
 ///
 /// Frame     plan metres. A mirror shows on the left of the way from `face.a` to `face.b`.
-/// Tests     tests/property/set_view_test.cpp
+/// Tests     tests/core/sight/moving_mirror_test.cpp, tests/property/set_view_test.cpp
 #pragma once
 
 #include <optional>

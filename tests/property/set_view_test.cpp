@@ -242,7 +242,7 @@ void tryStep(std::mt19937_64& random, std::mt19937_64& edges, Sets sets, Counts&
   for (const Body& body : bodies) judge(input, scene, eye, time, look, body, beside);
 }
 
-/// 500, or as many as WEND_SETS says: ten thousand in all take a few minutes.
+/// 500, or as many as WEND_SETS says: fifteen thousand in all take some minutes.
 int setsWanted() {
   const char* wanted = std::getenv("WEND_SETS");
   return wanted != nullptr ? std::max(1, std::atoi(wanted)) : 500;
