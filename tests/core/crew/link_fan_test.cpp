@@ -16,9 +16,9 @@ constexpr double kMhz = 2400;
 /// A wall with a mitred corner and a shut door, a half wall, and a wall that begins above the floor.
 sight::Scene scene() {
   sight::SceneInput input;
-  input.walls.push_back({{{2, -3}, {2, 2}, {6, 3}}, 0.2, 0, 2.6, 1});
-  input.walls.push_back({{{-4, 1}, {1, 4}}, 0.3, 0, 1.3, 2});
-  input.walls.push_back({{{-3, -2}, {1, -4}}, 0.1, 1.4, 2.6, 3});
+  input.walls.push_back({{{2, -3}, {2, 2}, {6, 3}}, 0.2, 0, 2.6, 1, {}});
+  input.walls.push_back({{{-4, 1}, {1, 4}}, 0.3, 0, 1.3, 2, {}});
+  input.walls.push_back({{{-3, -2}, {1, -4}}, 0.1, 1.4, 2.6, 3, {}});
   sight::OpeningCut door;
   door.along = {1.07, 2.2};  // no jamb lies on a ray
   door.head = 2;

@@ -41,7 +41,7 @@ TEST(FreeSpaceReach, IsWhereTheLossIsTheBudget) {
 /// high. It turns off to x = 9 at its upper end.
 sight::Scene hall() {
   sight::SceneInput input;
-  input.walls.push_back({{{5, -5}, {5, 5}, {9, 5}}, 0.1, 0, 3, 7});
+  input.walls.push_back({{{5, -5}, {5, 5}, {9, 5}}, 0.1, 0, 3, 7, {}});
   sight::OpeningCut door;
   door.along = {4.5, 5.5};
   door.head = 2;

@@ -11,7 +11,7 @@ namespace {
 /// from 25 to 27 s; an oven, a mixer, a pane.
 sight::Scene bakery() {
   sight::SceneInput input;
-  input.walls.push_back({{{0, 0}, {9, 0}}, 0.2, 0, 3.1, 0});
+  input.walls.push_back({{{0, 0}, {9, 0}}, 0.2, 0, 3.1, 0, {}});
   sight::OpeningCut door;
   door.along = {2, 3.1};
   door.fill = sight::Fill::solid;
@@ -20,9 +20,9 @@ sight::Scene bakery() {
   door.shares = {0, 1};
   input.openings.push_back(door);
   input.pieces.push_back(
-      {sight::OutlineShape{{{1.6, 7.2}, {4.4, 7.2}, {4.4, 8}, {1.6, 8}}}, 0, 2.1, {}, {}, 0, {}, {}, {}});
-  input.pieces.push_back({sight::DiscShape{{1, 6.2}, 0.35}, 0, 1.2, {}, {}, 1, {}, {}, {}});
-  input.pieces.push_back({sight::LineShape{{{6, 3}, {7, 3}}}, 0, 2, sight::Surface::glass, {}, 2, {}, {}, {}});
+      {sight::OutlineShape{{{1.6, 7.2}, {4.4, 7.2}, {4.4, 8}, {1.6, 8}}}, 0, 2.1, {}, {}, 0, {}, {}, {}, {}});
+  input.pieces.push_back({sight::DiscShape{{1, 6.2}, 0.35}, 0, 1.2, {}, {}, 1, {}, {}, {}, {}});
+  input.pieces.push_back({sight::LineShape{{{6, 3}, {7, 3}}}, 0, 2, sight::Surface::glass, {}, 2, {}, {}, {}, {}});
   return sight::Scene(input);
 }
 
@@ -80,7 +80,7 @@ TEST(LeavesOf, ADoorStandsInTheWayShutAndBesideItOpen) {
 /// One opening 1.1 wide that is shut until 25 s and open from then on.
 sight::SceneAt opening(sight::Scene& scene, sight::Fill fill, bool barsWay, double t) {
   sight::SceneInput input;
-  input.walls.push_back({{{0, 0}, {9, 0}}, 0.2, 0, 3.1, 0});
+  input.walls.push_back({{{0, 0}, {9, 0}}, 0.2, 0, 3.1, 0, {}});
   sight::OpeningCut cut;
   cut.along = {2, 3.1};
   cut.fill = fill;

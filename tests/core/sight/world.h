@@ -56,7 +56,7 @@ inline PieceIn mirrorLine(Point a, Point b, double bottom, double top, Side refl
 }
 
 inline WallBand wall(std::vector<Point> points, double thickness = 0.2, double top = 3, int tag = 0) {
-  return {std::move(points), thickness, 0, top, tag};
+  return {std::move(points), thickness, 0, top, tag, std::nullopt};
 }
 
 /// True when the open segment from a to b passes through the inside of the box that the prism is.
