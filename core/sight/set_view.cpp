@@ -137,10 +137,26 @@ Extent grown(Extent box, double by) {
 
 }  // namespace
 
+namespace {
+
+enum class Hides : char {
+  some,    ///< by its shadow
+  beyond,  ///< everybody from `kNearly` times its distance on
+  whole    ///< everybody behind it: both are walls of the floor plan
+};
+
+Hides hidesAs(Span ratios, Walls walls) {
+  if (ratios.until < kInfinity) return Hides::some;
+  if (ratios.from <= 1) return Hides::whole;
+  return walls == Walls::nearly && ratios.from <= kNearly ? Hides::beyond : Hides::some;
+}
+
+}  // namespace
+
 /// The walls for one state of the leaves and one range of the eye's height.
 struct SetView::Setting {
   Standing standing;
-  std::vector<bool> full;  ///< of the fixed prisms, then of those standing: whether it is a wall of the floor plan
+  std::vector<Hides> hides;  ///< of the fixed prisms, then of those standing
   std::vector<Segment> walls;
   std::vector<LowThing> low;
   std::vector<NearlyWall> nearly;
@@ -160,10 +176,10 @@ struct SetView::Setting {
   };
   std::vector<std::unique_ptr<ByMirror>> byMirror;
 
-  Setting(const Standing& stands, std::vector<bool> isWall, std::vector<Segment> edges, std::vector<LowThing> things,
+  Setting(const Standing& stands, std::vector<Hides> each, std::vector<Segment> edges, std::vector<LowThing> things,
           std::vector<NearlyWall> nearWalls, const Extent& box)
       : standing(stands),
-        full(std::move(isWall)),
+        hides(std::move(each)),
         walls(std::move(edges)),
         low(std::move(things)),
         nearly(std::move(nearWalls)),
@@ -187,16 +203,13 @@ SetView::Setting& SetView::settingLike(const Standing& standing, Span heights) {
   const auto prism = [&](std::size_t i) -> const Prism& {
     return i < fixed.size() ? fixed[i] : standing.prisms[i - fixed.size()];
   };
-  std::vector<bool> full(fixed.size() + standing.prisms.size());
-  const double most = walls_ == Walls::nearly ? kNearly : 1;
-  for (std::size_t i = 0; i < full.size(); ++i) {
-    const Span ratios = hidingRatios(heights, {prism(i).bottom, prism(i).top}, bodies_);
-    full[i] = ratios.until == kInfinity && ratios.from <= most;
-  }
+  std::vector<Hides> hides(fixed.size() + standing.prisms.size());
+  for (std::size_t i = 0; i < hides.size(); ++i)
+    hides[i] = hidesAs(hidingRatios(heights, {prism(i).bottom, prism(i).top}, bodies_), walls_);
   // The last one used is the likeliest: it is kept at the end.
   for (std::size_t i = settings_.size(); i-- > 0;) {
     Setting& setting = *settings_[i];
-    if (setting.full != full || !allSame(setting.standing.prisms, standing.prisms) ||
+    if (setting.hides != hides || !allSame(setting.standing.prisms, standing.prisms) ||
         !allSame(setting.standing.mirrors, standing.mirrors))
       continue;
     std::swap(settings_[i], settings_.back());
@@ -206,16 +219,16 @@ SetView::Setting& SetView::settingLike(const Standing& standing, Span heights) {
   std::vector<Segment> walls;
   std::vector<LowThing> low;
   std::vector<NearlyWall> nearly;
-  for (std::size_t i = 0; i < full.size(); ++i) {
-    if (full[i] && walls_ == Walls::nearly) nearly.push_back(nearlyOf(edgesOf(now, prism(i))));
-    if (!full[i]) {
+  for (std::size_t i = 0; i < hides.size(); ++i) {
+    if (hides[i] == Hides::beyond) nearly.push_back(nearlyOf(edgesOf(now, prism(i))));
+    if (hides[i] == Hides::some) {
       low.push_back(lowOf(now, prism(i)));
       continue;
     }
     const std::vector<Segment> edges = edgesOf(now, prism(i));
     walls.insert(walls.end(), edges.begin(), edges.end());
   }
-  settings_.push_back(std::make_unique<Setting>(standing, std::move(full), std::move(walls), std::move(low),
+  settings_.push_back(std::make_unique<Setting>(standing, std::move(hides), std::move(walls), std::move(low),
                                                 std::move(nearly), ground_));
   return *settings_.back();
 }
