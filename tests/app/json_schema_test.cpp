@@ -103,7 +103,7 @@ TEST(SchemaChecker, FindsEveryKindOfFault) {
   const json schema = schemaOf("spot");
   const json fine = json::parse(
       R"({"pos": [1, 2], "height": 1.8, "ground": true, "takenBy": null, "seen": [], "clear": [{"from": 0, "until": 1,
-                                    "marginDeg": null}], "glass": []})");
+                                    "marginDeg": null}], "glass": [], "taken": [], "closed": []})");
   EXPECT_EQ(faultsOf(fine, schema), std::vector<std::string>{});
   const auto faultsWith = [&](const char* pointer, const json& value) {
     json broken = fine;
