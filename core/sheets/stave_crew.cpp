@@ -71,6 +71,12 @@ void drawFound(StavePainter& p, const answers::FoundRoute& route, double y) {
   for (const auto& broken : route.breaks) drawUnmet(p, broken.span, y);
 }
 
+/// In glass that the light has turned into a mirror: a risk, and lighter than what the lens sees for certain.
+void drawInGlass(StavePainter& p, Span span, double y) {
+  p.block(span.from, span.until, y - 4, 9, {Tone::line2, Pattern::rising},
+          {.tone = Tone::line2, .width = 1, .dash = {2, 3}});
+}
+
 void drawUndrawn(StavePainter& p, const std::string& id, double y) {
   const answers::FoundRoute* route = p.answers.routes ? p.answers.routes->find(id) : nullptr;
   if (route && route->found) return drawFound(p, *route, y);
@@ -100,6 +106,7 @@ std::vector<CrewLane> crewLanes(const answers::Answers& answers, const ScoreView
 
 void drawCrewStave(StavePainter& p) {
   const auto labels = crewLabels(p.plan);
+  bool inGlass = false;
   for (const auto& [i, y] : crewLanes(p.answers, p.view)) {
     const auto& crew = p.plan.crew[i];
     if (p.view.chosenCrew == crew.id.text()) drawChosen(p.drawing, {p.view.labels - 16, y}, 8);
@@ -111,13 +118,17 @@ void drawCrewStave(StavePainter& p) {
     if (p.answers.evidence)
       for (const auto& unmet : p.answers.evidence->unmetNeeds)
         if (unmet.who == crew.id.text()) drawUnmet(p, unmet.span, y);
+    if (p.answers.evidence)
+      for (const auto& pane : p.answers.evidence->panes)
+        if (pane.who == crew.id.text()) drawInGlass(p, pane.span, y), inGlass = true;
     const auto* sight = p.answers.evidence ? sightOf(*p.answers.evidence, crew.id.text()) : nullptr;
     if (sight)
       for (const auto& seen : sight->seen)
         p.block(seen.span.from, seen.span.until, y - 4, 9, {Tone::grain, Pattern::seen},
                 {.tone = Tone::ink, .width = 1.25, .dash = {}});
   }
-  const char* const words[] = {"plain: clear", "grain: seen", "slope: slip", "dashed: found", "hollow: unmet"};
+  std::vector<const char*> words{"plain: clear", "grain: seen", "slope: slip", "dashed: found", "hollow: unmet"};
+  if (inGlass) words.insert(words.begin() + 2, "lined: in glass");
   double at = p.box.top + 10;
   for (const char* word : words) {
     if (at + 4 > p.box.top + p.box.height) break;

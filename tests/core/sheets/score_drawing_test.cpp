@@ -383,5 +383,40 @@ TEST(ScoreOfTheLens, SaysWhereOnePersonWantsMoreHandsAndWhereARampWouldHide) {
   EXPECT_TRUE(words.contains("better: D2"));
 }
 
+/// Blocks of rising lines, as x from and until.
+std::vector<geometry::Span> linedBlocks(const geometry::Drawing& drawing) {
+  std::vector<geometry::Span> blocks;
+  for (const auto& shape : drawing.shapes) {
+    const auto* box = std::get_if<geometry::Box>(&shape);
+    if (box && box->fill.pattern == geometry::Pattern::rising)
+      blocks.push_back({box->topLeft.x, box->topLeft.x + box->width});
+  }
+  return blocks;
+}
+
+TEST(CrewStave, LinesWhereGlassShowsSomebody) {
+  const plan::Plan plan = samplePlan("low-sun.wend");
+  auto answers = answersOf(plan);
+  auto evidence = std::make_shared<snags::Evidence>();
+  evidence->plan = answers.take->planPtr();
+  for (double t = 0; t <= plan.clock.length; t += 1) evidence->samples.push_back(answers::sampleAt(*answers.take, t));
+  ScoreView view;
+  view.until = plan.clock.length;
+  answers.evidence = evidence;
+  EXPECT_TRUE(linedBlocks(scoreDrawing(answers, view)).empty());
+  EXPECT_FALSE(wordsOn(scoreDrawing(answers, view)).contains("lined: in glass"));
+  auto shown = std::make_shared<snags::Evidence>(*evidence);
+  snags::PaneMirror pane;
+  pane.who = plan.crew[plan.crew.size() - 1].id.text();
+  pane.span = {3, 5};
+  shown->panes = {pane};
+  answers.evidence = shown;
+  const auto blocks = linedBlocks(scoreDrawing(answers, view));
+  ASSERT_EQ(blocks.size(), 1u);
+  EXPECT_DOUBLE_EQ(blocks[0].from, view.x(3));
+  EXPECT_DOUBLE_EQ(blocks[0].until, view.x(5));
+  EXPECT_TRUE(wordsOn(scoreDrawing(answers, view)).contains("lined: in glass"));
+}
+
 }  // namespace
 }  // namespace wend::sheets
