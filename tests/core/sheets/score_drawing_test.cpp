@@ -395,7 +395,7 @@ std::vector<geometry::Span> linedBlocks(const geometry::Drawing& drawing) {
 }
 
 TEST(CrewStave, LinesWhereGlassShowsSomebody) {
-  const plan::Plan plan = samplePlan("low-sun.wend");
+  const plan::Plan plan = samplePlan("first-batch.wend");
   auto answers = answersOf(plan);
   auto evidence = std::make_shared<snags::Evidence>();
   evidence->plan = answers.take->planPtr();
@@ -407,7 +407,7 @@ TEST(CrewStave, LinesWhereGlassShowsSomebody) {
   EXPECT_FALSE(wordsOn(scoreDrawing(answers, view)).contains("lined: in glass"));
   auto shown = std::make_shared<snags::Evidence>(*evidence);
   snags::PaneMirror pane;
-  pane.who = plan.crew[plan.crew.size() - 1].id.text();
+  pane.who = "ac2";
   pane.span = {3, 5};
   shown->panes = {pane};
   answers.evidence = shown;
