@@ -68,6 +68,7 @@ std::optional<MovedGlass> lookInto(Segment face, const Drift& drift, const Swept
   if (!seen) return std::nullopt;
 
   MovedGlass glass;
+  glass.face = face;
   glass.image = imageOf(lens, face);
   glass.image.sway += 2 * drift.metres + 2 * std::sin(turn) * reach;
   glass.image.turn += 2 * drift.degrees;
@@ -89,8 +90,8 @@ std::optional<MovedGlass> lookInto(Segment face, const Drift& drift, const Swept
 
 Extent boxAround(const MovedGlass& glass, const Extent& ground) {
   std::vector<Point> points{ground.low, ground.high};
-  for (const Point& p :
-       {glass.back.a, glass.back.b, glass.front.a, glass.front.b, glass.seer.from.pupil, glass.seer.until.pupil})
+  for (const Point& p : {glass.face.a, glass.face.b, glass.back.a, glass.back.b, glass.front.a, glass.front.b,
+                         glass.seer.from.pupil, glass.seer.until.pupil})
     for (const double by : {-1.0, 1.0}) points.push_back(p + Vec{1, 1} * (by * (glass.seer.sway + 1)));
   return geometry::extentOf(points);
 }

@@ -35,6 +35,7 @@ inline constexpr double kBesideGlass = 0.02;
 
 /// What is looked into, and by whom.
 struct MovedGlass {
+  Segment face;         ///< the pose
   Segment back;         ///< the window in B
   Segment front;        ///< as long, on F
   SweptStep image;      ///< of the lens, with all it may stray
@@ -46,7 +47,7 @@ struct MovedGlass {
 /// pose; no place of it goes further than `drift.metres`.
 std::optional<MovedGlass> lookInto(Segment face, const Drift& drift, const SweptStep& lens, const SweptRegion& direct);
 
-/// A box that holds the ground and whoever looks.
+/// A box that holds the ground, the glass and whoever looks.
 geometry::Extent boxAround(const MovedGlass& glass, const geometry::Extent& ground);
 
 /// The walls past the glass, as far as the box reaches: what stands in front of F, and, unless the lens is beside it, B

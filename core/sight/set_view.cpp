@@ -153,12 +153,20 @@ Hides hidesAs(Span ratios, Walls walls) {
 
 }  // namespace
 
+/// Looks past the glass of a mirror that is moved, or that the lens is beside.
+struct SetView::PastGlass {
+  Triangulation triangles;
+  SweptView view;
+  PastGlass(const MovedGlass& glass, const std::vector<Segment>& walls, const Extent& box)
+      : triangles(wallsPast(glass, walls, box), box), view(triangles) {}
+};
+
 /// The walls for one state of the leaves and one range of the eye's height.
 struct SetView::Setting {
   Standing standing;
   std::vector<Hides> hides;  ///< of the fixed prisms, then of those standing
   std::vector<Segment> walls;
-  std::vector<LowThing> low;
+  std::vector<LowThing> low, nothing;
   std::vector<NearlyWall> nearly;
   Triangulation triangles;
   SweptView view;
@@ -176,6 +184,8 @@ struct SetView::Setting {
   };
   std::vector<std::unique_ptr<ByMirror>> byMirror;
 
+  std::vector<std::unique_ptr<PastGlass>> beside;  ///< of those that stand
+
   Setting(const Standing& stands, std::vector<Hides> each, std::vector<Segment> edges, std::vector<LowThing> things,
           std::vector<NearlyWall> nearWalls, const Extent& box)
       : standing(stands),
@@ -185,7 +195,8 @@ struct SetView::Setting {
         nearly(std::move(nearWalls)),
         triangles(walls, box),
         view(triangles),
-        byMirror(standing.mirrors.size()) {}
+        byMirror(standing.mirrors.size()),
+        beside(standing.mirrors.size()) {}
 };
 
 SetView::SetView(const Scene& scene, Heights bodies, Extent ground, Walls walls)
@@ -303,7 +314,9 @@ void SetView::addMirrors(Setting& setting, const EyeStep& eye, SetLook& out) {
     const Span fronts = frontsOf(eye.flat, mirror.face);
     if (fronts.until <= 0) continue;
     if (fronts.from < kDrawn) {
-      addMoved(setting, mirror, {kDrawn, 0}, eye, out);
+      // What walls are past it does not hang on where the lens is beside it.
+      const auto glass = lookInto(mirror.face, {kDrawn, 0}, eye.flat, out.layers.front().region);
+      if (glass) addGlass(setting, setting.beside[i], mirror, *glass, eye, out);
       continue;
     }
     if (!meets(out.layers.front().region, mirror.face, kAtGlass)) continue;
@@ -332,30 +345,28 @@ void SetView::addMovingMirrors(Setting& setting, Span time, const EyeStep& eye, 
         if (!pose.moving) continue;
         Drift drift = scene_.driftOf(pose.tag, middle, from);
         drift.take(scene_.driftOf(pose.tag, middle, until));
-        addMoved(setting, pose, drift, eye, out);
+        std::unique_ptr<PastGlass> past;
+        if (const auto glass = lookInto(pose.face, drift, eye.flat, out.layers.front().region))
+          addGlass(setting, past, pose, *glass, eye, out);
       }
     }
   }
 }
 
-/// What a mirror shows that is somewhere near that pose.
-void SetView::addMoved(Setting& setting, const Mirror& pose, const Drift& drift, const EyeStep& eye, SetLook& out) {
-  const auto glass = lookInto(pose.face, drift, eye.flat, out.layers.front().region);
-  if (!glass) return;
-  const Extent box = boxAround(*glass, ground_);
-  const Triangulation triangles(wallsPast(*glass, setting.walls, box), box);
-  SweptView view(triangles);
-  SetLayer& layer = addLayer(out, pose, glass->image, eye);
-  view.of(glass->seer, layer.region);
-  keepFront(layer.region, glass->back);
-  auto low = std::make_unique<std::vector<LowThing>>();
-  if (!glass->beside) {
-    *low = lowBefore(setting.low, glass->front);
-    addEdges(*low, pose, edgeBelow(*glass, pose.bottom, eye.heights), edgeAbove(*glass, pose.top, eye.heights));
-  }
+/// What a mirror shows that is somewhere near that pose. `past` is made where there is none.
+void SetView::addGlass(Setting& setting, std::unique_ptr<PastGlass>& past, const Mirror& pose, const MovedGlass& glass,
+                       const EyeStep& eye, SetLook& out) {
+  if (!past) past = std::make_unique<PastGlass>(glass, setting.walls, boxAround(glass, ground_));
+  SetLayer& layer = addLayer(out, pose, glass.image, eye);
+  past->view.of(glass.seer, layer.region);
+  keepFront(layer.region, glass.back);
+  layer.low = &setting.nothing;
+  layer.nearly = &setting.nearly;
+  if (glass.beside) return;
+  auto low = std::make_unique<std::vector<LowThing>>(lowBefore(setting.low, glass.front));
+  addEdges(*low, pose, edgeBelow(glass, pose.bottom, eye.heights), edgeAbove(glass, pose.top, eye.heights));
   layer.low = low.get();
   lowByMoved_.push_back(std::move(low));
-  layer.nearly = &setting.nearly;
 }
 
 namespace {

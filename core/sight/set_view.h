@@ -34,6 +34,8 @@
 
 namespace wend::sight {
 
+struct MovedGlass;
+
 inline constexpr int kNobody = -1;
 inline constexpr double kNearly = 1.12;
 
@@ -103,6 +105,7 @@ class SetView {
 
  private:
   struct Setting;
+  struct PastGlass;
   /// What stands besides what is fixed, and the mirrors that show.
   struct Standing {
     std::vector<Prism> prisms;
@@ -113,7 +116,8 @@ class SetView {
   std::vector<Span> stretchesOf(Span time) const;
   void addMirrors(Setting& setting, const EyeStep& eye, SetLook& out);
   void addMovingMirrors(Setting& setting, Span time, const EyeStep& eye, SetLook& out);
-  void addMoved(Setting& setting, const Mirror& pose, const Drift& drift, const EyeStep& eye, SetLook& out);
+  void addGlass(Setting& setting, std::unique_ptr<PastGlass>& past, const Mirror& pose, const MovedGlass& glass,
+                const EyeStep& eye, SetLook& out);
 
   const Scene& scene_;
   Heights bodies_;
