@@ -21,6 +21,14 @@ answers::Answers answersOf(const plan::Plan& plan) {
   return answers;
 }
 
+/// Evidence of samples alone, one a second.
+std::shared_ptr<snags::Evidence> sampled(const answers::Take& take) {
+  auto evidence = std::make_shared<snags::Evidence>();
+  evidence->plan = take.planPtr();
+  for (double t = 0; t <= take.length(); t += 1) evidence->samples.push_back(answers::sampleAt(take, t));
+  return evidence;
+}
+
 StaveBox boxOf(const plan::Plan& plan, const ScoreView& view, const std::string& name) {
   for (const auto& box : stavesOf(plan, view))
     if (box.name == name) return box;
@@ -357,9 +365,7 @@ TEST(CuesStave, ShowsLampsBesideDoorsAndAreasOnce) {
 TEST(ScoreOfTheLens, SaysWhereOnePersonWantsMoreHandsAndWhereARampWouldHide) {
   const plan::Plan plan = samplePlan("first-batch.wend");
   auto answers = answersOf(plan);
-  auto evidence = std::make_shared<snags::Evidence>();
-  evidence->plan = answers.take->planPtr();
-  for (double t = 0; t <= plan.clock.length; t += 1) evidence->samples.push_back(answers::sampleAt(*answers.take, t));
+  const auto evidence = sampled(*answers.take);
   ScoreView view;
   view.until = plan.clock.length;
   view.width = 1800;
@@ -397,9 +403,7 @@ std::vector<geometry::Span> linedBlocks(const geometry::Drawing& drawing) {
 TEST(CrewStave, LinesWhereGlassShowsSomebody) {
   const plan::Plan plan = samplePlan("first-batch.wend");
   auto answers = answersOf(plan);
-  auto evidence = std::make_shared<snags::Evidence>();
-  evidence->plan = answers.take->planPtr();
-  for (double t = 0; t <= plan.clock.length; t += 1) evidence->samples.push_back(answers::sampleAt(*answers.take, t));
+  const auto evidence = sampled(*answers.take);
   ScoreView view;
   view.until = plan.clock.length;
   answers.evidence = evidence;
