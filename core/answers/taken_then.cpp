@@ -1,11 +1,11 @@
 #include "core/answers/taken_then.h"
 
 #include <algorithm>
-#include <map>
 
 #include "core/answers/closed_ground.h"
 #include "core/answers/route_ground.h"
 #include "core/answers/set_scene.h"
+#include "core/answers/span_log.h"
 #include "core/plan/area_use.h"
 
 namespace wend::answers {
@@ -28,28 +28,6 @@ std::vector<std::string> around(const Take& take, Point place, double height,
   return ids;
 }
 
-/// Spans, by id, that end where a frame does not have them.
-class SpanBook {
- public:
-  void add(const std::string& id, double t, double since) {
-    auto& spans = spans_[id];
-    if (!spans.empty() && spans.back().until >= since)
-      spans.back().until = t;
-    else
-      spans.push_back({t, t});
-  }
-  std::vector<TakenSpan> all() const {
-    std::vector<TakenSpan> list;
-    for (const auto& [id, spans] : spans_)
-      for (const auto& span : spans) list.push_back({span, id});
-    std::stable_sort(list.begin(), list.end(), [](const auto& a, const auto& b) { return a.span.from < b.span.from; });
-    return list;
-  }
-
- private:
-  std::map<std::string, std::vector<geometry::Span>> spans_;
-};
-
 }  // namespace
 
 bool anyPieceMoves(const plan::Plan& plan) {
@@ -59,17 +37,20 @@ bool anyPieceMoves(const plan::Plan& plan) {
 }
 
 std::vector<TakenSpan> takenOver(const Take& take, Point place, double height) {
-  SpanBook book;
-  double before = 0;
-  const auto names = namesOf(take.plan());
-  const auto& pieces = take.plan().set.pieces;
-  for (const double t : anyPieceMoves(take.plan()) ? take.frameTimes() : std::vector<double>{}) {
-    auto there = crew::leavesOf(take.scene().at(t), names);
-    std::erase_if(there, [&](const auto& obstacle) { return !pieces.find(obstacle.id); });
-    for (const auto& id : around(take, place, height, there)) book.add(id, t, before);
-    before = t;
+  std::vector<TakenSpan> taken;
+  if (anyPieceMoves(take.plan())) {
+    const auto names = namesOf(take.plan());
+    const auto& pieces = take.plan().set.pieces;
+    const std::vector<double> times = take.frameTimes();
+    // A frame that does not have it ends a span.
+    SpanLog<std::string, TakenSpan> log(times.size() > 1 ? (times[1] - times[0]) / 2 : 0);
+    for (const double t : times) {
+      auto there = crew::leavesOf(take.scene().at(t), names);
+      std::erase_if(there, [&](const auto& obstacle) { return !pieces.find(obstacle.id); });
+      for (const auto& id : around(take, place, height, there)) log.add(t, id, {{}, id});
+    }
+    taken = log.inOrder();
   }
-  std::vector<TakenSpan> taken = book.all();
   for (const auto& gear : take.plan().gear)
     if (geometry::distance(gear.pos, place) < gear.radius)
       taken.insert(taken.begin(), {{0, take.length()}, gear.id.text()});

@@ -36,6 +36,18 @@ Extent boxByMirror(const Extent& box, Segment mirror) {
   return geometry::extentOf(corners);
 }
 
+void addLineBut(Segment mirror, const Extent& box, std::vector<Segment>& walls) {
+  const double size = geometry::distance(mirror.a, mirror.b);
+  const Vec along = (mirror.b - mirror.a) / size;
+  double low = -1, high = size + 1;
+  for (const Point corner : cornersOf(box)) {
+    low = std::min(low, dot(corner - mirror.a, along));
+    high = std::max(high, dot(corner - mirror.a, along));
+  }
+  walls.push_back({mirror.a + along * low, mirror.a});
+  walls.push_back({mirror.b, mirror.a + along * high});
+}
+
 std::vector<Segment> wallsByMirror(std::span<const Segment> walls, Segment mirror, const Extent& box) {
   std::vector<Segment> both;
   for (const Segment& wall : walls) {
@@ -44,15 +56,7 @@ std::vector<Segment> wallsByMirror(std::span<const Segment> walls, Segment mirro
     both.push_back(*front);
     both.push_back({geometry::reflected(front->a, mirror), geometry::reflected(front->b, mirror)});
   }
-  const double size = geometry::distance(mirror.a, mirror.b);
-  const Vec along = (mirror.b - mirror.a) / size;
-  double low = -1, high = size + 1;
-  for (const Point corner : cornersOf(boxByMirror(box, mirror))) {
-    low = std::min(low, dot(corner - mirror.a, along));
-    high = std::max(high, dot(corner - mirror.a, along));
-  }
-  both.push_back({mirror.a + along * low, mirror.a});
-  both.push_back({mirror.b, mirror.a + along * high});
+  addLineBut(mirror, boxByMirror(box, mirror), both);
   return both;
 }
 

@@ -15,6 +15,9 @@ namespace wend::sight {
 /// the mirror wins.
 std::optional<geometry::Segment> inFront(geometry::Segment wall, geometry::Segment mirror);
 
+/// Adds the line of a mirror as far as the box reaches and a metre at least, but for the mirror itself.
+void addLineBut(geometry::Segment mirror, const geometry::Extent& box, std::vector<geometry::Segment>& walls);
+
 /// The walls around a mirror as its images see them: those in front of it, their images behind, and the mirror's line
 /// closed as far as the box reaches, but for the mirror itself.
 ///

@@ -13,8 +13,6 @@ using geometry::Extent;
 
 namespace {
 
-/// Glass no further than this from seen ground counts as seen.
-constexpr double kAtGlass = 0.01;
 /// Into how many parts a face is cut when it is asked how much of it is in view.
 constexpr int kParts = 8;
 
@@ -48,10 +46,6 @@ std::optional<Span> inView(Segment face, double drift, const SweptRegion& direct
 SweptStep seerIn(Segment glass, double sway) {
   const SweptPose from{glass.a, 0, 180}, until{glass.b, 0, 180};
   return {from, until, sway, 0};
-}
-
-std::array<Point, 4> cornersOf(const Extent& box) {
-  return {box.low, Point{box.high.x, box.low.y}, box.high, Point{box.low.x, box.high.y}};
 }
 
 }  // namespace
@@ -100,13 +94,7 @@ std::vector<Segment> wallsPast(const MovedGlass& glass, std::span<const Segment>
   std::vector<Segment> past;
   for (const Segment& wall : walls)
     if (const auto part = inFront(wall, glass.front)) past.push_back(*part);
-  if (glass.beside) return past;
-  const Axis line(glass.back);
-  double low = -1, high = geometry::distance(glass.back.a, glass.back.b) + 1;
-  for (const Point corner : cornersOf(box))
-    low = std::min(low, line.run(corner)), high = std::max(high, line.run(corner));
-  past.push_back(line.stretch(low, 0, 0));
-  past.push_back({glass.back.b, line.stretch(0, high, 0).b});
+  if (!glass.beside) addLineBut(glass.back, box, past);
   return past;
 }
 

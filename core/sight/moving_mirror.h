@@ -32,6 +32,8 @@
 namespace wend::sight {
 
 inline constexpr double kBesideGlass = 0.02;
+/// Glass no further than this from seen ground counts as seen.
+inline constexpr double kAtGlass = 0.01;
 
 /// What is looked into, and by whom.
 struct MovedGlass {

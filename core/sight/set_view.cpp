@@ -285,9 +285,6 @@ const SetView::Standing& SetView::standingOver(Span time) {
 
 namespace {
 
-// Nearer than this to seen ground the glass itself counts as seen.
-constexpr double kAtGlass = 0.01;
-
 /// What the layers of all mirrors have in common; `image` is the lens'.
 SetLayer& addLayer(SetLook& out, const Mirror& mirror, const SweptStep& image, const EyeStep& eye) {
   SetLayer& layer = out.layers.emplace_back();
